@@ -1,0 +1,1 @@
+"""Published facts, as tables in which every row names its source."""

@@ -1,0 +1,1 @@
+"""Entries to garden: what the notes mean."""

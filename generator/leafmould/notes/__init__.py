@@ -1,0 +1,1 @@
+"""Text to entries: what was written, not yet what it means."""

@@ -1,0 +1,1 @@
+"""Garden and reckonings to page values: text, tables, links; no HTML."""

@@ -1,0 +1,1 @@
+"""Computation: pure, no files, no clock. `on` is always an argument."""

@@ -1,0 +1,1 @@
+"""Page values to HTML text."""

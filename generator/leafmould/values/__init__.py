@@ -1,0 +1,1 @@
+"""Plain values every stage shares: places in files, problems, dates, amounts, names."""

@@ -1,0 +1,141 @@
+"""Every name the garden knows, and finding them in what a gardener typed.
+
+Names are compared folded: case, accents, apostrophes and plurals do not matter, whole words do. The
+longest name wins. The Vocabulary is built from settings and facts and handed to the readers; its
+`digest` is part of every cache key.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+import unicodedata
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import lru_cache
+
+WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*|#(?=\d)", re.UNICODE)
+"""One word; an apostrophe inside belongs to it."""
+
+
+class Kind(StrEnum):
+    """What a name is the name of."""
+
+    BED = "bed"
+    PART = "part"  # a named part of one bed
+    CROP = "crop"
+    CROP_GROUP = "crop group"  # bean, pepper, squash: the one kind that stands there, else the family
+    VARIETY = "variety"
+    MEASURE = "measure"  # tray, bucket: a gardener's own
+    VERB = "verb"  # a gardener's own word or code for an action
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """One name and what it stands for."""
+
+    kind: Kind
+    key: str  # identity: bed key, crop key, variety as first written, verb
+    name: str  # how it is shown: "Long border", "courgette"
+    of: tuple[str, ...] = ()  # part: its beds · variety and crop group: their crops · measure: grams as text
+
+
+@lru_cache(maxsize=50_000)
+def fold_word(word: str) -> str:
+    """A word without case, accents, apostrophes and plural ending."""
+    plain = unicodedata.normalize("NFKD", word.casefold())
+    plain = "".join(c for c in plain if not unicodedata.combining(c) and c not in "'’")
+    return _singular(plain)
+
+
+IRREGULAR = {"leaves": "leaf", "loaves": "loaf", "halves": "half", "knives": "knife", "mice": "mouse"}
+
+
+def _singular(word: str) -> str:
+    if word in IRREGULAR:
+        return IRREGULAR[word]
+    if len(word) < 4 or not word.endswith("s") or word.endswith(("ss", "us", "is")):
+        return word
+    if word.endswith("ies") and len(word) > 4:
+        return word[:-3] + "y"
+    if word.endswith(("oes", "shes", "ches", "xes", "sses")):
+        return word[:-2]
+    return word[:-1]
+
+
+def fold(text: str) -> tuple[str, ...]:
+    """The folded words of a name or a piece of text, in order."""
+    return tuple(fold_word(m.group()) for m in WORD.finditer(text))
+
+
+class Vocabulary:
+    """All known names; lookups are by folded words."""
+
+    def __init__(self, names: Iterable[tuple[str, Known]]) -> None:
+        """Take (name as it may be written, what it means) pairs; the order does not matter."""
+        pairs = sorted(
+            {(fold(written), known) for written, known in names if fold(written)},
+            key=lambda pair: (pair[0], pair[1].kind, pair[1].key, pair[1].name, pair[1].of),
+        )
+        by_words: dict[tuple[str, ...], list[Known]] = {}
+        longest: dict[str, int] = {}
+        for words, known in pairs:
+            by_words.setdefault(words, []).append(known)
+            longest[words[0]] = max(longest.get(words[0], 0), len(words))
+        self.pairs = tuple(pairs)
+        self.by_words = {words: tuple(known) for words, known in by_words.items()}
+        self.longest_by_first_word = longest
+        self.digest = hashlib.blake2b(repr(pairs).encode(), digest_size=16).hexdigest()
+
+    def exactly(self, text: str, *kinds: Kind) -> tuple[Known, ...]:
+        """What the whole text names; only of these kinds, if any are given."""
+        found = self.by_words.get(fold(text), ())
+        return tuple(k for k in found if k.kind in kinds) if kinds else found
+
+    def at(self, words: Sequence[str], start: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
+        """The longest name that begins at word `start`: how many words, and what it may mean."""
+        most = min(self.longest_by_first_word.get(words[start], 0), len(words) - start)
+        for size in range(most, 0, -1):
+            found = self.by_words.get(tuple(words[start : start + size]))
+            if found and kinds:
+                found = tuple(k for k in found if k.kind in kinds)
+            if found:
+                return size, found
+        return 0, ()
+
+    def closest(self, text: str, *kinds: Kind) -> str | None:
+        """The known name nearest to a text that is not known, for "Did you mean"."""
+        from difflib import get_close_matches
+
+        wanted = " ".join(fold(text))
+        names = {
+            " ".join(words): known.name for words, known in self.pairs if not kinds or known.kind in kinds
+        }
+        near = get_close_matches(wanted, names, n=1, cutoff=0.72)
+        return names[near[0]] if near else None
+
+    def with_names(self, names: Iterable[tuple[str, Known]]) -> Vocabulary:
+        """A vocabulary that knows these too (varieties learned from other notes, say)."""
+        return Vocabulary([*((" ".join(words), known) for words, known in self.pairs), *names])
+
+
+SLUG_LENGTH = 80
+"""Longest slug, in characters; keeps any file name far below 255 bytes."""
+
+
+def slug(text: str) -> str:
+    """A name as it stands in addresses, file names and ids.
+
+    Letters and digits of all scripts are kept, in lower case and composed form; all else becomes "-".
+    Where something other than spaces, hyphens and apostrophes was lost, or the name was cut, a short
+    suffix made from the whole name keeps two names apart. Never empty.
+    """
+    plain = unicodedata.normalize("NFC", text.casefold())
+    kept = re.sub(r"[^\w]|_", "-", plain.replace("'", "").replace("’", ""))
+    short = re.sub("-+", "-", kept).strip("-")
+    lost = re.search(r"[^\w\s'’-]|_", plain) is not None or not short or len(short) > SLUG_LENGTH
+    if lost:
+        mark = hashlib.blake2b(plain.encode("utf-8", "surrogatepass"), digest_size=2).hexdigest()
+        short = f"{short[:SLUG_LENGTH].rstrip('-')}-{mark}".lstrip("-")
+    return unicodedata.normalize("NFC", short)

@@ -11,7 +11,11 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
-from leafmould.notes.entries import Action, Entry, Fate
+from leafmould.notes.entries import Action as Action
+from leafmould.notes.entries import Entry as Entry
+from leafmould.notes.entries import Fate as Fate
+from leafmould.notes.entries import Named as Named
+from leafmould.notes.entries import Words as Words
 from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import Amount
 from leafmould.values.when import When

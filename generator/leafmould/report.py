@@ -1,0 +1,144 @@
+"""How problems and counts are worded for the terminal, what a run's exit code is, and the same as JSON.
+
+Used by the commands after a run. Knows problems only, nothing of notes or gardens; what is printed and
+how it is coloured is left to `cli`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from leafmould.values.problems import Level, Problem, in_file_order
+
+NEWEST = 5
+"""How many files are shown in full before the rest is only counted."""
+
+FINE, ERRORS = 0, 1
+"""Exit codes of a run that ended; 2 and 3 come with the LeafmouldError that ended it."""
+
+JSON_VERSION = 1
+"""Version of the shapes other programs read; raised when a key changes its meaning."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counts:
+    """How many problems of each level."""
+
+    errors: int = 0
+    warnings: int = 0
+    questions: int = 0
+    hints: int = 0
+
+    @property
+    def sentence(self) -> str:
+        """ "2 errors, 1 question and 3 hints." or "Nothing to mend."."""
+        named = (
+            (self.errors, "error"),
+            (self.warnings, "warning"),
+            (self.questions, "question"),
+            (self.hints, "hint"),
+        )
+        return _listed([counted(n, word) for n, word in named if n]) or "Nothing to mend."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FileProblems:
+    """The problems of one file, in the order of its lines."""
+
+    file: str
+    problems: tuple[Problem, ...]
+
+
+def count(problems: Iterable[Problem]) -> Counts:
+    """How many of each level; the same problem said twice counts once."""
+    levels = [p.level for p in dict.fromkeys(problems)]
+    return Counts(
+        errors=levels.count(Level.ERROR),
+        warnings=levels.count(Level.WARNING),
+        questions=levels.count(Level.QUESTION),
+        hints=levels.count(Level.HINT),
+    )
+
+
+def exit_code(problems: Iterable[Problem]) -> int:
+    """1 if something written is not used, else 0: warnings, questions and hints are no failure."""
+    return ERRORS if any(p.level is Level.ERROR for p in problems) else FINE
+
+
+def by_file(problems: Iterable[Problem], dates: Mapping[str, date]) -> tuple[FileProblems, ...]:
+    """The problems file by file, newest note first.
+
+    Args:
+        dates: the date of each note file. A file without one (settings, tables, undated notes) comes
+            before all notes: what is wrong there is wrong for every note.
+    """
+    files: dict[str, list[Problem]] = {}
+    for problem in in_file_order(problems):
+        files.setdefault(problem.at.file, []).append(problem)
+    order = sorted(files, key=lambda file: (-_day_number(dates.get(file)), file))
+    return tuple(FileProblems(file=file, problems=tuple(files[file])) for file in order)
+
+
+def problem_lines(
+    problems: Sequence[Problem], dates: Mapping[str, date], *, most: int | None = NEWEST
+) -> tuple[str, ...]:
+    """The lines to print: each file with its problems, the newest `most` files, then the counts.
+
+    Args:
+        most: how many files to show; None shows them all.
+    """
+    groups = by_file(problems, dates)
+    shown = groups if most is None else groups[:most]
+    lines = [line for group in shown for line in file_lines(group)]
+    if rest := groups[len(shown) :]:
+        number = sum(len(group.problems) for group in rest)
+        lines += [f"… and {number} more in {counted(len(rest), 'older file')}.", ""]
+    return (*lines, count(problems).sentence)
+
+
+def file_lines(group: FileProblems) -> tuple[str, ...]:
+    """A file's name, one indented line a problem, and an empty line."""
+    return (group.file, *(f"  {_in_file(p)}" for p in group.problems), "")
+
+
+def counted(number: int, word: str) -> str:
+    """ "1 note", "3 notes"; for words whose plural only adds an s."""
+    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
+
+
+def problem_json(problem: Problem) -> dict[str, str | int | None]:
+    """A problem as other programs read it."""
+    return {
+        "file": problem.at.file,
+        "line": problem.at.line,
+        "column": problem.at.column,
+        "field": problem.field,
+        "level": str(problem.level),
+        "message": problem.message,
+        "suggestion": problem.suggestion,
+    }
+
+
+def problems_json(problems: Iterable[Problem], on: date) -> dict[str, object]:
+    """All problems in the envelope every data file has."""
+    listed = [problem_json(p) for p in in_file_order(problems)]
+    return {"version": JSON_VERSION, "on": on.isoformat(), "problems": listed}
+
+
+def _in_file(problem: Problem) -> str:
+    """The problem's sentence without the file, which stands above it."""
+    said = problem.sentence.removeprefix(problem.at.file).removeprefix(":").strip()
+    return f"{problem.level}: {said}" if problem.at.line is None else f"{problem.level}: line {said}"
+
+
+def _day_number(day: date | None) -> int:
+    return date.max.toordinal() if day is None else day.toordinal()
+
+
+def _listed(parts: Sequence[str]) -> str:
+    """ "a.", "a and b.", "a, b and c."; empty for none."""
+    if not parts:
+        return ""
+    return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts) + "."

@@ -340,3 +340,16 @@ FORMS_BY_LETTER: tuple[Form, ...] = (
     season,
     days_ago,
 )
+
+FIRST_WORDS = frozenset(
+    [*MONTHS, *SHORT_MONTHS, *WEEKDAYS, *SHORT_WEEKDAYS, *SEASONS, *THIRDS, *SMALL_NUMBERS]
+    + [words.split()[0] for words in DAYS_AGO]
+    + ["last", "this", "the", "le", "el", "il", "den", "der", "am", "op", "avant"]
+)
+FIRST_WORD = re.compile(rf"{LETTERS}(?:['’]{LETTERS})*")
+
+
+def may_begin(text: str, start: int) -> bool:
+    """Whether a date written in words can begin here at all: a quick look at the first word."""
+    m = FIRST_WORD.match(text, start)
+    return m is not None and plain(m[0]) in FIRST_WORDS

@@ -12,7 +12,7 @@ from calendar import monthrange
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from leafmould.values.date_forms import FORMS_BY_LETTER, FORMS_BY_NUMBER, DateWords, clock_after
+from leafmould.values.date_forms import FORMS_BY_LETTER, FORMS_BY_NUMBER, DateWords, clock_after, may_begin
 from leafmould.values.date_words import ENGLISH_MONTHS, MONTHS, SEASONS, plain
 from leafmould.values.when import When
 
@@ -38,7 +38,12 @@ def scan_date(text: str, start: int = 0) -> tuple[DateWords, int] | None:
     """
     if start >= len(text) or (start and (text[start - 1].isalnum() or _runs_on(text, start))):
         return None
-    forms = FORMS_BY_NUMBER if text[start] in "0123456789" else FORMS_BY_LETTER
+    if text[start] in "0123456789":
+        forms = FORMS_BY_NUMBER
+    elif may_begin(text, start):
+        forms = FORMS_BY_LETTER
+    else:
+        return None
     found = [f for form in forms if (f := form(text, start)) is not None]
     if not found:
         return None

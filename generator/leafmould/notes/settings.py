@@ -93,6 +93,7 @@ class Settings:
     words: tuple[tuple[str, str], ...] = ()  # own word or code, verb
     show: tuple[str, ...] = ()
     leave_out: tuple[str, ...] = ()
+    private_words: tuple[str, ...] = ()  # shown as "…" in a public build, wherever they stand
     photo_widths: tuple[int, ...] = (480, 960, 1600)
     beds: tuple[BedSetting, ...] = ()
     crops: tuple[CropSetting, ...] = ()

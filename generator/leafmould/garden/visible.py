@@ -1,0 +1,328 @@
+"""The one step that decides what a build may show.
+
+Works on settings and entries before the garden is assembled, so that whatever is left out is reckoned as
+if it had never been written: no total gives it away and no link dies. Nothing after this step hides
+anything. A household view changes nothing. Applying a view twice gives the same as once.
+
+A line or block of prose that names a hidden bed is hidden as a whole; hidden crops, people, prices and
+private words go, and the rest of a work line stays (`visible_lines`).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from leafmould.garden.blank import Names
+from leafmould.garden.prose import without
+from leafmould.garden.view import View, bed_titles, masker
+from leafmould.garden.visible_lines import Line, Sight, is_hidden, is_in_years, masked, visible_line
+from leafmould.notes.entries import Action, Entry, Words
+from leafmould.notes.settings import BedSetting, CropSetting, Settings
+from leafmould.values.names import fold, slug
+from leafmould.values.problems import Location, Problem
+
+TELLS_PEOPLE = frozenset({"author", "authors", "who", "with", "helper", "helpers", "people", "names"})
+TELLS_PRICES = frozenset({"price", "prices", "cost", "costs", "paid", "spent", "spending", "bill"})
+TELLS_PLACE = frozenset(
+    {
+        "place", "latitude", "longitude", "elevation", "altitude", "coordinates", "lat", "lon", "lng", "gps",
+        "location", "address", "geo", "position",
+    }
+)  # fmt: skip
+"""Keys of the gardener's own whose values are left out with the subject they tell of."""
+
+PICTURE = re.compile(r"!\[[^\]\n]*\]\([^)\n]*\)|!\[\[[^\]\n]*\]\]")
+ENDS_PRIVATE = re.compile(r",\s*private\s*[.!]?\s*$", re.MULTILINE | re.IGNORECASE)
+DATE_AT_FRONT = re.compile(r"\d[\d-]*(?!\w)")
+
+
+def visible_settings(settings: Settings, view: View) -> Settings:
+    """The settings as a build may use them.
+
+    In a public view the latitude is kept to the whole degree, for day length and hemisphere: it stands on
+    no page, and the exact place cannot be reckoned back from one.
+    """
+    if view.household:
+        return settings
+    mask = masker(view.words)
+    titles = bed_titles(settings.beds, view.words)
+    is_placed = "place" in view.show
+    latitude = settings.latitude
+    return replace(
+        settings,
+        name=mask(settings.name),
+        latitude=latitude if is_placed or latitude is None else float(round(latitude)) or latitude,
+        longitude=settings.longitude if is_placed else None,
+        elevation_m=settings.elevation_m if is_placed else None,
+        beds=tuple(_bed(bed, view, titles) for bed in settings.beds if slug(bed.name) not in view.beds),
+        crops=tuple(_crop(crop, view) for crop in settings.crops if slug(crop.name) not in view.crops),
+        beforehand=tuple(
+            replace(row, bed=titles.get(row.bed) or mask(row.bed), crop=mask(row.crop))
+            for row in settings.beforehand
+            if row.year not in view.years and not _names_hidden(view, row.bed, row.crop)
+        ),
+        show=(),
+        leave_out=(),
+        private_words=(),
+        problems=_problems(settings.problems, view),
+    )
+
+
+def visible_entries(entries: Sequence[Entry], view: View) -> tuple[Entry, ...]:
+    """The entries as a build may read them, in the same order."""
+    if view.household:
+        return tuple(entries)
+    sight = _sight(entries, view)
+    return _with_plain_ids([shown for entry in entries if (shown := _entry(entry, sight))], sight)
+
+
+def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
+    """A bed that is shown, without what it says of hidden things."""
+    mask = masker(view.words)
+    planted = None if _names_hidden(view, bed.planted or "") else bed.planted
+    return replace(
+        bed,
+        name=titles[bed.name],
+        also=tuple(mask(name) for name in bed.also if not view.bed_names.are_in(name)),
+        soil=None if "soil" in view.leave_out or _names_hidden(view, bed.soil or "") else bed.soil,
+        parts=tuple(mask(part) for part in bed.parts),
+        was=tuple(titles.get(name) or mask(name) for name in bed.was if not _names_hidden(view, name)),
+        planted=planted,
+        crop=None if bed.crop and _names_hidden(view, bed.crop) else bed.crop and mask(bed.crop),
+        variety=bed.variety and mask(bed.variety),
+        extra=_extra(bed.extra, view),
+    )
+
+
+def _crop(crop: CropSetting, view: View) -> CropSetting:
+    mask = masker(view.words)
+    return replace(
+        crop,
+        name=mask(crop.name),
+        also=tuple(mask(name) for name in crop.also if not view.other_names.are_in(name)),
+        like=None if crop.like and _names_hidden(view, crop.like) else crop.like,
+        varieties=tuple(mask(name) for name in crop.varieties),
+        days_by_variety=tuple((mask(name), days) for name, days in crop.days_by_variety),
+    )
+
+
+def _sight(entries: Sequence[Entry], view: View) -> Sight:
+    """What must be known of all entries before one can be judged: people, and varieties of hidden crops."""
+    people: set[str] = set()
+    shown: set[tuple[str, ...]] = set()
+    hidden: set[tuple[str, ...]] = set()
+    for entry in entries:
+        people.add(entry.by or "")
+        shown.update(fold(n.name) for n in (*entry.beds, *entry.crops, *entry.varieties))
+        for action in entry.actions:
+            people.add(action.source or "")
+            is_of_hidden = any(is_hidden(crop, view.crops, view.other_names) for crop in action.crops)
+            (hidden if is_of_hidden else shown).update(fold(n.name) for n in action.varieties)
+            shown.update(fold(n.name) for n in (*action.places, *action.crops))
+    names = () if view.shows_people else (w for p in people for w in (p, *re.split(r",|&|\band\b", p)))
+    return Sight(
+        view=view,
+        others=view.other_names.and_also(hidden - shown),
+        people=Names({fold(name) for name in names if name.strip()[:1].isupper()} - shown),
+    )
+
+
+def _entry(entry: Entry, sight: Sight) -> Entry | None:
+    """The entry as it may be read; None if nothing of it may."""
+    view = sight.view
+    if (entry.is_private and "private" not in view.show) or is_in_years(entry.when, view.years):
+        return None
+    lines = [visible_line(group, sight) for group in _grouped(entry.actions)]
+    is_about_hidden = _header_names_hidden(entry, sight)
+    body, gone = _body(entry, lines, sight)
+    if is_about_hidden:
+        body = ""
+    shown = replace(
+        entry,
+        actions=tuple(a for line in lines for a in line.actions if not _stands_in(a.at, entry, gone)),
+        words=() if is_about_hidden else _words(entry, gone, sight),
+        body=body,
+        problems=_problems(entry.problems, view),
+    )
+    shown = _header(shown, entry, is_about_hidden=is_about_hidden, sight=sight)
+    if is_about_hidden and not shown.actions and not shown.lesson:
+        return None
+    return masked(_without_subjects(shown, view), sight)
+
+
+def _grouped(actions: Iterable[Action]) -> list[list[Action]]:
+    """The actions line by line: one line may hold several."""
+    lines: dict[tuple[int | None, str], list[Action]] = {}
+    for action in actions:
+        lines.setdefault((action.at.line, action.field), []).append(action)
+    return list(lines.values())
+
+
+def _header_names_hidden(entry: Entry, sight: Sight) -> bool:
+    """Whether the note as a whole is about something hidden, perhaps among other things."""
+    view = sight.view
+    return any(is_hidden(bed, view.beds, view.bed_names) for bed in entry.beds) or any(
+        is_hidden(crop, view.crops, sight.others) for crop in (*entry.crops, *entry.varieties)
+    )
+
+
+def _header(shown: Entry, entry: Entry, *, is_about_hidden: bool, sight: Sight) -> Entry:
+    """The rest of what a note says of itself; with what stood only in blocks of the body now hidden gone."""
+    view = sight.view
+
+    def may_stand(text: str) -> bool:
+        is_gone = _flat(text) in _flat(entry.body) and _flat(text) not in _flat(shown.body)
+        return not (is_about_hidden or is_gone or _is_told(text, sight))
+
+    return replace(
+        shown,
+        title=entry.title if entry.title and may_stand(entry.title) else None,
+        beds=tuple(bed for bed in entry.beds if not is_hidden(bed, view.beds, view.bed_names)),
+        crops=tuple(crop for crop in entry.crops if not is_hidden(crop, view.crops, sight.others)),
+        varieties=tuple(v for v in entry.varieties if not is_hidden(v, view.crops, sight.others)),
+        part=None if is_about_hidden or _is_told(entry.part or "", sight) else entry.part,
+        photos=tuple(photo for photo in entry.photos if may_stand(photo)),
+        tags=tuple(tag for tag in entry.tags if may_stand(tag)),
+        lesson=tuple(lesson for lesson in entry.lesson if may_stand(lesson)),
+        by=entry.by if view.shows_people and may_stand(entry.by or "") else None,
+        extra=() if is_about_hidden else _extra(entry.extra, view),
+    )
+
+
+def _words(entry: Entry, gone: frozenset[int], sight: Sight) -> tuple[Words, ...]:
+    return tuple(
+        words
+        for words in entry.words
+        if not _is_private_line(words.text, words.is_private, sight.view)
+        and not _is_told(words.text, sight)
+        and not _stands_in(words.at, entry, gone)
+    )
+
+
+def _body(entry: Entry, lines: Sequence[Line], sight: Sight) -> tuple[str, frozenset[int]]:
+    """The body with hidden blocks emptied, and which of its lines those are, counted from 0."""
+    text = entry.body.split("\n")
+    must_go: set[int] = set()
+    read: set[int] = set()
+    for line in lines:
+        number = _body_line(line.at, line.field, entry)
+        if number is None or not 0 <= number < len(text):
+            continue
+        read.add(number)
+        if not line.text or line.before not in text[number]:
+            if line.text != line.before:
+                must_go.add(number)
+            continue
+        text[number] = text[number].replace(line.before, line.text)
+    private = {_body_line(w.at, "body", entry) for w in entry.words if w.is_private}
+
+    def is_hidden_block(start: int, block: str) -> bool:
+        numbers = range(start, start + block.count("\n") + 1)
+        if must_go.intersection(numbers) or _is_private_line(
+            block, not private.isdisjoint(numbers), sight.view
+        ):
+            return True
+        prose = "\n".join(row for n, row in zip(numbers, block.split("\n"), strict=True) if n not in read)
+        return sight.view.bed_names.are_in(block) or sight.others.are_in(prose)
+
+    return without("\n".join(text), is_hidden_block)
+
+
+def _body_line(at: Location, field: str, entry: Entry) -> int | None:
+    """The line of the body, counted from 0, that something stands on; None for the header."""
+    if at.line is None or field.startswith(("work", "did")):
+        return None
+    return at.line - entry.body_line
+
+
+def _stands_in(at: Location, entry: Entry, gone: frozenset[int]) -> bool:
+    return bool(gone) and at.line is not None and at.line - entry.body_line in gone
+
+
+def _is_private_line(text: str, is_marked: bool, view: View) -> bool:
+    return "private" not in view.show and (is_marked or ENDS_PRIVATE.search(text) is not None)
+
+
+def _is_told(text: str, sight: Sight) -> bool:
+    """Whether the text names something hidden, so that it must go as a whole."""
+    return sight.view.bed_names.are_in(text) or sight.others.are_in(text)
+
+
+def _names_hidden(view: View, *texts: str) -> bool:
+    return any(view.bed_names.are_in(text) or view.other_names.are_in(text) for text in texts)
+
+
+def _extra(pairs: Iterable[tuple[str, str]], view: View) -> tuple[tuple[str, str], ...]:
+    """The gardener's own keys that may be shown."""
+    closed = frozenset() if view.shows_people else TELLS_PEOPLE
+    closed |= frozenset() if view.shows_prices else TELLS_PRICES
+    closed |= frozenset() if "place" in view.show else TELLS_PLACE
+    mask = masker(view.words)
+    return tuple(
+        (mask(key), mask(value))
+        for key, value in pairs
+        if key.casefold() not in closed and not _names_hidden(view, key, value)
+    )
+
+
+def _without_subjects(entry: Entry, view: View) -> Entry:
+    """The entry without the photos or the prose, where `leave out` names them."""
+    if "photos" in view.leave_out:
+        entry = replace(entry, photos=(), body=PICTURE.sub("", entry.body))
+    if "notes" in view.leave_out:
+        entry = replace(entry, title=None, words=(), body="", tags=(), lesson=(), extra=(), photos=())
+    return entry
+
+
+def _problems(problems: Iterable[Problem], view: View) -> tuple[Problem, ...]:
+    """None in a public build, unless `show` names them; then those that name nothing hidden."""
+    if "problems" not in view.show:
+        return ()
+    told = (p for p in problems if not _names_hidden(view, p.at.file, p.message, p.suggestion or ""))
+    return tuple(p for p in told if not view.words.are_in(p.sentence))
+
+
+def _with_plain_ids(entries: Sequence[Entry], sight: Sight) -> tuple[Entry, ...]:
+    """The entries, with a plain name in place of every file name that tells something hidden."""
+    tell = (sight.view.bed_names, sight.others, sight.view.words, sight.people)
+    files = sorted({entry.id.partition("#")[0] for entry in entries})
+    taken = {file for file in files if not any(names.are_in(file) for names in tell)}
+    plain: dict[str, str] = {}
+    for file in files:
+        if file not in taken:
+            plain[file] = _plain_id(file, tell, taken | set(plain.values()))
+    return tuple(_renamed(entry, plain) if plain else entry for entry in entries)
+
+
+def _plain_id(file: str, tell: Sequence[Names], taken: set[str]) -> str:
+    *folders, stem = file.split("/")
+    front = DATE_AT_FRONT.match(stem)
+    dated = f"{front.group().strip('-')}-note" if front else "note"
+    steps = [*folders, dated]
+    name = "/".join("notes" if any(names.are_in(step) for names in tell) else step for step in steps)
+    number, free = 1, name
+    while free in taken:
+        number += 1
+        free = f"{name}-{number}"
+    return free
+
+
+def _renamed(entry: Entry, plain: dict[str, str]) -> Entry:
+    file, mark, number = entry.id.partition("#")
+    if file not in plain:
+        return entry
+    ending = entry.at.file.rpartition(".")[2]
+    path = f"notes/{plain[file]}.{ending}"
+    return replace(
+        entry,
+        id=f"{plain[file]}{mark}{number}",
+        at=replace(entry.at, file=path),
+        actions=tuple(replace(a, at=replace(a.at, file=path)) for a in entry.actions),
+        words=tuple(replace(w, at=replace(w.at, file=path)) for w in entry.words),
+    )
+
+
+def _flat(text: str) -> str:
+    return " ".join(text.split()).casefold()

@@ -1,9 +1,48 @@
-"""When a planting may first be picked: earliest, likely, latest, and on what basis."""
+"""When a planting may first be picked: earliest, likely, latest, and on what basis.
+
+Runs on an assembled garden's plantings, with the almanac. Ranges, not promises: printed days are one
+garden's in one year, so a margin is added to both ends. The garden's own record, warmth and what has been
+seen since the sowing are not yet weighed in.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
+from typing import Literal
+
+from leafmould.garden.model import Planting
+from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.days import Days, steps
+from leafmould.values.wording import day
+
+MARGIN_EARLY, MARGIN_LATE = 0.10, 0.15
+"""How far a printed range is widened at its ends, as a share of the days. Common practice."""
+
+SHORTEST_RANGE = 7
+"""No forecast is narrower than this [days]."""
+
+AHEAD = (18, 30)
+"""How many days sooner set-out plants are picked than counted from sowing [days].
+
+Source: All-America Selections, winners of 2015, 2016 and 2020, which print both counts for one variety:
+watermelon 18, pumpkin 20, basil and onion 30 (AAS-2020, UVM-AAS-2015, UVM-AAS-2016).
+"""
+
+SOWN_IN_PLACE = (18, 56)
+"""How many days longer than counted from planting out, if sown in place [days]: AHEAD's lower end, and
+eight weeks as plants are often raised that long. Common practice."""
+
+WAIT_IN_POTS = 14
+"""What a sowing under glass may lose by waiting to be planted out [days]. Common practice."""
+
+DARK = ((11, 1), (2, 10))
+"""First and last day of the dark months in the north, when a hardy crop hardly grows. Common practice."""
+
+GROWTH_IN_THE_DARK = 0.25
+"""Share of a day's growth made on a day in the dark months. Common practice."""
+
+Begun = Literal["sown", "planted", "planted or sown", "under glass"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,3 +55,168 @@ class Forecast:
     basis: str  # one sentence: "packet says 60–70 days from sowing, counted from 12 April 2026"
     sources: tuple[str, ...]  # source ids; empty for packet days and common practice
     is_common_practice: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Beginning:
+    """What the days of a planting are counted from."""
+
+    day: date
+    how: Begun
+    age: int | None = None  # days since it was sown, where it was raised first
+
+
+def expected(planting: Planting, almanac: Almanac) -> Forecast | None:
+    """The expected first picking of a planting, as far as one can be told.
+
+    None once it is picked or has ended, for perennials, self-sown plants, plantings known by year or by a
+    coarse date only, plants still under glass whose figures count from planting out, and crops for which
+    there are no figures. Several crops sown as one mix: the soonest of them.
+
+    Args:
+        almanac: made once by `almanac.almanac(settings, garden)`; holds "today".
+    """
+    if not planting.is_open or planting.is_perennial or planting.first_picked or not planting.crops:
+        return None
+    beginning = _beginning(planting)
+    if beginning is None:
+        return None
+    found = [f for crop in planting.crops if (f := _of_crop(crop, planting, beginning, almanac))]
+    return min(found, key=lambda f: (f.likely, f.latest)) if found else None
+
+
+def _beginning(planting: Planting) -> _Beginning | None:
+    if planting.origin in ("self-sown", "year only", "unknown"):
+        return None
+    if planting.planted:
+        before = planting.started or planting.sown
+        if planting.planted.day is None:
+            return None
+        bare = before is None and planting.origin == "planted"
+        how: Begun = "planted or sown" if bare else "planted"
+        age = (planting.planted.day - before.day).days if before and before.day else None
+        return _Beginning(day=planting.planted.day, how=how, age=age if age is None or age >= 0 else None)
+    when = planting.sown or planting.started
+    if when is None or when.day is None:
+        return None
+    return _Beginning(day=when.day, how="sown" if planting.sown else "under glass")
+
+
+def _of_crop(crop: str, planting: Planting, begun: _Beginning, almanac: Almanac) -> Forecast | None:
+    fact = almanac.fact(crop)
+    if fact and fact.grown_as == "perennial":
+        return None
+    starts_as = fact.starts_as if fact else "seed"
+    varieties = () if planting.is_doubtful else planting.varieties
+    slows = almanac.has_winter and not (fact and fact.is_tender)
+    for step in steps(crop, varieties, begun.day, almanac):
+        counted = _counted(step, begun, starts_as)
+        if counted:
+            return _forecast(*counted, begun, almanac, slows)
+    return None
+
+
+def _counted(
+    step: tuple[Days, ...], begun: _Beginning, starts_as: str
+) -> tuple[Days, tuple[str, ...]] | None:
+    """The figures that serve, turned to this planting's start, with what was done to them in words."""
+    by_start = {days.counts_from: days for days in step}
+    from_sowing, from_planting = by_start.get("sowing"), by_start.get("planting out")
+    if begun.how == "under glass":
+        return _under_glass(from_sowing)
+    if begun.how == "sown":
+        return (from_sowing, ()) if from_sowing else _sown_in_place(from_planting, starts_as)
+    if from_planting:
+        return from_planting, ()
+    return _set_out(from_sowing, begun, starts_as)
+
+
+def _under_glass(days: Days | None) -> tuple[Days, tuple[str, ...]] | None:
+    if days is None:
+        return None
+    return _moved(days, 0, 0, WAIT_IN_POTS), ("a fortnight is allowed for planting out",)
+
+
+def _sown_in_place(days: Days | None, starts_as: str) -> tuple[Days, tuple[str, ...]] | None:
+    """Figures for set-out plants, lengthened; bulbs and tubers are the same either way."""
+    if days is None or starts_as == "sets":
+        return (days, ()) if days else None
+    least, most = SOWN_IN_PLACE
+    note = f"{least}–{most} days more are allowed for seed sown in place"
+    return _moved(days, least, (least + most) / 2, most), (note,)
+
+
+def _set_out(days: Days | None, begun: _Beginning, starts_as: str) -> tuple[Days, tuple[str, ...]] | None:
+    """Figures for seed, shortened for plants that were raised before."""
+    if days is None:
+        return None
+    if begun.how == "planted or sown" and starts_as == "seed":
+        note = f"up to {AHEAD[0]} days less are allowed, as plants or seed may have gone in"
+        return _moved(days, -AHEAD[0], -AHEAD[0] / 2, 0), (note,)
+    least, most = (min(ahead, begun.age) if begun.age is not None else ahead for ahead in AHEAD)
+    note = f"{least}–{most} days less are allowed for plants raised before"
+    return _moved(days, -most, -(least + most) / 2, -least), (note,) if most else ()
+
+
+def _moved(days: Days, low: int, likely: float, high: int) -> Days:
+    """The same figures so many days later; never less than half of what was printed."""
+    return Days(
+        low=max(days.low + low, days.low // 2),
+        likely=max(days.likely + likely, days.likely / 2),
+        high=max(days.high + high, days.high // 2),
+        counts_from=days.counts_from,
+        says=days.says,
+        sources=days.sources,
+        is_common_practice=days.is_common_practice,
+    )
+
+
+def _forecast(
+    days: Days, notes: tuple[str, ...], begun: _Beginning, almanac: Almanac, slows: bool
+) -> Forecast:
+    low, high = _with_margin(days)
+    earliest = begun.day + timedelta(days=low)
+    plain = begun.day + timedelta(days=high)
+    slows = slows and not days.is_common_practice
+    likely = _grown(begun.day, round(days.likely), slows, almanac)
+    latest = _grown(begun.day, high, slows, almanac)
+    said = [f"{days.says}, counted from {day(begun.day)}", *notes]
+    if latest > plain:
+        said.append("growth nearly stops in the dark months")
+    if almanac.on > latest:
+        said.append("that time has passed without a picking noted")
+    return Forecast(
+        earliest=earliest,
+        likely=max(earliest, likely),
+        latest=latest,
+        basis="; ".join(said),
+        sources=days.sources,
+        is_common_practice=days.is_common_practice,
+    )
+
+
+def _with_margin(days: Days) -> tuple[int, int]:
+    """The range widened at both ends; common practice is wide already."""
+    if days.is_common_practice:
+        return max(1, days.low), max(days.high, days.low + SHORTEST_RANGE)
+    low = max(1, int(days.low * (1 - MARGIN_EARLY)))
+    high = -int(-days.high * (1 + MARGIN_LATE) // 1)
+    return low, max(high, low + SHORTEST_RANGE)
+
+
+def _grown(start: date, days: int, slows: bool, almanac: Almanac) -> date:
+    """The day on which so many days' growth is made."""
+    plain = start + timedelta(days=days)
+    if not slows:
+        return plain
+    grown, on = 0.0, start
+    while grown < days:
+        grown += GROWTH_IN_THE_DARK if _is_dark(on, almanac) else 1.0
+        on += timedelta(days=1)
+    return on
+
+
+def _is_dark(on: date, almanac: Almanac) -> bool:
+    month = (on.month + 5) % 12 + 1 if almanac.is_southern else on.month
+    first, last = DARK
+    return (month, on.day) >= first or (month, on.day) <= last

@@ -1,0 +1,71 @@
+"""What a garden's reckonings share, gathered once: packet days, whose facts serve, the season's turn.
+
+Built from the settings and the assembled garden before anything is reckoned. Holds values only; the
+published tables are asked through `facts.tables`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from types import MappingProxyType
+
+from leafmould.facts import tables
+from leafmould.facts.tables import CropFact
+from leafmould.garden.model import Garden
+from leafmould.garden.vocabulary import own_crop_keys
+from leafmould.notes.settings import PacketDays, Settings
+from leafmould.values.names import fold
+
+TROPICS_END = 30.0
+"""Nearer the equator than this [degrees] winter is not taken to slow growth. Common practice."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Almanac:
+    """What the reckonings of one garden start from."""
+
+    on: date  # "today": the garden's day
+    is_southern: bool
+    has_winter: bool  # False: near the equator, where short days do not stop growth
+    units: str
+    packet_by_crop: Mapping[str, PacketDays]  # by crop key
+    packet_by_variety: Mapping[tuple[str, tuple[str, ...]], PacketDays]  # by crop key and folded variety
+    facts_by_crop: Mapping[str, CropFact]  # for own crops that are "like" a published one
+
+    def packet(self, crop: str, variety: str | None) -> PacketDays | None:
+        """The packet's days for the variety, else for the crop."""
+        own = self.packet_by_variety.get((crop, fold(variety))) if variety else None
+        return own or self.packet_by_crop.get(crop)
+
+    def fact(self, crop: str) -> CropFact | None:
+        """The published facts that serve for a crop; None for one that no table knows."""
+        return tables.crops().get(crop) or self.facts_by_crop.get(crop)
+
+
+def almanac(settings: Settings, garden: Garden) -> Almanac:
+    """The almanac of a garden, as of its day."""
+    keys = own_crop_keys(settings, tables.crops())
+    latitude = settings.latitude
+    return Almanac(
+        on=garden.on,
+        is_southern=garden.is_southern,
+        has_winter=latitude is None or abs(latitude) >= TROPICS_END,
+        units=garden.units,
+        packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in settings.crops if c.days}),
+        packet_by_variety=MappingProxyType(
+            {
+                (keys[crop.name], fold(variety)): days
+                for crop in settings.crops
+                for variety, days in crop.days_by_variety
+            }
+        ),
+        facts_by_crop=MappingProxyType(
+            {
+                keys[crop.name]: like
+                for crop in settings.crops
+                if crop.like and (like := tables.crop_by_name(crop.like))
+            }
+        ),
+    )

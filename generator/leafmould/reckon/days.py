@@ -1,0 +1,123 @@
+"""Which figures of days serve for a crop, from the most trusted to the least.
+
+Packet days come first, then days published for the variety, then for the crop, then for other varieties
+of the crop, and last common practice. Each step tells what its days count from. What that means for a
+planting is left to `forecast`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from statistics import median
+from typing import Literal
+
+from leafmould.facts import tables
+from leafmould.facts.tables import CropFact, DaysFact, UsualDays
+from leafmould.reckon.almanac import Almanac
+
+Start = Literal["sowing", "planting out"]
+
+LONGEST = 1_000
+"""A packet's days are taken as at most this many, so that a slip of the pen stays a date."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Days:
+    """Days from one kind of start to the first picking, and who says so."""
+
+    low: int
+    likely: float
+    high: int
+    counts_from: Start
+    says: str  # "packet says 60–70 days from sowing"
+    sources: tuple[str, ...] = ()
+    is_common_practice: bool = False
+
+
+def steps(
+    crop: str, varieties: tuple[str, ...], started_on: date, almanac: Almanac
+) -> Iterator[tuple[Days, ...]]:
+    """The steps of trust that have figures; in each at most one for sowing and one for planting out."""
+    fact = almanac.fact(crop)
+    packet = almanac.packet(crop, varieties[0] if len(varieties) == 1 else None)
+    if packet:
+        yield (_packet(packet.low, packet.high, packet.counts_from),)
+    if fact is None:
+        return
+    of_variety = [row for variety in varieties for row in tables.variety_days(fact.key, variety)]
+    others = tables.days_of_varieties(fact.key)
+    for rows, of in (
+        (of_variety, "figures published for the variety say"),
+        (tables.days_facts(fact.key), "published figures say"),
+        (others, "figures published for other varieties say"),
+    ):
+        if rows:
+            yield _published(rows, fact, of)
+    usual = [row for row in tables.usual_days(fact.key) if row.season in ("", season(started_on, almanac))]
+    if usual:
+        yield tuple(_usual(row) for row in usual)
+
+
+def season(day: date, almanac: Almanac) -> Literal["spring", "autumn"]:
+    """Whether a start counts as an autumn one: August to November, six months apart in the south."""
+    month = (day.month + 5) % 12 + 1 if almanac.is_southern else day.month
+    return "autumn" if 8 <= month <= 11 else "spring"
+
+
+def days_words(low: int, high: int) -> str:
+    """A count of days, or a range of it."""
+    return f"{low} days" if low == high else f"{low}–{high} days"
+
+
+def _packet(low: int, high: int, counts_from: str) -> Days:
+    start: Start = "planting out" if counts_from == "planting out" else "sowing"
+    low, high = sorted(min(max(days, 1), LONGEST) for days in (low, high))
+    says = f"packet says {days_words(low, high)} from {start}"
+    return Days(low=low, likely=(low + high) / 2, high=high, counts_from=start, says=says)
+
+
+def _usual(row: UsualDays) -> Days:
+    says = (
+        f"common practice, not a published figure, is {days_words(row.low, row.high)} from {row.counts_from}"
+    )
+    likely = (row.low + row.high) / 2
+    return Days(
+        low=row.low,
+        likely=likely,
+        high=row.high,
+        counts_from=row.counts_from,
+        says=says,
+        is_common_practice=True,
+    )
+
+
+def _published(rows: Iterable[DaysFact], fact: CropFact, of: str) -> tuple[Days, ...]:
+    by_start: dict[Start, list[DaysFact]] = {"sowing": [], "planting out": []}
+    for row in rows:
+        by_start[_start(row, fact)].append(row)
+    return tuple(_together(found, start, of) for start, found in by_start.items() if found)
+
+
+def _start(row: DaysFact, fact: CropFact) -> Start:
+    """What the days count from; where the print does not say, the way the crop is usually started."""
+    if row.counts_from == "unclear":
+        return "sowing" if fact.starts_as == "seed" else "planting out"
+    return row.counts_from
+
+
+def _together(rows: list[DaysFact], start: Start, of: str) -> Days:
+    """All sources as one range: the lowest, the median of their middles, the highest."""
+    low, high = min(row.low for row in rows), max(row.high for row in rows)
+    says = f"{of} {days_words(low, high)} from {start}"
+    if all(row.counts_from == "unclear" for row in rows):
+        says += " (the start is not printed, it is taken so)"
+    return Days(
+        low=low,
+        likely=median((row.low + row.high) / 2 for row in rows),
+        high=high,
+        counts_from=start,
+        says=says,
+        sources=tuple(sorted({row.source for row in rows})),
+    )

@@ -1,0 +1,189 @@
+"""When a family last stood in a bed, and how much of the time between is on record.
+
+Runs on an assembled garden, so names are resolved; follows a bed back through renaming, splitting and
+joining. Says only what the record shows: years without a record are told as such, never as years without
+the family. What may follow what is left to a later step.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal
+
+from leafmould.facts.tables import families
+from leafmould.garden.model import Garden, Planting
+from leafmould.values.wording import counted
+
+YEARS_BACK = 4
+"""Years looked back on: the four-year plan. Source: Royal Horticultural Society, crop rotation, 2025,
+three- or four-year plan; West Virginia University Extension, 2025, two to three years."""
+
+Answer = Literal["standing", "stood", "perhaps", "not known", "clear"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YearsSince:
+    """What the record says of one family in one bed before a year."""
+
+    bed: str
+    family: str  # botanical
+    year: int  # the year asked about
+    answer: Answer
+    last_year: int | None  # the last year the family is known to have stood there, this one included
+    years_ago: int | None
+    looked_back: int  # how many years before `year` were looked at
+    unrecorded: tuple[int, ...]  # of those, and since the family last stood there, years without a record
+    doubtful: tuple[int, ...]  # years in which something of a family not known stood there
+    plantings: tuple[str, ...]  # ids of the family's plantings in `last_year`
+
+    @property
+    def words(self) -> str:
+        """The answer as one sentence."""
+        return _words(self)
+
+
+class Occupancy:
+    """Which plantings stood in which bed in which year; made once for many questions to one garden."""
+
+    def __init__(self, garden: Garden) -> None:
+        self.garden = garden
+        self.plantings_by_year: dict[tuple[str, int], list[Planting]] = {}
+        for planting in garden.plantings:
+            for year in years_of(planting, garden):
+                for bed in dict.fromkeys((planting.bed, *planting.beds, planting.bed_now)):
+                    self.plantings_by_year.setdefault((bed, year), []).append(planting)
+
+    @cached_property
+    def families_by_crop(self) -> dict[str, str | None]:
+        """The botanical family of each crop of the garden."""
+        return {key: crop.family for key, crop in self.garden.crops.items()}
+
+    def families(self, planting: Planting) -> frozenset[str | None]:
+        """The families of a planting; None stands for one that is not known."""
+        if not planting.crops:
+            return frozenset({None})
+        return frozenset(self.families_by_crop.get(crop) for crop in planting.crops)
+
+
+def years_of(planting: Planting, garden: Garden) -> range:
+    """The years in which a planting stood in a bed, as far as is known."""
+    begun = planting.in_bed_from
+    first = begun.first.year if begun else planting.year
+    if first is None:
+        first = planting.first_picked.first.year if planting.first_picked else None
+    if first is None:
+        return range(0)
+    if planting.origin == "year only":
+        return range(first, first + 1)
+    last = planting.ended_on.year if planting.ended_on else garden.on.year
+    return range(first, max(first, last) + 1)
+
+
+def lineage(garden: Garden, bed: str) -> tuple[str, ...]:
+    """A bed and all the beds it came from, nearest first."""
+    found: dict[str, None] = {bed: None}
+    waiting = [bed]
+    while waiting:
+        known = garden.beds.get(waiting.pop(0))
+        for before in known.came_from if known else ():
+            if before not in found:
+                found[before] = None
+                waiting.append(before)
+    return tuple(found)
+
+
+def years_since(
+    garden: Garden, bed: str, family: str, year: int, *, within: Occupancy | None = None
+) -> YearsSince:
+    """When a family last stood in a bed, as seen from a year (the one to be planted, mostly).
+
+    Args:
+        within: the garden's occupancy, if it was made before for other questions.
+    """
+    standing = within or Occupancy(garden)
+    beds = lineage(garden, bed)
+    found = _last_stood(standing, beds, family, year)
+    back = range(year - 1, year - 1 - YEARS_BACK, -1)
+    since = [y for y in back if found is None or y > found]
+    doubtful = tuple(y for y in (year, *since) if _is_doubtful(standing, beds, y))
+    unrecorded = tuple(y for y in since if not _is_recorded(standing, bed, y))
+    return YearsSince(
+        bed=bed,
+        family=family,
+        year=year,
+        answer=_answer(found, year, doubtful, unrecorded),
+        last_year=found,
+        years_ago=None if found is None else year - found,
+        looked_back=YEARS_BACK,
+        unrecorded=unrecorded,
+        doubtful=doubtful,
+        plantings=() if found is None else _ids(standing, beds, family, found),
+    )
+
+
+def _answer(found: int | None, year: int, doubtful: tuple[int, ...], unrecorded: tuple[int, ...]) -> Answer:
+    if found == year:
+        return "standing"
+    if doubtful:
+        return "perhaps"
+    if unrecorded:
+        return "not known"
+    return "clear" if found is None else "stood"
+
+
+def _stood(standing: Occupancy, beds: tuple[str, ...], year: int) -> list[Planting]:
+    return [p for bed in beds for p in standing.plantings_by_year.get((bed, year), ())]
+
+
+def _last_stood(standing: Occupancy, beds: tuple[str, ...], family: str, year: int) -> int | None:
+    years = sorted({y for key, y in standing.plantings_by_year if key in beds and y <= year}, reverse=True)
+    return next((y for y in years if _ids(standing, beds, family, y)), None)
+
+
+def _ids(standing: Occupancy, beds: tuple[str, ...], family: str, year: int) -> tuple[str, ...]:
+    found = (p.id for p in _stood(standing, beds, year) if family in standing.families(p))
+    return tuple(dict.fromkeys(found))
+
+
+def _is_doubtful(standing: Occupancy, beds: tuple[str, ...], year: int) -> bool:
+    return any(None in standing.families(p) for p in _stood(standing, beds, year))
+
+
+def _is_recorded(standing: Occupancy, bed: str, year: int, seen: frozenset[str] = frozenset()) -> bool:
+    """Whether something is noted as growing there that year, in the bed or in all it came from."""
+    if standing.plantings_by_year.get((bed, year)):
+        return True
+    known = standing.garden.beds.get(bed)
+    before = known.came_from if known and bed not in seen else ()
+    return bool(before) and all(_is_recorded(standing, b, year, seen | {bed}) for b in before)
+
+
+def _words(since: YearsSince) -> str:
+    name = families()[since.family].name if since.family in families() else since.family
+    if since.answer == "standing":
+        return f"The {name} stands here in {since.year}."
+    last = None
+    if since.last_year is not None and since.years_ago is not None:
+        last = f"The {name} last stood here in {since.last_year}, {counted(since.years_ago, 'year')} before."
+    missing = [_gap(since)] if since.unrecorded else []
+    if since.doubtful:
+        missing.append(f"What stood here in {_listed(since.doubtful)} is of a family not known.")
+    if last:
+        return " ".join([last, *missing])
+    return (
+        " ".join(missing)
+        or f"No {name} here in the last {counted(since.looked_back, 'year')}, all on record."
+    )
+
+
+def _gap(since: YearsSince) -> str:
+    missing = len(since.unrecorded)
+    if since.last_year is not None:
+        return f"No record for {_listed(since.unrecorded)}, so not known for that time."
+    return f"No record for {missing} of the last {counted(since.looked_back, 'year')}, so not known."
+
+
+def _listed(years: tuple[int, ...]) -> str:
+    words = [str(year) for year in sorted(years)]
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

@@ -1,0 +1,1 @@
+"""Numbers and days to shapes; knows no garden words."""

@@ -1,0 +1,103 @@
+"""Every address in the site, in one place. Chosen before any page is made; nothing else makes one up.
+
+Addresses name their file, are seen from the top of the site, and differ even where a disk takes capitals
+and small letters for the same. Names of beds, crops and notes are cut down by `slug`; where two would meet,
+the one that differs from its own slug gets a suffix made from the whole name.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections import Counter
+from collections.abc import Iterable
+
+from leafmould.values.names import slug
+
+NOW = "index.html"
+BEDS = "beds/index.html"
+BED_YEARS = "years.html"
+CROPS = "crops/index.html"
+FAMILIES = "families.html"
+SEASONS = "seasons/index.html"
+BY_DATE = "by-date/index.html"
+LESSONS = "lessons.html"
+PROBLEMS = "problems.html"
+SOURCES = "sources.html"
+STYLE = "look/leafmould.css"
+SCRIPT = "look/day-counts.js"
+
+TAKEN = frozenset({"index"})
+"""Names of our own in every folder."""
+
+
+def bed_addresses(keys: Iterable[str]) -> dict[str, str]:
+    """Bed key to the page of the bed."""
+    return _unique(keys, "beds")
+
+
+def crop_addresses(keys: Iterable[str]) -> dict[str, str]:
+    """Crop key to the page of the crop."""
+    return _unique(keys, "crops")
+
+
+def note_addresses(ids: Iterable[str]) -> dict[str, str]:
+    """Entry id to the page of the note: its path under notes/, further dated parts numbered."""
+    return _unique(ids, "notes")
+
+
+def season_address(name: str) -> str:
+    """The page of a season: "2026", or "2026/27" in the south."""
+    return f"seasons/{_season_slug(name)}.html"
+
+
+def by_date_address(name: str, month: int | None = None) -> str:
+    """The list of a year's notes, or of one month of it where a year is too long."""
+    tail = "" if month is None else f"-{month:02}"
+    return f"by-date/{_season_slug(name)}{tail}.html"
+
+
+def chapter_address(whole: str, name: str) -> str:
+    """A further page of a long history: "beds/long-border.html" and "2019" give "beds/long-border/2019.html"."""
+    return f"{whole.removesuffix('.html')}/{_season_slug(name)}.html"
+
+
+def family_anchor(family: str) -> str:
+    """Where a family stands on the page of families."""
+    return slug(family)
+
+
+def _season_slug(name: str) -> str:
+    return slug(name.replace("/", " "))
+
+
+def _unique(keys: Iterable[str], folder: str) -> dict[str, str]:
+    wanted = {key: _path(key) for key in sorted(keys)}
+    meetings = Counter(wanted.values())
+    return {
+        key: f"{folder}/{_kept_apart(key, path, is_shared=meetings[path] > 1)}.html"
+        for key, path in wanted.items()
+    }
+
+
+def _path(key: str) -> str:
+    whole, _, number = key.rpartition("#")
+    if whole and number.isdecimal():  # a further dated part of a file; no slug holds a full stop
+        return f"{_path(whole)}.{number}"
+    return "/".join(slug(step) for step in key.split("/"))
+
+
+def _kept_apart(key: str, path: str, *, is_shared: bool) -> str:
+    if path in TAKEN or (is_shared and path != key):
+        return f"{path}-{hashlib.blake2b(key.encode('utf-8', 'surrogatepass'), digest_size=3).hexdigest()}"
+    return path
+
+
+def anchor(address: str) -> tuple[str, str]:
+    """The page and the id of an address."""
+    page, _, name = address.partition("#")
+    return page, name
+
+
+def root_of(address: str) -> str:
+    """The way from a page to the top of the site: "", "../", "../../"."""
+    return "../" * address.count("/")

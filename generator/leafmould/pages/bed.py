@@ -1,0 +1,202 @@
+"""The page of a bed: what stands there, year by year what stood there, its families, its notes.
+
+A long history is split by years into further pages. Each planting has its section on the page of the bed
+and year it began in; a later year only points back to it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from leafmould.garden.model import Bed, Planting
+from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
+from leafmould.pages.chapters import Chapter
+from leafmould.pages.doings import doings, lessons_of, note_line
+from leafmould.pages.figures import day_figure, how_long
+from leafmould.pages.labels import planting_line, planting_name
+from leafmould.pages.ledger import Ledger, year_anchor
+from leafmould.pages.page import Doing, Lesson, Link, NoteLine, Page, PlantingLine, StripRow
+from leafmould.pages.sections import PlantingSection, planting_section
+from leafmould.pages.strips import strip_row
+
+MOST_NOTES = 24
+"""Notes listed on a bed's page; the years below lead to all the others."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedYear:
+    """One season of a bed."""
+
+    name: str
+    anchor: str
+    strip: tuple[StripRow, ...]
+    sections: tuple[PlantingSection, ...]
+    doings: tuple[Doing, ...]  # done to the whole bed
+    silence: str  # what is said where nothing was noted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedPage:
+    """The values of a bed's page, or of one further page of its history."""
+
+    name: str
+    kind: str
+    facts: tuple[tuple[str, str], ...]
+    came_from: tuple[Link, ...]
+    became: tuple[Link, ...]
+    standing: tuple[PlantingLine, ...]
+    nothing_stands: str
+    years: tuple[BedYear, ...]
+    families: tuple[FamilyYear, ...]
+    last_stood: tuple[LastStood, ...]
+    lessons: tuple[Lesson, ...]
+    notes: tuple[NoteLine, ...]
+    notes_in_all: int
+    chapters: tuple[Link, ...]
+    chapter: str  # the years of a further page; "" on the first
+
+
+def bed_pages(ledger: Ledger) -> tuple[Page, ...]:
+    """Every page of every bed."""
+    return tuple(
+        _page(bed, number, chapter, ledger)
+        for bed in ledger.garden.beds.values()
+        for number, chapter in enumerate(ledger.bed_chapters[bed.key])
+    )
+
+
+def _page(bed: Bed, number: int, chapter: Chapter, ledger: Ledger) -> Page:
+    values = _first(bed, chapter, ledger) if number == 0 else _further(bed, chapter, ledger)
+    title = bed.name if number == 0 else f"{bed.name}, {chapter.name}"
+    return Page(address=chapter.address, template="bed.html", title=title, section="beds", values=values)
+
+
+def _first(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
+    notes = ledger.entries_by_bed.get(bed.key, [])
+    standing = standing_in(bed, ledger)
+    return BedPage(
+        name=bed.name,
+        kind=bed.kind,
+        facts=bed_facts(bed),
+        came_from=_beds(bed.came_from, ledger),
+        became=_beds(bed.became, ledger),
+        standing=tuple(planting_line(p, ledger) for p in standing),
+        nothing_stands="" if standing else nothing_stands(bed, ledger),
+        years=_years(bed, chapter, ledger),
+        families=family_years(bed, ledger),
+        last_stood=last_stood(bed, ledger),
+        lessons=lessons_of(reversed(notes), ledger),
+        notes=tuple(note_line(entry, ledger) for entry in notes[: -MOST_NOTES - 1 : -1]),
+        notes_in_all=len(notes),
+        chapters=_chapter_links(bed, chapter, ledger),
+        chapter="",
+    )
+
+
+def _further(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
+    return BedPage(
+        name=bed.name,
+        kind=bed.kind,
+        facts=(),
+        came_from=(),
+        became=(),
+        standing=(),
+        nothing_stands="",
+        years=_years(bed, chapter, ledger),
+        families=(),
+        last_stood=(),
+        lessons=(),
+        notes=(),
+        notes_in_all=0,
+        chapters=_chapter_links(bed, chapter, ledger),
+        chapter=chapter.name,
+    )
+
+
+def _chapter_links(bed: Bed, here: Chapter, ledger: Ledger) -> tuple[Link, ...]:
+    found = ledger.bed_chapters[bed.key]
+    if len(found) == 1:
+        return ()
+    return tuple(Link(text=c.name, to="" if c is here else c.address) for c in found)
+
+
+def _beds(keys: tuple[str, ...], ledger: Ledger) -> tuple[Link, ...]:
+    beds = ledger.garden.beds
+    return tuple(Link(text=beds[key].name, to=ledger.bed_pages[key]) for key in keys if key in beds)
+
+
+def bed_facts(bed: Bed) -> tuple[tuple[str, str], ...]:
+    """What is written of the bed itself, as labels and words."""
+    known = (
+        ("also called", ", ".join(bed.also)),
+        ("size", _size(bed)),
+        ("sun", bed.sun or ""),
+        ("water", bed.water or ""),
+        ("soil", bed.soil or ""),
+        ("parts", ", ".join(bed.parts)),
+        ("from", _moment_words(bed.begun)),
+        ("until", _moment_words(bed.ended)),
+        *bed.extra,
+    )
+    return tuple((label, words) for label, words in known if words)
+
+
+def _moment_words(day: date | None) -> str:
+    if day is None:
+        return ""
+    is_year_alone = (day.month, day.day) == (1, 1)
+    return str(day.year) if is_year_alone else day_figure(day).text
+
+
+def _size(bed: Bed) -> str:
+    if bed.area_m2 is None or bed.size_written is None:
+        return bed.size_written or ""
+    return f"{bed.size_written} ({bed.area_m2:.1f} m²)"
+
+
+def standing_in(bed: Bed, ledger: Ledger) -> list[Planting]:
+    """What is in a bed on the garden's day, as far as is known."""
+    return [p for p in ledger.plantings_by_bed.get(bed.key, ()) if p.is_open and p.bed_now == bed.key]
+
+
+def nothing_stands(bed: Bed, ledger: Ledger) -> str:
+    """What is said of a bed with nothing in it: since when, or that nothing was ever written."""
+    if bed.ended and bed.ended <= ledger.garden.on:
+        return f"This bed ended on {day_figure(bed.ended).text}."
+    ends = [p for p in ledger.plantings_by_bed.get(bed.key, ()) if p.ended_on]
+    if not ends:
+        return "Nothing is recorded here yet. No record does not mean the bed is empty."
+    last = max(ends, key=lambda p: (p.ended_on or ledger.garden.on, p.id))
+    assert last.ended_on is not None
+    days = how_long((ledger.garden.on - last.ended_on).days)
+    basis = last.end_basis or "ended"
+    return (
+        f"Nothing is recorded as standing here since {day_figure(last.ended_on).text}, {days} ago: "
+        f"{planting_name(last)} ({basis})."
+    )
+
+
+def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
+    by_year: dict[int, list[Planting]] = {year: [] for year in chapter.years}
+    for planting in ledger.plantings_by_bed.get(bed.key, ()):
+        for year in ledger.years_of[planting.id]:
+            if year in by_year:
+                by_year[year].append(planting)
+    return tuple(_year(bed, year, plantings, ledger) for year, plantings in by_year.items())
+
+
+def _year(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> BedYear:
+    name = ledger.year_name(year)
+    at_home = [p for p in plantings if p.bed == bed.key and ledger.home_year(p) == year]
+    whole = ledger.bed_events.get((bed.key, year), [])
+    return BedYear(
+        name=name,
+        anchor=year_anchor(name),
+        strip=tuple(
+            strip_row(p, year, ledger, note=p.part or "") for p in plantings if p.origin != "year only"
+        ),
+        sections=tuple(planting_section(p, ledger) for p in at_home),
+        doings=doings(whole, ledger),
+        silence="" if plantings or whole else "No record in this year.",
+    )

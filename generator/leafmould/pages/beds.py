@@ -1,0 +1,139 @@
+"""All beds, and the centre of the book: every bed by every year in one table.
+
+Each cell of the table leads to the planting's section, so that any bed in any year is two links from the
+first page. Blank cells say what kind of blank they are.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.garden.model import Bed, Planting
+from leafmould.pages.addresses import BED_YEARS, BEDS
+from leafmould.pages.bed import nothing_stands, standing_in
+from leafmould.pages.bed_families import silence_in
+from leafmould.pages.labels import families_of, planting_line, planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import FamilyMark, Link, Page, PlantingLine
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedSummary:
+    """A bed in the list of all beds."""
+
+    link: Link
+    about: str  # kind, size, sun
+    standing: tuple[PlantingLine, ...]
+    nothing_stands: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedsPage:
+    """The values of the page of all beds."""
+
+    beds: tuple[BedSummary, ...]
+    ended: tuple[BedSummary, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stood:
+    """One planting in a cell of the table."""
+
+    link: Link
+    families: tuple[FamilyMark, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cell:
+    """One bed in one year."""
+
+    year: str
+    stood: tuple[Stood, ...]
+    silence: str  # "no record", "no notes", "not yet a bed", "no longer a bed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedRow:
+    """One bed over all years, newest first."""
+
+    bed: Link
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedYearsPage:
+    """The values of the table of beds and years."""
+
+    years: tuple[Link, ...]  # each leads to its season, newest first
+    rows: tuple[BedRow, ...]
+
+
+def beds_page(ledger: Ledger) -> Page:
+    """The page of all beds, those in use first."""
+    on = ledger.garden.on
+    ended = [bed for bed in ledger.garden.beds.values() if bed.ended and bed.ended <= on]
+    values = BedsPage(beds=in_use(ledger), ended=tuple(_summary(bed, ledger) for bed in ended))
+    return Page(address=BEDS, template="beds.html", title="Beds", section="beds", values=values)
+
+
+def in_use(ledger: Ledger) -> tuple[BedSummary, ...]:
+    """The beds that have not ended, in the garden's order."""
+    on = ledger.garden.on
+    return tuple(
+        _summary(bed, ledger) for bed in ledger.garden.beds.values() if not (bed.ended and bed.ended <= on)
+    )
+
+
+def _summary(bed: Bed, ledger: Ledger) -> BedSummary:
+    standing = standing_in(bed, ledger)
+    known = (bed.kind, bed.size_written, f"sun: {bed.sun}" if bed.sun else None)
+    return BedSummary(
+        link=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
+        about=" · ".join(words for words in known if words),
+        standing=tuple(planting_line(p, ledger) for p in standing),
+        nothing_stands="" if standing else nothing_stands(bed, ledger),
+    )
+
+
+def bed_years_page(ledger: Ledger) -> Page:
+    """Beds by years."""
+    years = ledger.years
+    values = BedYearsPage(
+        years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in years),
+        rows=tuple(_row(bed, years, ledger) for bed in ledger.garden.beds.values()),
+    )
+    return Page(
+        address=BED_YEARS, template="bed-years.html", title="Beds by years", section="years", values=values
+    )
+
+
+def _row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
+    by_year: dict[int, list[Planting]] = {}
+    for planting in ledger.plantings_by_bed.get(bed.key, ()):
+        for year in ledger.years_of[planting.id]:
+            by_year.setdefault(year, []).append(planting)
+    return BedRow(
+        bed=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
+        cells=tuple(_cell(bed, year, by_year.get(year, []), ledger) for year in years),
+    )
+
+
+def _cell(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> Cell:
+    stood: dict[str, Stood] = {}
+    for planting in plantings:
+        name = planting_name(planting)
+        link = Link(text=name, to=ledger.sections[planting.id])
+        stood.setdefault(name, Stood(link=link, families=families_of(planting, ledger)))
+    return Cell(
+        year=ledger.year_name(year),
+        stood=tuple(stood.values()),
+        silence="" if stood else _silence(bed, year, ledger),
+    )
+
+
+def _silence(bed: Bed, year: int, ledger: Ledger) -> str:
+    if bed.begun and bed.begun > ledger.year_ends(year):
+        return "not yet a bed"
+    if bed.ended and bed.ended <= ledger.year_begins(year):
+        return "no longer a bed"
+    return silence_in(year, ledger)

@@ -1,0 +1,176 @@
+"""The page of a crop: varieties side by side, year by year, every planting, its lessons and notes.
+
+Totals stand in their own units; what was picked together with another crop is said apart and never split.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.garden.model import Crop, Planting
+from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
+from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year_rows
+from leafmould.pages.doings import lessons_of, note_line
+from leafmould.pages.labels import family_mark, planting_line
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, StripRow
+from leafmould.pages.strips import strip_row
+from leafmould.values.wording import counted
+
+MOST_NOTES = 40
+"""Notes listed on a crop's page; older ones are reached by its plantings and by date."""
+MOST_PLANTINGS = 240
+"""Plantings drawn on a crop's page; older ones stand in the table by year."""
+
+GROWN = {
+    "annual": "grown for one season",
+    "overwintered": "grown over the winter",
+    "biennial": "grown over two seasons",
+    "perennial": "stays for years",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CropPage:
+    """The values of a crop's page."""
+
+    name: str
+    family: Link | None
+    mark: FamilyMark | None
+    about: tuple[str, ...]
+    standing: tuple[PlantingLine, ...]
+    varieties: tuple[VarietyRow, ...]
+    years: tuple[CropYear, ...]
+    strip: tuple[StripRow, ...]
+    lessons: tuple[Lesson, ...]
+    notes: tuple[NoteLine, ...]
+    notes_in_all: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CropLine:
+    """A crop in the list from A to Z."""
+
+    link: Link
+    mark: FamilyMark | None
+    years: str
+    standing: str
+    also: str  # varieties
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Letter:
+    """The crops under one letter."""
+
+    letter: str
+    crops: tuple[CropLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CropsPage:
+    """The values of the list of crops."""
+
+    letters: tuple[Letter, ...]
+
+
+def crop_pages(ledger: Ledger) -> tuple[Page, ...]:
+    """A page for every crop."""
+    return tuple(
+        Page(
+            address=ledger.crop_pages[crop.key],
+            template="crop.html",
+            title=_heading(crop),
+            section="crops",
+            values=_values(crop, ledger),
+        )
+        for crop in ledger.garden.crops.values()
+    )
+
+
+def _heading(crop: Crop) -> str:
+    return crop.name[:1].upper() + crop.name[1:]
+
+
+def _values(crop: Crop, ledger: Ledger) -> CropPage:
+    plantings = ledger.plantings_by_crop.get(crop.key, [])
+    notes = ledger.entries_by_crop.get(crop.key, [])
+    return CropPage(
+        name=_heading(crop),
+        family=_family_link(crop, ledger),
+        mark=family_mark(crop.family, ledger) if crop.family else None,
+        about=_about(crop),
+        standing=tuple(planting_line(p, ledger) for p in plantings if p.is_open),
+        varieties=variety_rows(crop, ledger),
+        years=year_rows(crop, ledger),
+        strip=_strip(plantings, ledger),
+        lessons=lessons_of(reversed(notes), ledger),
+        notes=tuple(note_line(entry, ledger) for entry in notes[: -MOST_NOTES - 1 : -1]),
+        notes_in_all=len(notes),
+    )
+
+
+def _family_link(crop: Crop, ledger: Ledger) -> Link | None:
+    if crop.family is None:
+        return None
+    name = family_mark(crop.family, ledger).name
+    return Link(text=name, to=f"{FAMILIES}#{family_anchor(crop.family)}")
+
+
+def _about(crop: Crop) -> tuple[str, ...]:
+    known = (
+        GROWN[crop.grown_as],
+        "killed by a first frost" if crop.is_tender else "",
+        "" if crop.family else "family not known",
+        "in no table of crops; taken as written" if not crop.is_known else "",
+        "the notes do not say which kind" if crop.group else "",
+    )
+    return tuple(words for words in known if words)
+
+
+def _strip(plantings: list[Planting], ledger: Ledger) -> tuple[StripRow, ...]:
+    """Each planting in each season it stood, newest first."""
+    dated = [p for p in plantings if p.origin != "year only"]
+    rows = sorted(
+        ((year, p) for p in dated for year in ledger.years_of[p.id]),
+        key=lambda row: (-row[0], row[1].start.first if row[1].start else ledger.garden.on, row[1].id),
+    )
+    beds = ledger.garden.beds
+    return tuple(
+        strip_row(p, year, ledger, note=f"{ledger.year_name(year)} {beds[p.bed_now].name}")
+        for year, p in rows[:MOST_PLANTINGS]
+    )
+
+
+def crops_page(ledger: Ledger) -> Page:
+    """All crops from A to Z."""
+    by_letter: dict[str, list[CropLine]] = {}
+    for crop in sorted(ledger.garden.crops.values(), key=lambda c: (c.name.casefold(), c.key)):
+        by_letter.setdefault(crop.name[:1].upper(), []).append(_line(crop, ledger))
+    letters = tuple(Letter(letter=letter, crops=tuple(crops)) for letter, crops in by_letter.items())
+    return Page(
+        address=CROPS,
+        template="crops.html",
+        title="Crops",
+        section="crops",
+        values=CropsPage(letters=letters),
+    )
+
+
+def _line(crop: Crop, ledger: Ledger) -> CropLine:
+    plantings = ledger.plantings_by_crop.get(crop.key, [])
+    years = sorted({year for p in plantings for year in ledger.years_of[p.id]})
+    standing = sum(1 for p in plantings if p.is_open)
+    return CropLine(
+        link=Link(text=crop.name, to=ledger.crop_pages[crop.key]),
+        mark=family_mark(crop.family, ledger) if crop.family else None,
+        years=_span(years, ledger),
+        standing=f"{counted(standing, 'planting')} standing" if standing else "",
+        also=", ".join(dict.fromkeys(v for p in plantings for v in p.varieties)),
+    )
+
+
+def _span(years: list[int], ledger: Ledger) -> str:
+    if not years:
+        return "no planting recorded"
+    first, last = ledger.year_name(years[0]), ledger.year_name(years[-1])
+    return first if first == last else f"{first}–{last}"

@@ -1,0 +1,177 @@
+"""The two tables of a crop: its varieties side by side, and its years.
+
+Days taken are counted only between two exact days of one planting. Totals are added from pickings; a
+picking shared with another crop or variety is counted apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from leafmould.garden.model import Crop, Picking, Planting
+from leafmould.pages.figures import how_long, total_figures, when_figure
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure, Link
+from leafmould.values.names import slug
+from leafmould.values.when import When
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Totals:
+    """What was picked: figures that can be added, how often, and what was shared with others."""
+
+    figures: tuple[Figure, ...]
+    pickings: str  # "in 6 pickings"
+    shared: tuple[Figure, ...]  # picked together with another crop
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CropYear:
+    """A crop in one season."""
+
+    year: Link
+    beds: tuple[Link, ...]  # each leads to the planting there
+    first_sown: Figure | None
+    first_picked: Figure | None
+    days: Figure | None
+    totals: Totals
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VarietyRow:
+    """A variety's record."""
+
+    name: str
+    anchor: str
+    years: tuple[Link, ...]  # each leads to the planting
+    days: Figure | None  # range over its plantings
+    totals: Totals
+    endings: str  # "1 of 3 lost"
+    verdicts: str  # "again: yes 2024, no 2025"
+
+
+def year_rows(crop: Crop, ledger: Ledger) -> tuple[CropYear, ...]:
+    """A crop's seasons, newest first."""
+    plantings: dict[int, list[Planting]] = {}
+    for planting in ledger.plantings_by_crop.get(crop.key, ()):
+        for year in ledger.years_of[planting.id]:
+            plantings.setdefault(year, []).append(planting)
+    pickings: dict[int, list[Picking]] = {}
+    for picking in ledger.pickings_by_crop.get(crop.key, ()):
+        pickings.setdefault(ledger.year_of(picking.when.first), []).append(picking)
+    years = sorted(plantings.keys() | pickings.keys(), reverse=True)
+    return tuple(_year(year, plantings.get(year, []), pickings.get(year, []), ledger) for year in years)
+
+
+def _year(year: int, plantings: list[Planting], pickings: list[Picking], ledger: Ledger) -> CropYear:
+    begun = [p for p in plantings if ledger.home_year(p) == year]
+    sown = _earliest([(p.sown or p.started or p.planted, p) for p in begun])
+    first = min(pickings, key=lambda p: (p.when.first, p.id), default=None)
+    return CropYear(
+        year=Link(text=ledger.year_name(year), to=ledger.to_season(year)),
+        beds=_beds(plantings, ledger),
+        first_sown=_dated(sown, ledger),
+        first_picked=when_figure(first.when, to=ledger.to_note(first.entry), short=True) if first else None,
+        days=days_taken(begun, ledger),
+        totals=totals(pickings, ledger, to=ledger.to_season(year)),
+    )
+
+
+def _earliest(moments: Iterable[tuple[When | None, Planting]]) -> tuple[When, Planting] | None:
+    known = [(when, planting) for when, planting in moments if when]
+    return min(known, key=lambda pair: (pair[0].first, pair[1].id), default=None)
+
+
+def _dated(found: tuple[When, Planting] | None, ledger: Ledger) -> Figure | None:
+    if found is None:
+        return None
+    when, planting = found
+    return when_figure(when, to=ledger.source_of(planting, when), short=True)
+
+
+def _beds(plantings: list[Planting], ledger: Ledger) -> tuple[Link, ...]:
+    found: dict[str, Link] = {}
+    for planting in plantings:
+        name = ledger.garden.beds[planting.bed_now].name
+        found.setdefault(name, Link(text=name, to=ledger.sections[planting.id]))
+    return tuple(found.values())
+
+
+def days_taken(plantings: Iterable[Planting], ledger: Ledger) -> Figure | None:
+    """Days from the start to the first picking, as a range over plantings with both days exact."""
+    found = [(days, p) for p in plantings if (days := _days(p)) is not None]
+    if not found:
+        return None
+    low, high = min(d for d, _ in found), max(d for d, _ in found)
+    to = ledger.sections[min(found, key=lambda pair: (pair[0], pair[1].id))[1].id]
+    if low == high:
+        return Figure(text=how_long(low), value=str(low), to=to)
+    return Figure(text=f"{low}–{high} days", value=f"{low}/{high}", to=to)
+
+
+def _days(planting: Planting) -> int | None:
+    start, first = planting.start, planting.first_picked
+    if planting.is_perennial or start is None or first is None or not (start.day and first.day):
+        return None
+    return (first.day - start.day).days
+
+
+def totals(pickings: list[Picking], ledger: Ledger, *, to: str) -> Totals:
+    """The sum of some pickings, those shared with other crops apart."""
+    own = [p for p in pickings if len(set(p.crops)) == 1]
+    shared = [p for p in pickings if len(set(p.crops)) > 1]
+    units = ledger.garden.units
+    times = len(pickings)
+    return Totals(
+        figures=total_figures((a for p in own for a in p.amounts), units, to=to),
+        pickings=f"{times} pickings" if times > 1 else "1 picking" if times else "",
+        shared=total_figures((a for p in shared for a in p.amounts), units, to=to),
+    )
+
+
+def variety_rows(crop: Crop, ledger: Ledger) -> tuple[VarietyRow, ...]:
+    """A crop's varieties, by name; plantings of a variety not noted come last under "not noted"."""
+    plantings: dict[str, list[Planting]] = {}
+    for planting in ledger.plantings_by_crop.get(crop.key, ()):
+        for variety in planting.varieties or ("",):
+            plantings.setdefault(variety, []).append(planting)
+    pickings: dict[str, list[Picking]] = {}
+    for picking in ledger.pickings_by_crop.get(crop.key, ()):
+        if len(picking.varieties) <= 1:
+            for variety in picking.varieties or ("",):
+                pickings.setdefault(variety, []).append(picking)
+    if not any(plantings):
+        return ()
+    names = sorted(plantings, key=lambda name: (not name, name.casefold(), name))
+    return tuple(_variety(name, plantings[name], pickings.get(name, []), crop, ledger) for name in names)
+
+
+def _variety(
+    name: str, plantings: list[Planting], pickings: list[Picking], crop: Crop, ledger: Ledger
+) -> VarietyRow:
+    lost = sum(1 for p in plantings if p.lost)
+    return VarietyRow(
+        name=name or "variety not noted",
+        anchor=variety_anchor(name),
+        years=tuple(
+            Link(text=ledger.year_name(ledger.home_year(p)), to=ledger.sections[p.id]) for p in plantings
+        ),
+        days=days_taken(plantings, ledger),
+        totals=totals(pickings, ledger, to=ledger.crop_pages[crop.key] + "#years"),
+        endings=f"{lost} of {len(plantings)} lost" if lost else "",
+        verdicts=_verdicts(plantings, ledger),
+    )
+
+
+def variety_anchor(name: str) -> str:
+    """The id of a variety's row."""
+    return f"variety-{slug(name)}" if name else "variety-not-noted"
+
+
+def _verdicts(plantings: list[Planting], ledger: Ledger) -> str:
+    entries = [ledger.garden.entry_by_id[e] for p in plantings for e in p.entries]
+    said = dict.fromkeys(
+        f"{e.again} ({ledger.year_name(ledger.year_of(e.when.first))})" for e in entries if e.again and e.when
+    )
+    return ", ".join(said)

@@ -1,0 +1,101 @@
+"""What was done, line by line, and notes in a list: each dated and leading to its note."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from leafmould.garden.model import Entry, Event
+from leafmould.pages.figures import day_figure, when_figure
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
+
+BEGINNING = 120
+"""How much of a note's text stands in a list [characters]."""
+
+
+def doings(events: Iterable[Event], ledger: Ledger) -> tuple[Doing, ...]:
+    """The lines behind some events, in order, a line of several actions once."""
+    found: dict[tuple[str, str], Doing] = {}
+    for event in events:
+        key = (event.entry, event.action.text)
+        if key in found:
+            continue
+        found[key] = Doing(
+            on=when_figure(event.when, to=ledger.to_note(event.entry), short=True),
+            text=event.action.text or event.verb,
+            remarks=event.inferred,
+        )
+    return tuple(found.values())
+
+
+def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
+    """A note in a list."""
+    return NoteLine(
+        on=entry_day(entry, ledger, short=short),
+        link=Link(text=note_name(entry, ledger), to=ledger.note_pages[entry.id]),
+        begins=beginning(entry),
+        is_private=entry.is_private,
+    )
+
+
+def entry_day(entry: Entry, ledger: Ledger, *, short: bool = False) -> Figure:
+    """A note's day, leading to it."""
+    to = ledger.note_pages[entry.id]
+    if entry.when is None:
+        return Figure(text="no date", value="", to=to)
+    if entry.when.day:
+        return day_figure(entry.when.day, to=to, short=short)
+    return when_figure(entry.when, to=to)
+
+
+def note_name(entry: Entry, ledger: Ledger) -> str:
+    """A note's title; else the beds and crops it is about; else its first words."""
+    if entry.title:
+        return entry.title
+    beds, crops = ledger.touched(entry)
+    names = [ledger.garden.crops[c].name for c in crops[:3]] + [ledger.garden.beds[b].name for b in beds[:2]]
+    if names:
+        more = len(crops) + len(beds) - len(names)
+        return ", ".join(names) + (f" and {more} more" if more > 0 else "")
+    return _cut(_plain(entry.body), 48) or "A note"
+
+
+def beginning(entry: Entry) -> str:
+    """How a note begins: its first lines of work, else its first words."""
+    if entry.actions:
+        lines = dict.fromkeys(action.text for action in entry.actions if action.text)
+        return _cut("; ".join(lines), BEGINNING)
+    words = "; ".join(w.text for w in entry.words)
+    return _cut(words or _plain(entry.body), BEGINNING)
+
+
+def _plain(markdown: str) -> str:
+    """Markdown as words in one line, near enough for a beginning."""
+    start = markdown[: 4 * BEGINNING]
+    return " ".join(re.sub(r"!?\[([^\]]*)\]\([^)]*\)|[*_`#>|]+", r"\1", start).split())
+
+
+def _cut(text: str, length: int) -> str:
+    if len(text) <= length:
+        return text
+    return text[:length].rsplit(" ", 1)[0].rstrip(" ,;.") + " …"
+
+
+def lessons_of(entries: Iterable[Entry], ledger: Ledger) -> tuple[Lesson, ...]:
+    """Every lesson in some notes, with what it is about."""
+    return tuple(
+        Lesson(text=text, on=entry_day(entry, ledger), about=about(entry, ledger))
+        for entry in entries
+        for text in entry.lesson
+    )
+
+
+def about(entry: Entry, ledger: Ledger) -> tuple[Link, ...]:
+    """The crops and beds of a note as links."""
+    beds, crops = ledger.touched(entry)
+    garden = ledger.garden
+    return (
+        *(Link(text=garden.crops[c].name, to=ledger.to_crop(c)) for c in crops),
+        *(Link(text=garden.beds[b].name, to=ledger.bed_pages[b]) for b in beds),
+    )

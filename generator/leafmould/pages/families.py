@@ -1,0 +1,97 @@
+"""Families: which crops belong together, and when each family last stood in which bed.
+
+A bed that does not stand under a family is not thereby free of it: the page says how far back notes reach.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.pages.addresses import FAMILIES
+from leafmould.pages.bed_families import families_in, years_ago
+from leafmould.pages.labels import family_mark
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import FamilyMark, Link, Page
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FamilyBed:
+    """A bed a family stood in, with the seasons, newest first."""
+
+    bed: Link
+    years: tuple[Link, ...]
+    last: str  # "this year", "3 years ago"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Family:
+    """One family."""
+
+    mark: FamilyMark
+    botanical: str
+    crops: tuple[Link, ...]
+    beds: tuple[FamilyBed, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FamiliesPage:
+    """The values of the page of families."""
+
+    families: tuple[Family, ...]
+    unknown: tuple[Link, ...]  # crops whose family is not known
+    reaches_back: str  # the first season of the record
+
+
+def families_page(ledger: Ledger) -> Page:
+    """All families in the garden, by name."""
+    crops: dict[str, list[Link]] = {}
+    unknown = []
+    for crop in sorted(ledger.garden.crops.values(), key=lambda c: (c.name.casefold(), c.key)):
+        link = Link(text=crop.name, to=ledger.crop_pages[crop.key])
+        if crop.family is None:
+            unknown.append(link)
+        else:
+            crops.setdefault(crop.family, []).append(link)
+    stood = _stood(ledger)
+    families = [_family(name, links, stood.get(name, {}), ledger) for name, links in crops.items()]
+    values = FamiliesPage(
+        families=tuple(sorted(families, key=lambda f: (f.mark.name.casefold(), f.botanical))),
+        unknown=tuple(unknown),
+        reaches_back=ledger.year_name(ledger.years[-1]),
+    )
+    return Page(
+        address=FAMILIES, template="families.html", title="Families", section="families", values=values
+    )
+
+
+def _stood(ledger: Ledger) -> dict[str, dict[str, dict[int, str]]]:
+    """Family, bed and season to the first planting there."""
+    found: dict[str, dict[str, dict[int, str]]] = {}
+    for bed in ledger.garden.beds:
+        for planting in ledger.plantings_by_bed.get(bed, ()):
+            for family in families_in(planting, ledger):
+                years = found.setdefault(family, {}).setdefault(bed, {})
+                for year in ledger.years_of[planting.id]:
+                    years.setdefault(year, planting.id)
+    return found
+
+
+def _family(name: str, crops: list[Link], beds: dict[str, dict[int, str]], ledger: Ledger) -> Family:
+    ordered = sorted(beds.items(), key=lambda item: (-max(item[1]), ledger.garden.beds[item[0]].name))
+    return Family(
+        mark=family_mark(name, ledger),
+        botanical=name,
+        crops=tuple(crops),
+        beds=tuple(_bed(bed, years, ledger) for bed, years in ordered),
+    )
+
+
+def _bed(bed: str, years: dict[int, str], ledger: Ledger) -> FamilyBed:
+    newest = sorted(years, reverse=True)
+    return FamilyBed(
+        bed=Link(text=ledger.garden.beds[bed].name, to=ledger.bed_pages[bed]),
+        years=tuple(
+            Link(text=ledger.year_name(year), to=ledger.sections[years[year]]) for year in newest[:12]
+        ),
+        last=years_ago(ledger.this_year - newest[0]),
+    )

@@ -1,0 +1,106 @@
+"""A planting in one line with its plant labels, the same on every page.
+
+Badges come reckoned; here they get a tone, their note, and the thin bar of a wait.
+"""
+
+from __future__ import annotations
+
+from leafmould.garden.model import Planting
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import FamilyMark, Link, PlantingLine, Tag, Wait
+from leafmould.reckon.badges import Badge
+from leafmould.values.names import slug
+
+TONES = {
+    "sown": "growing",
+    "started": "growing",
+    "planted": "growing",
+    "found": "growing",
+    "expected": "planned",
+    "picking": "ripening",
+    "picked": "ripening",
+    "ended": "resting",
+    "unknown": "resting",
+}
+
+
+def planting_name(planting: Planting) -> str:
+    """How a planting is called: the gardener's word, its varieties quoted, doubt kept as doubt."""
+    words = " and ".join(dict.fromkeys(planting.words)) or "crop not known"
+    joined = " or " if planting.is_doubtful else " and "
+    varieties = joined.join(f"‘{variety}’" for variety in dict.fromkeys(planting.varieties))
+    doubt = " (in doubt)" if planting.is_doubtful else ""
+    return f"{words} {varieties}".strip() + doubt
+
+
+def planting_line(planting: Planting, ledger: Ledger) -> PlantingLine:
+    """The line of one planting, with its labels and families."""
+    bed = ledger.garden.beds[planting.bed_now]
+    return PlantingLine(
+        name=planting_name(planting),
+        to=ledger.sections[planting.id],
+        bed=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
+        part=planting.part or "",
+        number=number_words(planting),
+        families=families_of(planting, ledger),
+        tags=tags_of(planting, ledger),
+        year=ledger.year_name(ledger.home_year(planting)),
+    )
+
+
+def number_words(planting: Planting) -> str:
+    """How many stand or stood, as far as written; "" if not."""
+    if planting.number is None:
+        return ""
+    return f"about {planting.number}" if planting.number_estimated else str(planting.number)
+
+
+def families_of(planting: Planting, ledger: Ledger) -> tuple[FamilyMark, ...]:
+    """The families in a planting, each once; a crop without a known family gives none."""
+    crops = (ledger.garden.crops.get(key) for key in planting.crops)
+    names = dict.fromkeys(crop.family for crop in crops if crop and crop.family)
+    return tuple(family_mark(name, ledger) for name in names)
+
+
+def family_mark(family: str, ledger: Ledger) -> FamilyMark:
+    """A family's everyday name and mark; its botanical name where the tables lack it."""
+    fact = ledger.reckoned.families.get(family)
+    if fact is None:
+        return FamilyMark(key=slug(family), name=family, mark=family[:2].capitalize())
+    return FamilyMark(key=slug(family), name=fact.name, mark=fact.mark)
+
+
+def tags_of(planting: Planting, ledger: Ledger) -> tuple[Tag, ...]:
+    """The labels of a planting, each leading to the note its day was written in."""
+    return tuple(_tag(badge, planting, ledger) for badge in ledger.reckoned.badges.get(planting.id, ()))
+
+
+def _tag(badge: Badge, planting: Planting, ledger: Ledger) -> Tag:
+    is_failure = badge.kind == "ended" and planting.lost is not None
+    value = ""
+    if badge.counted_from:
+        value = str((ledger.garden.on - badge.counted_from).days)
+    return Tag(
+        kind=badge.kind,
+        tone="warning" if is_failure else TONES.get(badge.kind, "resting"),
+        text=badge.text,
+        value=value,
+        to=ledger.to_note(badge.entry),
+        counted_from=badge.counted_from.isoformat() if badge.counted_from else "",
+        before=badge.before,
+        after=badge.after,
+        why=badge.basis or "",
+        wait=_wait(planting, ledger) if badge.kind == "expected" else None,
+    )
+
+
+def _wait(planting: Planting, ledger: Ledger) -> Wait | None:
+    """How much of the wait is over; None where the count's start is not an exact day."""
+    forecast = ledger.reckoned.forecasts.get(planting.id)
+    start = planting.start
+    if forecast is None or start is None or start.day is None or start.day >= forecast.latest:
+        return None
+    whole = (forecast.latest - start.day).days
+    gone = min(100, max(0, round(100 * (ledger.garden.on - start.day).days / whole)))
+    opens = min(100, max(0, round(100 * (forecast.earliest - start.day).days / whole)))
+    return Wait(gone=gone, opens=opens)

@@ -1,0 +1,156 @@
+"""Three plain lists: lessons, problems, and where the figures come from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.pages.addresses import LESSONS, PROBLEMS, SOURCES
+from leafmould.pages.doings import lessons_of
+from leafmould.pages.labels import planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Lesson, Link, Page
+from leafmould.values.wording import counted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LessonYear:
+    """The lessons of one season."""
+
+    name: str
+    lessons: tuple[Lesson, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LessonsPage:
+    """The values of the page of lessons."""
+
+    years: tuple[LessonYear, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProblemLine:
+    """One problem."""
+
+    where: str  # "line 4"
+    level: str
+    message: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProblemFile:
+    """The problems of one file."""
+
+    file: str
+    note: Link | None
+    problems: tuple[ProblemLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProblemsPage:
+    """The values of the page of problems."""
+
+    files: tuple[ProblemFile, ...]
+    counts: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceLine:
+    """A published source and the plantings whose expectation rests on it."""
+
+    id: str
+    title: str
+    publisher: str
+    year: str
+    part: str
+    used_for: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourcesPage:
+    """The values of the page of sources."""
+
+    sources: tuple[SourceLine, ...]
+    own: tuple[Link, ...]  # expectations from the gardener's own packet days
+    common: tuple[Link, ...]  # expectations from common practice, no source
+
+
+def lessons_page(ledger: Ledger) -> Page:
+    """Every lesson, newest season first."""
+    by_year: dict[str, list[Lesson]] = {}
+    for entry in reversed(ledger.entries_with_lessons):
+        name = ledger.year_name(ledger.year_of(entry.when.first)) if entry.when else "Without a date"
+        by_year.setdefault(name, []).extend(lessons_of([entry], ledger))
+    years = tuple(LessonYear(name=name, lessons=tuple(found)) for name, found in by_year.items())
+    return Page(
+        address=LESSONS,
+        template="lessons.html",
+        title="Lessons",
+        section="lessons",
+        values=LessonsPage(years=years),
+    )
+
+
+def problems_page(ledger: Ledger) -> Page:
+    """What is wrong or doubtful in the notes, by file. Household builds only."""
+    by_file: dict[str, list[ProblemLine]] = {}
+    for problem in ledger.problems:
+        line = "" if problem.at.line is None else f"line {problem.at.line}"
+        message = f"{problem.field}: {problem.message}" if problem.field else problem.message
+        if problem.suggestion:
+            message += f' Did you mean "{problem.suggestion}"?'
+        by_file.setdefault(problem.at.file, []).append(
+            ProblemLine(where=line, level=str(problem.level), message=message)
+        )
+    notes = {entry.at.file: entry for entry in reversed(ledger.garden.entries)}
+    files = tuple(
+        ProblemFile(
+            file=file,
+            note=Link(text="the note", to=ledger.note_pages[notes[file].id]) if file in notes else None,
+            problems=tuple(lines),
+        )
+        for file, lines in sorted(by_file.items())
+    )
+    values = ProblemsPage(files=files, counts=counted(len(ledger.problems), "line"))
+    return Page(
+        address=PROBLEMS, template="problems.html", title="Problems", section="problems", values=values
+    )
+
+
+def sources_page(ledger: Ledger) -> Page:
+    """Which published tables stand behind the figures, and which figures have none."""
+    used: dict[str, list[Link]] = {}
+    own: list[Link] = []
+    common: list[Link] = []
+    for planting in ledger.garden.plantings:
+        forecast = ledger.reckoned.forecasts.get(planting.id)
+        if forecast is None:
+            continue
+        link = Link(text=planting_name(planting), to=ledger.sections[planting.id])
+        for source in forecast.sources:
+            used.setdefault(source, []).append(link)
+        if not forecast.sources:
+            (common if forecast.is_common_practice else own).append(link)
+    sources = [s for key, s in sorted(ledger.reckoned.sources.items()) if key in used]
+    lines = tuple(
+        SourceLine(
+            id=s.id,
+            title=s.title,
+            publisher=s.publisher,
+            year=s.year,
+            part=s.part,
+            used_for=tuple(used[s.id][:MOST_NAMED]),
+        )
+        for s in sources
+    )
+    values = SourcesPage(sources=lines, own=tuple(own[:MOST_NAMED]), common=tuple(common[:MOST_NAMED]))
+    return Page(
+        address=SOURCES,
+        template="sources.html",
+        title="Where the figures come from",
+        section="sources",
+        values=values,
+    )
+
+
+MOST_NAMED = 24
+"""Plantings named beside a source."""

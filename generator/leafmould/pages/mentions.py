@@ -1,0 +1,172 @@
+"""Names in prose and in lines, and the pages they lead to.
+
+Built once from the garden's vocabulary, the pages that exist in this build, and nothing else: a name
+without a page stays plain text. The longest name wins; whole words only. A bed or crop in a name that is
+both is the bed after a word such as "in" or "from".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from re import Match
+
+from leafmould.pages.crop_tables import variety_anchor
+from leafmould.pages.ledger import Ledger
+from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
+
+BEFORE_PLACES = frozenset(
+    {"in", "into", "from", "at", "on", "onto", "to", "off", "under", "along", "the", "bed"}
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Target:
+    """A page a name leads to."""
+
+    kind: Kind
+    name: str
+    to: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """A stretch of text, led somewhere or not."""
+
+    text: str
+    to: str = ""
+
+
+class Mentions:
+    """Finds the names that have a page in this build."""
+
+    def __init__(self, vocabulary: Vocabulary, ledger: Ledger) -> None:
+        self._targets: dict[tuple[str, ...], tuple[Target, ...]] = {}
+        self._longest: dict[str, int] = {}
+        self._found: dict[str, tuple[Piece, ...]] = {}
+        for words, targets in _targets(vocabulary, ledger):
+            self._targets[words] = targets
+            self._longest[words[0]] = max(self._longest.get(words[0], 0), len(words))
+
+    def pieces(self, text: str) -> tuple[Piece, ...]:
+        """A text cut into plain stretches and links, each page led to once; one piece if none."""
+        if text not in self._found:
+            self._found[text] = tuple(self._cut(text))
+        return self._found[text]
+
+    def _cut(self, text: str) -> Iterator[Piece]:
+        words = list(WORD.finditer(text))
+        folded = [fold_word(word.group()) for word in words]
+        done: set[str] = set()
+        end, place = 0, 0
+        while place < len(words):
+            size, target = self._at(text, words, folded, place)
+            if target is None or target.to in done:
+                place += max(1, size)
+                continue
+            done.add(target.to)
+            first, last = words[place].start(), words[place + size - 1].end()
+            if first > end:
+                yield Piece(text=text[end:first])
+            yield Piece(text=text[first:last], to=target.to)
+            end = last
+            place += size
+        if end < len(text) or not text:
+            yield Piece(text=text[end:])
+
+    def _at(
+        self, text: str, words: list[Match[str]], folded: list[str], place: int
+    ) -> tuple[int, Target | None]:
+        most = min(self._longest.get(folded[place], 0), len(words) - place)
+        for size in range(most, 0, -1):
+            targets = self._targets.get(tuple(folded[place : place + size]))
+            if targets:
+                before = folded[place - 1] if place else ""
+                found = _chosen(targets, words[place].group(), before)
+                if found:
+                    return size, found
+        return 0, None
+
+
+def _chosen(targets: tuple[Target, ...], written: str, before: str) -> Target | None:
+    """Which of a name's meanings stands here; None where the word is too common to be meant as a name."""
+    is_capital = written[:1].isupper()
+    fit = [t for t in targets if _is_meant(t, written, is_capital=is_capital, before=before)]
+    if len(fit) > 1:
+        wants_place = before in BEFORE_PLACES
+        fit.sort(key=lambda t: ((t.kind is Kind.BED) != wants_place, t.kind, t.to))
+    return fit[0] if fit else None
+
+
+def _is_meant(target: Target, written: str, *, is_capital: bool, before: str) -> bool:
+    """Short names and varieties need their capital, and a bare number is no name."""
+    if target.kind is Kind.CROP:
+        return True
+    if written.isdecimal() and " " not in target.name:
+        return False
+    if target.kind is Kind.VARIETY:
+        return is_capital or not target.name[:1].isupper()
+    if " " in target.name:
+        return True
+    return is_capital or (before in BEFORE_PLACES and len(written) > 2)
+
+
+Pair = tuple[tuple[str, ...], tuple[Target, ...]]
+
+
+def _targets(vocabulary: Vocabulary, ledger: Ledger) -> Iterator[Pair]:
+    leads: dict[Kind, Callable[[Known, Ledger], str]] = {
+        Kind.BED: _to_bed,
+        Kind.PART: _to_part,
+        Kind.CROP: _to_crop,
+        Kind.CROP_GROUP: _to_group,
+        Kind.VARIETY: _to_variety,
+    }
+    for words, knowns in _by_words(vocabulary, ledger):
+        targets = tuple(
+            Target(kind=Kind.BED if known.kind is Kind.PART else known.kind, name=known.name, to=to)
+            for known in knowns
+            if known.kind in leads and (to := leads[known.kind](known, ledger))
+        )
+        if targets:
+            yield words, targets
+
+
+def _by_words(vocabulary: Vocabulary, ledger: Ledger) -> Iterable[tuple[tuple[str, ...], tuple[Known, ...]]]:
+    """The vocabulary's names, and those of beds and crops that only the notes made."""
+    found = dict(vocabulary.by_words)
+    garden = ledger.garden
+    made = [
+        *(Known(kind=Kind.BED, key=bed.key, name=bed.name) for bed in garden.beds.values()),
+        *(Known(kind=Kind.CROP, key=crop.key, name=crop.name) for crop in garden.crops.values()),
+    ]
+    for known in made:
+        words = fold(known.name)
+        if words and not any(k.kind == known.kind for k in found.get(words, ())):
+            found[words] = (*found.get(words, ()), known)
+    return sorted(found.items(), key=lambda item: item[0])
+
+
+def _to_bed(known: Known, ledger: Ledger) -> str:
+    return ledger.bed_pages.get(known.key, "")
+
+
+def _to_part(known: Known, ledger: Ledger) -> str:
+    return ledger.bed_pages.get(known.of[0], "") if len(known.of) == 1 else ""
+
+
+def _to_crop(known: Known, ledger: Ledger) -> str:
+    return ledger.to_crop(known.key)
+
+
+def _to_group(known: Known, ledger: Ledger) -> str:
+    """The one crop of the kind that the garden grows; a word for several leads nowhere."""
+    grown = [crop for crop in (known.key, *known.of) if crop in ledger.crop_pages]
+    return ledger.crop_pages[grown[0]] if len(grown) == 1 else ""
+
+
+def _to_variety(known: Known, ledger: Ledger) -> str:
+    for crop in known.of:
+        if known.key in ledger.varieties_by_crop.get(crop, ()):
+            return f"{ledger.crop_pages[crop]}#{variety_anchor(known.key)}"
+    return ""

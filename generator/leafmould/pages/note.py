@@ -1,0 +1,227 @@
+"""The page of a note: its words, what was understood of it, and the way to the notes before and after.
+
+The words are shown as written. Questions and problems of the note stand here in a household build only.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.garden.model import Entry, Event
+from leafmould.pages.addresses import by_date_address
+from leafmould.pages.doings import about, entry_day, note_name
+from leafmould.pages.figures import when_figure
+from leafmould.pages.labels import planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure, Lesson, Link, Page
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Understood:
+    """One line of work: as written, what was taken from it, and the plantings it reached."""
+
+    text: str
+    verb: str
+    slots: tuple[str, ...]  # "1.2 kg", "from the cold frame": what was read beside names
+    plantings: tuple[Link, ...]
+    remarks: tuple[str, ...]  # what was filled in, and from what
+    on: Figure | None  # its own date, where it differs from the note's
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Neighbours:
+    """The notes before and after this one that are about the same thing."""
+
+    about: Link
+    before: Link | None
+    after: Link | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotePage:
+    """The values of a note's page."""
+
+    name: str
+    on: Figure
+    about: tuple[Link, ...]
+    body: str  # Markdown
+    understood: tuple[Understood, ...]
+    words: tuple[str, ...]  # lines kept as text
+    lessons: tuple[Lesson, ...]
+    pictures: tuple[str, ...]
+    facts: tuple[tuple[str, str], ...]
+    neighbours: tuple[Neighbours, ...]
+    before: Link | None  # by date
+    after: Link | None
+    season: Link | None
+    problems: tuple[str, ...]
+    is_private: bool
+
+
+def note_pages(ledger: Ledger) -> tuple[Page, ...]:
+    """A page for every note."""
+    problems = _problems_by_file(ledger)
+    ways = _ways(ledger)
+    entries = ledger.garden.entries
+    return tuple(
+        Page(
+            address=ledger.note_pages[entry.id],
+            template="note.html",
+            title=_title(entry, ledger),
+            section="notes",
+            values=_note(
+                entry,
+                ledger,
+                ways=ways.get(entry.id, ()),
+                before=_link(entries[place - 1], ledger) if place else None,
+                after=_link(entries[place + 1], ledger) if place + 1 < len(entries) else None,
+                problems=problems.get(entry.at.file, ()),
+            ),
+        )
+        for place, entry in enumerate(entries)
+    )
+
+
+def _title(entry: Entry, ledger: Ledger) -> str:
+    name = note_name(entry, ledger)
+    return f"{name}, {entry_day(entry, ledger).text}" if entry.when else name
+
+
+def _note(
+    entry: Entry,
+    ledger: Ledger,
+    *,
+    ways: tuple[Neighbours, ...],
+    before: Link | None,
+    after: Link | None,
+    problems: tuple[str, ...],
+) -> NotePage:
+    on = entry_day(entry, ledger)
+    return NotePage(
+        name=note_name(entry, ledger),
+        on=Figure(text=on.text, value=on.value, is_time=on.is_time),
+        about=about(entry, ledger),
+        body=entry.body,
+        understood=_understood(entry, ledger),
+        words=tuple(words.text for words in entry.words),
+        lessons=tuple(Lesson(text=text, on=on) for text in entry.lesson if text not in entry.body),
+        pictures=entry.photos,
+        facts=_facts(entry),
+        neighbours=ways,
+        before=before,
+        after=after,
+        season=_season(entry, ledger),
+        problems=problems,
+        is_private=entry.is_private,
+    )
+
+
+def _season(entry: Entry, ledger: Ledger) -> Link | None:
+    if entry.when is None:
+        return None
+    name = ledger.year_name(ledger.year_of(entry.when.first))
+    return Link(text=name, to=by_date_address(name))
+
+
+def _facts(entry: Entry) -> tuple[tuple[str, str], ...]:
+    known = (
+        ("variety", ", ".join(named.name for named in entry.varieties)),
+        ("part", entry.part or ""),
+        ("tags", ", ".join(entry.tags)),
+        ("grow again", entry.again or ""),
+        ("by", entry.by or ""),
+        *entry.extra,
+    )
+    return tuple((label, words) for label, words in known if words)
+
+
+def _understood(entry: Entry, ledger: Ledger) -> tuple[Understood, ...]:
+    return tuple(_line(event, entry, ledger) for event in ledger.events_by_entry.get(entry.id, ()))
+
+
+def _line(event: Event, entry: Entry, ledger: Ledger) -> Understood:
+    by_id = ledger.garden.planting_by_id
+    plantings = [by_id[key] for key in event.plantings if key in by_id]
+    return Understood(
+        text=event.action.text,
+        verb=event.verb,
+        slots=_slots(event),
+        plantings=tuple(
+            Link(text=f"{planting_name(p)}, {ledger.garden.beds[p.bed_now].name}", to=ledger.sections[p.id])
+            for p in plantings
+        ),
+        remarks=event.inferred,
+        on=_own_day(event, entry),
+    )
+
+
+def _own_day(event: Event, entry: Entry) -> Figure | None:
+    return when_figure(event.when) if event.when != entry.when else None
+
+
+def _slots(event: Event) -> tuple[str, ...]:
+    """What was read beside verb, crop and bed, in the gardener's own words."""
+    action = event.action
+    known = (
+        *(amount.written for amount in action.amounts),
+        event.part or "",
+        action.subject or "",
+        action.cause or "",
+        action.spacing or "",
+        "under cover" if action.is_under_cover else "",
+        *(f"{fate.kind} {fate.amount.written if fate.amount else ''}".strip() for fate in action.fates),
+        *(f"{name} {amount.written}" for name, amount in action.readings),
+        f"from {action.source}" if action.source else "",
+        action.price or "",
+        f"{action.wait_days} days to wait" if action.wait_days is not None else "",
+        action.remark or "",
+    )
+    return tuple(dict.fromkeys(words for words in known if words))
+
+
+def _link(entry: Entry, ledger: Ledger) -> Link:
+    day = entry_day(entry, ledger).text
+    return Link(text=f"{day}: {note_name(entry, ledger)}", to=ledger.note_pages[entry.id])
+
+
+MOST_WAYS = 6
+"""Beds and crops whose neighbouring notes are linked; a session may touch thirty."""
+
+
+def _ways(ledger: Ledger) -> dict[str, tuple[Neighbours, ...]]:
+    """For every note, its neighbours in each bed and crop it is about."""
+    garden = ledger.garden
+    things = [
+        *(
+            (Link(text=c.name, to=ledger.crop_pages[k]), ledger.entries_by_crop.get(k, []))
+            for k, c in garden.crops.items()
+        ),
+        *(
+            (Link(text=b.name, to=ledger.bed_pages[k]), ledger.entries_by_bed.get(k, []))
+            for k, b in garden.beds.items()
+        ),
+    ]
+    found: dict[str, list[Neighbours]] = {}
+    for about_it, entries in things:
+        for place, entry in enumerate(entries):
+            ways = found.setdefault(entry.id, [])
+            if len(ways) < MOST_WAYS and len(entries) > 1:
+                ways.append(
+                    Neighbours(
+                        about=about_it,
+                        before=_day_link(entries[place - 1], ledger) if place else None,
+                        after=_day_link(entries[place + 1], ledger) if place + 1 < len(entries) else None,
+                    )
+                )
+    return {key: tuple(ways) for key, ways in found.items()}
+
+
+def _day_link(entry: Entry, ledger: Ledger) -> Link:
+    return Link(text=entry_day(entry, ledger).text, to=ledger.note_pages[entry.id])
+
+
+def _problems_by_file(ledger: Ledger) -> dict[str, tuple[str, ...]]:
+    found: dict[str, list[str]] = {}
+    for problem in ledger.problems:
+        found.setdefault(problem.at.file, []).append(problem.sentence.partition(": ")[2])
+    return {file: tuple(sentences) for file, sentences in found.items()}

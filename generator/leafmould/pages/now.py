@@ -1,0 +1,113 @@
+"""The first page: what is due, what stands where, and this week in earlier years.
+
+Due lines lapse by themselves: nothing stays on the list because nobody ticked it off.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from leafmould.garden.model import Planting
+from leafmould.pages.addresses import NOW
+from leafmould.pages.beds import BedSummary, in_use
+from leafmould.pages.doings import lessons_of, note_line
+from leafmould.pages.figures import day_figure, how_long
+from leafmould.pages.labels import planting_line
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure, Lesson, NoteLine, Page, PlantingLine
+from leafmould.values.wording import day_range
+
+MOST_DUE = 7
+"""Lines of what is due: a list longer than a week's evenings is not read."""
+AHEAD = timedelta(days=7)
+"""How long before its earliest day a picking is announced."""
+AFTER = timedelta(days=14)
+"""How long after its latest day an expected picking stays; then the line lapses."""
+QUIET_DAYS = 14
+"""After so many days without a note the page says so."""
+MOST_NOTES = 6
+MOST_LESSONS = 5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EarlierYear:
+    """This week in one earlier year."""
+
+    name: str
+    notes: tuple[NoteLine, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NowPage:
+    """The values of the first page."""
+
+    due: tuple[PlantingLine, ...]
+    more_due: int  # how many more would be due
+    beds: tuple[BedSummary, ...]
+    unused: tuple[BedSummary, ...]  # nothing recorded as standing
+    earlier: tuple[EarlierYear, ...]
+    week: str  # "12–18 July"
+    latest: tuple[NoteLine, ...]
+    lessons: tuple[Lesson, ...]
+    quiet_since: Figure | None  # the last note's day, if long ago
+    quiet_for: str
+    is_new: bool  # no note at all yet
+
+
+def now_page(ledger: Ledger) -> Page:
+    """The first page."""
+    due = _due(ledger)
+    beds = in_use(ledger)
+    dated = [e for e in ledger.garden.entries if e.when]
+    last = max((e.when.last for e in dated if e.when), default=None)
+    quiet = (ledger.garden.on - last).days if last else 0
+    values = NowPage(
+        due=tuple(planting_line(p, ledger) for p in due[:MOST_DUE]),
+        more_due=max(0, len(due) - MOST_DUE),
+        beds=tuple(b for b in beds if b.standing),
+        unused=tuple(b for b in beds if not b.standing),
+        earlier=_earlier(ledger),
+        week=_week(ledger),
+        latest=tuple(note_line(e, ledger) for e in dated[: -MOST_NOTES - 1 : -1]),
+        lessons=_lessons_in_season(ledger),
+        quiet_since=day_figure(last) if last and quiet > QUIET_DAYS else None,
+        quiet_for=how_long(quiet),
+        is_new=not ledger.garden.entries,
+    )
+    return Page(address=NOW, template="now.html", title="Now", section="now", values=values)
+
+
+def _due(ledger: Ledger) -> list[Planting]:
+    """Plantings whose first picking is near or overdue, the soonest likely day first."""
+    forecasts, on = ledger.reckoned.forecasts, ledger.garden.on
+    waiting = [
+        p
+        for p in ledger.garden.plantings
+        if p.is_open and p.first_picked is None and (f := forecasts.get(p.id))
+        if f.earliest - AHEAD <= on <= f.latest + AFTER
+    ]
+    return sorted(waiting, key=lambda p: (forecasts[p.id].likely, p.id))
+
+
+def _earlier(ledger: Ledger) -> tuple[EarlierYear, ...]:
+    by_year: dict[int, list[NoteLine]] = {}
+    for entry in ledger.this_week_before():
+        assert entry.when is not None
+        by_year.setdefault(entry.when.first.year, []).append(note_line(entry, ledger, short=True))
+    return tuple(
+        EarlierYear(name=str(year), notes=tuple(notes))
+        for year, notes in sorted(by_year.items(), reverse=True)
+    )
+
+
+def _week(ledger: Ledger) -> str:
+    return day_range(ledger.garden.on - timedelta(days=3), ledger.garden.on + timedelta(days=3))
+
+
+def _lessons_in_season(ledger: Ledger) -> tuple[Lesson, ...]:
+    """The newest lessons from earlier seasons: they were written to be met again."""
+    before = [
+        e for e in ledger.entries_with_lessons if e.when and ledger.year_of(e.when.first) < ledger.this_year
+    ]
+    return lessons_of(reversed(before), ledger)[:MOST_LESSONS]

@@ -1,0 +1,227 @@
+"""A page for each season: its numbers, its firsts, what was picked, what stood where, and the silences.
+
+Also the list of seasons. A gap in the notes is shown as a gap, never as weeks in which nothing happened.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from itertools import pairwise
+
+from leafmould.garden.model import Picking, Planting
+from leafmould.pages.addresses import SEASONS, by_date_address
+from leafmould.pages.crop_tables import Totals, totals
+from leafmould.pages.doings import lessons_of
+from leafmould.pages.figures import count_figure, day_figure, how_long, total_figures, when_figure
+from leafmould.pages.labels import families_of, family_mark, planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import FamilyMark, Figure, Lesson, Link, Page
+from leafmould.values.wording import counted
+
+GAP_DAYS = 21
+"""So many days without a note are shown as a gap."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PickedCrop:
+    """What a crop gave in a season."""
+
+    crop: Link
+    mark: FamilyMark | None
+    first: Figure
+    last: Figure
+    totals: Totals
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stand:
+    """A planting in the season's list, with what became of it."""
+
+    link: Link
+    families: tuple[FamilyMark, ...]
+    begun: Figure | None
+    totals: tuple[Figure, ...]
+    ending: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeasonBed:
+    """A bed in a season."""
+
+    bed: Link
+    stood: tuple[Stand, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gap:
+    """A stretch without notes."""
+
+    first: Figure
+    last: Figure
+    days: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeasonPage:
+    """The values of a season's page."""
+
+    name: str
+    numbers: tuple[Figure, ...]
+    weighed: tuple[Figure, ...]
+    picked: tuple[PickedCrop, ...]
+    beds: tuple[SeasonBed, ...]
+    gaps: tuple[Gap, ...]
+    lessons: tuple[Lesson, ...]
+    notes: Link | None
+    earlier: Link | None
+    later: Link | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeasonLine:
+    """A season in the list of seasons."""
+
+    link: Link
+    numbers: tuple[Figure, ...]
+    weighed: tuple[Figure, ...]
+    silence: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeasonsPage:
+    """The values of the list of seasons."""
+
+    seasons: tuple[SeasonLine, ...]
+
+
+def season_pages(ledger: Ledger) -> tuple[Page, ...]:
+    """A page a season, newest first."""
+    return tuple(
+        Page(
+            address=ledger.to_season(year),
+            template="season.html",
+            title=f"Season {ledger.year_name(year)}",
+            section="seasons",
+            values=_season(year, ledger),
+        )
+        for year in ledger.years
+    )
+
+
+def seasons_page(ledger: Ledger) -> Page:
+    """The list of seasons, newest first."""
+    values = SeasonsPage(seasons=tuple(_line(year, ledger) for year in ledger.years))
+    return Page(address=SEASONS, template="seasons.html", title="Seasons", section="seasons", values=values)
+
+
+def _line(year: int, ledger: Ledger) -> SeasonLine:
+    return SeasonLine(
+        link=Link(text=ledger.year_name(year), to=ledger.to_season(year)),
+        numbers=_numbers(year, ledger),
+        weighed=_weighed(year, ledger),
+        silence="" if ledger.entries_by_year.get(year) else "no notes from this season",
+    )
+
+
+def _season(year: int, ledger: Ledger) -> SeasonPage:
+    notes = ledger.entries_by_year.get(year, [])
+    name = ledger.year_name(year)
+    return SeasonPage(
+        name=name,
+        numbers=_numbers(year, ledger),
+        weighed=_weighed(year, ledger),
+        picked=_picked(year, ledger),
+        beds=_beds(year, ledger),
+        gaps=_gaps(year, ledger),
+        lessons=lessons_of(notes, ledger),
+        notes=Link(text=counted(len(notes), "note"), to=by_date_address(name)) if notes else None,
+        earlier=_neighbour(year - 1, ledger),
+        later=_neighbour(year + 1, ledger),
+    )
+
+
+def _neighbour(year: int, ledger: Ledger) -> Link | None:
+    if not ledger.years[-1] <= year <= ledger.years[0]:
+        return None
+    return Link(text=ledger.year_name(year), to=ledger.to_season(year))
+
+
+def _numbers(year: int, ledger: Ledger) -> tuple[Figure, ...]:
+    name, season = ledger.year_name(year), ledger.to_season(year)
+    found = (
+        (len(ledger.entries_by_year.get(year, ())), "note", by_date_address(name)),
+        (len(ledger.plantings_by_year.get(year, ())), "planting", f"{season}#beds"),
+        (len(ledger.pickings_by_year.get(year, ())), "picking", f"{season}#picked"),
+    )
+    return tuple(count_figure(n, counted(n, noun), to=to) for n, noun, to in found if n)
+
+
+def _weighed(year: int, ledger: Ledger) -> tuple[Figure, ...]:
+    """Everything weighed in the season as one figure; what was only counted stands in the table."""
+    amounts = [a for p in ledger.pickings_by_year.get(year, ()) for a in p.amounts if a.grams is not None]
+    return total_figures(amounts, ledger.garden.units, to=f"{ledger.to_season(year)}#picked")
+
+
+def _picked(year: int, ledger: Ledger) -> tuple[PickedCrop, ...]:
+    by_crop: dict[str, list[Picking]] = {}
+    for picking in ledger.pickings_by_year.get(year, ()):
+        for crop in dict.fromkeys(picking.crops):
+            by_crop.setdefault(crop, []).append(picking)
+    known = [(crop, found) for crop, found in by_crop.items() if crop in ledger.garden.crops]
+    rows = sorted(known, key=lambda row: (ledger.garden.crops[row[0]].name.casefold(), row[0]))
+    return tuple(_picked_crop(crop, pickings, ledger) for crop, pickings in rows)
+
+
+def _picked_crop(key: str, pickings: list[Picking], ledger: Ledger) -> PickedCrop:
+    crop = ledger.garden.crops[key]
+    first = min(pickings, key=lambda p: (p.when.first, p.id))
+    last = max(pickings, key=lambda p: (p.when.last, p.id))
+    return PickedCrop(
+        crop=Link(text=crop.name, to=ledger.crop_pages[key]),
+        mark=family_mark(crop.family, ledger) if crop.family else None,
+        first=when_figure(first.when, to=ledger.to_note(first.entry), short=True),
+        last=when_figure(last.when, to=ledger.to_note(last.entry), short=True),
+        totals=totals(pickings, ledger, to=f"{ledger.crop_pages[key]}#years"),
+    )
+
+
+def _beds(year: int, ledger: Ledger) -> tuple[SeasonBed, ...]:
+    by_bed: dict[str, list[Planting]] = {}
+    for planting in ledger.plantings_by_year.get(year, ()):
+        by_bed.setdefault(planting.bed_now, []).append(planting)
+    return tuple(
+        SeasonBed(
+            bed=Link(text=bed.name, to=ledger.to_bed_year(bed.key, year) or ledger.bed_pages[bed.key]),
+            stood=tuple(_stand(p, ledger) for p in by_bed[bed.key]),
+        )
+        for bed in ledger.garden.beds.values()
+        if bed.key in by_bed
+    )
+
+
+def _stand(planting: Planting, ledger: Ledger) -> Stand:
+    start = planting.in_bed_from
+    to = ledger.sections[planting.id]
+    return Stand(
+        link=Link(text=planting_name(planting), to=to),
+        families=families_of(planting, ledger),
+        begun=when_figure(start, to=ledger.source_of(planting, start)) if start else None,
+        totals=total_figures(planting.picked, ledger.garden.units, to=to),
+        ending=planting.end_basis or "" if planting.ended_on else "",
+    )
+
+
+def _gaps(year: int, ledger: Ledger) -> tuple[Gap, ...]:
+    """Stretches of a season without a note, between the first and the last day the notes cover."""
+    noted = sorted({e.when.first for e in ledger.entries_by_year.get(year, ()) if e.when and e.when.is_exact})
+    days = [*noted, ledger.garden.on] if year == ledger.this_year else noted
+    return tuple(_gap(before, after) for before, after in pairwise(days) if (after - before).days > GAP_DAYS)
+
+
+def _gap(before: date, after: date) -> Gap:
+    return Gap(
+        first=day_figure(before, short=True),
+        last=day_figure(after, short=True),
+        days=how_long((after - before).days),
+    )

@@ -1,0 +1,130 @@
+"""The section of one planting on its bed's page: its dates, lines, totals and how it ended.
+
+Made once for each planting; every other page shows its line only and leads here.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.garden.model import Planting, Season
+from leafmould.pages.doings import doings
+from leafmould.pages.figures import day_figure, total_figures, weight_figure, when_figure
+from leafmould.pages.labels import planting_line, planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Doing, Figure, Link, PlantingLine
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Moment:
+    """A named date of a planting: "sown", "first picked"."""
+
+    name: str
+    on: Figure
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PickedSeason:
+    """One picking season of a perennial."""
+
+    name: str
+    first: Figure | None
+    last: Figure | None
+    weight: Figure | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlantingSection:
+    """All that is known of one planting; its id is its address on the page."""
+
+    id: str
+    line: PlantingLine
+    moments: tuple[Moment, ...]
+    totals: tuple[Figure, ...]
+    ending: str  # how it ended, or ""
+    is_end_estimated: bool
+    expectation: str  # the reason of the expectation, or ""
+    remarks: tuple[str, ...]
+    doings: tuple[Doing, ...]
+    seasons: tuple[PickedSeason, ...]
+    kin: tuple[Link, ...]  # where it was split from
+
+
+def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
+    """Everything known of one planting."""
+    garden = ledger.garden
+    forecast = ledger.reckoned.forecasts.get(planting.id)
+    is_waiting = planting.is_open and planting.first_picked is None
+    return PlantingSection(
+        id=planting.id,
+        line=planting_line(planting, ledger),
+        moments=_moments(planting, ledger),
+        totals=total_figures(planting.picked, garden.units, to=ledger.sections[planting.id]),
+        ending=_ending(planting),
+        is_end_estimated=planting.end_is_estimated,
+        expectation=forecast.basis if forecast and is_waiting else "",
+        remarks=_remarks(planting),
+        doings=doings((garden.event_by_id[e] for e in planting.events), ledger),
+        seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
+        kin=_kin(planting, ledger),
+    )
+
+
+def _moments(planting: Planting, ledger: Ledger) -> tuple[Moment, ...]:
+    named = (
+        ("started", planting.started),
+        ("sown", planting.sown),
+        ("came up", planting.came_up),
+        ("planted out" if planting.started else "planted", planting.planted),
+        ("found", planting.found),
+        ("first flower", planting.flowered),
+        ("first picked", planting.first_picked),
+        ("last picked", planting.last_picked),
+        ("cleared", planting.cleared),
+        ("lost", planting.lost),
+    )
+    return tuple(
+        Moment(name=name, on=when_figure(when, to=ledger.source_of(planting, when)))
+        for name, when in named
+        if when
+    )
+
+
+def _ending(planting: Planting) -> str:
+    if planting.ended_on is None or planting.cleared:
+        return ""
+    return f"{planting.end_basis or 'ended'}, {day_figure(planting.ended_on).text}"
+
+
+def _remarks(planting: Planting) -> tuple[str, ...]:
+    between = planting.started_between
+    known = (
+        f"Raised in {planting.raised_in}." if planting.raised_in else "",
+        "Grown under cover." if planting.is_under_cover else "",
+        f"Started between {day_figure(between[0]).text} and {day_figure(between[1]).text}."
+        if between
+        else "",
+        "Known by its year only." if planting.origin == "year only" else "",
+        "Bought as plants." if planting.origin == "bought" else "",
+        "Self-sown." if planting.origin == "self-sown" else "",
+        "When it began was not noted." if planting.origin == "unknown" and not planting.start else "",
+    )
+    return tuple(words for words in known if words)
+
+
+def _season(season: Season, planting: Planting, ledger: Ledger) -> PickedSeason:
+    first, last, grams = season.first_picked, season.last_picked, season.picked_g
+    to = ledger.sections[planting.id]
+    return PickedSeason(
+        name=season.name,
+        first=when_figure(first, to=ledger.source_of(planting, first)) if first else None,
+        last=when_figure(last, to=ledger.source_of(planting, last)) if last else None,
+        weight=None if grams is None else weight_figure(grams, ledger.garden.units, to=to),
+    )
+
+
+def _kin(planting: Planting, ledger: Ledger) -> tuple[Link, ...]:
+    parent = ledger.garden.planting_by_id.get(planting.parent or "")
+    if parent is None:
+        return ()
+    return (Link(text=f"split from {planting_name(parent)}", to=ledger.sections[parent.id]),)

@@ -1,0 +1,135 @@
+"""All pages of a garden's site, in the order of its masthead.
+
+Called by the build once the garden is assembled and what may be shown has been decided. Adding a kind of
+page means a function and a line in `make_pages`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.facts import tables
+from leafmould.garden.model import Garden
+from leafmould.pages import addresses
+from leafmould.pages.bed import bed_pages
+from leafmould.pages.beds import bed_years_page, beds_page
+from leafmould.pages.by_date import by_date_pages
+from leafmould.pages.crop import crop_pages, crops_page
+from leafmould.pages.families import families_page
+from leafmould.pages.figures import day_figure
+from leafmould.pages.ledger import Ledger, Reckoned
+from leafmould.pages.lists import lessons_page, problems_page, sources_page
+from leafmould.pages.mentions import Mentions
+from leafmould.pages.note import note_pages
+from leafmould.pages.now import now_page
+from leafmould.pages.page import Figure, Page
+from leafmould.pages.season import season_pages, seasons_page
+from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.badges import badges
+from leafmould.reckon.forecast import expected
+from leafmould.values.names import Vocabulary
+from leafmould.values.problems import Problem
+
+MASTHEAD = (
+    ("now", "Now", addresses.NOW),
+    ("beds", "Beds", addresses.BEDS),
+    ("years", "Beds by years", addresses.BED_YEARS),
+    ("crops", "Crops", addresses.CROPS),
+    ("families", "Families", addresses.FAMILIES),
+    ("seasons", "Seasons", addresses.SEASONS),
+    ("notes", "Notes", addresses.BY_DATE),
+    ("lessons", "Lessons", addresses.LESSONS),
+    ("problems", "Problems", addresses.PROBLEMS),
+)
+"""Section, word and address, in order."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """A word of the masthead."""
+
+    section: str
+    text: str
+    to: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """What all pages of a build share, and the pages."""
+
+    name: str
+    on: Figure  # the day it speaks for
+    household: bool
+    ways: tuple[Way, ...]
+    mentions: Mentions
+    note_by_file: dict[str, str]  # a note's path inside the garden folder to its page
+    pages: tuple[Page, ...]
+
+
+def make_site(
+    garden: Garden,
+    almanac: Almanac,
+    *,
+    vocabulary: Vocabulary,
+    household: bool,
+    problems: tuple[Problem, ...],
+) -> Site:
+    """The whole site as values; `problems` are shown in a household build only."""
+    return site_of(garden, reckon(garden, almanac), vocabulary, household=household, problems=problems)
+
+
+def site_of(
+    garden: Garden,
+    reckoned: Reckoned,
+    vocabulary: Vocabulary,
+    *,
+    household: bool,
+    problems: tuple[Problem, ...],
+) -> Site:
+    """The site of a garden with what was reckoned for it."""
+    ledger = Ledger(garden, reckoned, household=household, problems=problems)
+    notes = {entry.at.file: ledger.note_pages[entry.id] for entry in reversed(garden.entries)}
+    return Site(
+        name=garden.name,
+        on=day_figure(garden.on),
+        household=household,
+        ways=tuple(
+            Way(section=section, text=text, to=to)
+            for section, text, to in MASTHEAD
+            if household or section != "problems"
+        ),
+        mentions=Mentions(vocabulary, ledger),
+        note_by_file=notes,
+        pages=make_pages(ledger),
+    )
+
+
+def make_pages(ledger: Ledger) -> tuple[Page, ...]:
+    """Every page, each address once."""
+    return (
+        now_page(ledger),
+        beds_page(ledger),
+        *bed_pages(ledger),
+        bed_years_page(ledger),
+        crops_page(ledger),
+        *crop_pages(ledger),
+        families_page(ledger),
+        seasons_page(ledger),
+        *season_pages(ledger),
+        *by_date_pages(ledger),
+        *note_pages(ledger),
+        lessons_page(ledger),
+        *((problems_page(ledger),) if ledger.household else ()),
+        sources_page(ledger),
+    )
+
+
+def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
+    """Expectations and labels of every planting, and the tables behind them."""
+    forecasts = {p.id: found for p in garden.plantings if (found := expected(p, almanac))}
+    return Reckoned(
+        forecasts=forecasts,
+        badges={p.id: badges(p, garden, forecasts.get(p.id)) for p in garden.plantings},
+        families=tables.families(),
+        sources=tables.sources(),
+    )

@@ -1,0 +1,52 @@
+"""The templates: where they are found, how strictly they are read, and what they may call.
+
+A garden's own look/ comes first, then the built-in layouts, file by file. A template that asks for
+something that is not there is a fault, never an empty place on the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from importlib.resources import files
+from pathlib import Path
+
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+STYLES = ("tokens", "text", "page", "tables", "labels", "families", "print", "own")
+"""The parts of the style, in the order they are put together; "own" is empty until a garden writes it."""
+
+
+def layouts_folder() -> Path:
+    """The built-in layouts: inside the installed package, or beside it in the repository."""
+    shipped = Path(str(files("leafmould"))) / "layouts"
+    return shipped if shipped.is_dir() else Path(__file__).parents[3] / "layouts"
+
+
+def open_layouts(look: Path | None, filters: dict[str, Callable[..., Markup]]) -> Environment:
+    """A strict environment over a garden's own look, if it has one, and the built-in layouts."""
+    folders = [folder for folder in (look, layouts_folder()) if folder is not None]
+    environment = Environment(
+        loader=ChoiceLoader([FileSystemLoader(folder, encoding="utf-8") for folder in folders]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=False,
+        auto_reload=False,
+        cache_size=-1,
+    )
+    environment.filters.update(filters)
+    return environment
+
+
+def style_and_script(look: Path | None) -> tuple[str, str]:
+    """The one style file and the one script file, put together from the parts a garden may replace."""
+    style = "\n".join(_part(f"styles/{name}.css", look) for name in STYLES)
+    return style, _part("script/day-counts.js", look)
+
+
+def _part(name: str, look: Path | None) -> str:
+    own = look / name if look is not None else None
+    path = own if own is not None and own.is_file() else layouts_folder() / name
+    return path.read_text(encoding="utf-8")

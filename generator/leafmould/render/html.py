@@ -1,0 +1,96 @@
+"""Page values to HTML text.
+
+Runs after all pages are made. Links become relative to the page they stand on; a fault in a template ends
+the run with its file and line, because the look is ours or the garden's own, never a note's.
+"""
+
+from __future__ import annotations
+
+import traceback
+from pathlib import Path
+
+from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxError
+from markupsafe import Markup
+
+from leafmould.pages.addresses import SCRIPT, STYLE, root_of
+from leafmould.pages.page import Page
+from leafmould.pages.site import Site
+from leafmould.render.environment import open_layouts, style_and_script
+from leafmould.render.prose import Prose
+from leafmould.values.problems import LeafmouldError
+
+FAULTS = (TemplateError, TypeError, ValueError, ArithmeticError, LookupError, AttributeError)
+"""What a template can do wrong while it prints."""
+
+
+class LayoutFault(LeafmouldError):
+    """A template cannot be read or used."""
+
+
+class Renderer:
+    """Prints the pages of one site; templates are read once."""
+
+    def __init__(self, site: Site, look: Path | None = None) -> None:
+        """Take the site and the garden's own look/ folder, if there is one."""
+        self._site = site
+        self._look = look if look is not None and look.is_dir() else None
+        prose = Prose(site.mentions, site.note_by_file)
+        self._layouts: Environment = open_layouts(self._look, {"prose": prose.html, "names": prose.names})
+        self._mastheads: dict[tuple[str, str], Markup] = {}
+
+    def page(self, page: Page) -> str:
+        """The HTML text of one page."""
+        root = root_of(page.address)
+        return self._printed(
+            page.template,
+            it=page.values,
+            page=page,
+            site=self._site,
+            root=root,
+            masthead=self._masthead(page, root),
+        )
+
+    def files(self) -> tuple[tuple[str, str], ...]:
+        """The style and the script every page asks for, as addresses and texts."""
+        style, script = style_and_script(self._look)
+        return ((STYLE, style), (SCRIPT, script))
+
+    def _masthead(self, page: Page, root: str) -> Markup:
+        """The head of the page; the same for all pages of one section in one folder."""
+        key = (root, page.section)
+        if key not in self._mastheads:
+            self._mastheads[key] = Markup(
+                self._printed("masthead.html", site=self._site, section=page.section, root=root)
+            )
+        return self._mastheads[key]
+
+    def _printed(self, template: str, **values: object) -> str:
+        try:
+            return self._layouts.get_template(template).render(values)
+        except TemplateSyntaxError as fault:
+            name = _shown(fault.filename or fault.name or template)
+            raise LayoutFault(
+                f"{name}:{fault.lineno}: this layout cannot be read: {fault.message}."
+            ) from fault
+        except TemplateNotFound as fault:
+            raise LayoutFault(f"{template}: there is no layout of this name: {fault.name}.") from fault
+        except FAULTS as fault:
+            where = _place(fault)
+            if where is None:
+                raise
+            raise LayoutFault(f"{where}: this layout cannot be used: {fault}.") from fault
+
+
+def _place(fault: BaseException) -> str | None:
+    """The template line a fault came from; None if it is no template's."""
+    last = traceback.extract_tb(fault.__traceback__)[-1]
+    return f"{_shown(last.filename)}:{last.lineno}" if last.filename.endswith(".html") else None
+
+
+def _shown(filename: str) -> str:
+    """A layout's path as the gardener knows it: from its layouts or look folder on."""
+    path = Path(filename)
+    for parent in path.parents:
+        if parent.name in ("look", "layouts"):
+            return path.relative_to(parent.parent).as_posix()
+    return path.name

@@ -1,0 +1,205 @@
+"""A note's Markdown as HTML: names linked, links checked, nothing passed through that could act.
+
+HTML is shown as text, comments never appear, line ends are kept, pictures are named in a quiet line, and
+numbers that Markdown would take for list markers keep their value. Nothing a note says can end the run.
+"""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from collections.abc import Mapping, Sequence
+from typing import Any
+from urllib.parse import unquote, urlsplit
+
+from markdown_it import MarkdownIt
+from markdown_it.renderer import RendererHTML
+from markdown_it.rules_inline import StateInline
+from markdown_it.token import Token
+from markdown_it.utils import OptionsDict
+from markupsafe import Markup, escape
+
+from leafmould.pages.mentions import Mentions
+
+DEEPEST = 60
+"""Levels of quotes and lists that are still set as such; deeper text is shown as it was typed."""
+
+SCHEMES = frozenset({"http", "https", "mailto", "tel"})
+COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
+SPACED_PICTURE = re.compile(r"!\[([^\]\n]*)\]\(([^()<>\n\"]+)\)")
+BELOW_ZERO = re.compile(r"\d[\d.,]*\s*°")
+
+
+class Prose:
+    """Renders the prose of one site; holds the one Markdown reader."""
+
+    def __init__(self, mentions: Mentions, note_by_file: Mapping[str, str]) -> None:
+        self._mentions = mentions
+        self._note_by_file = note_by_file
+        self._markdown = _reader()
+
+    def html(self, text: str, *, root: str, file: str = "") -> Markup:
+        """A body as HTML; `file` is where it stands, for links to other notes."""
+        if "<!--" in text:
+            text = COMMENT.sub("", text)
+        tokens = self._markdown.parse(text)
+        if any(token.level >= DEEPEST for token in tokens):
+            return Markup('<pre class="as-typed">{}</pre>').format(text)
+        for token in tokens:
+            if token.type == "inline" and token.children:
+                token.children = self._led(token.children, root, file)
+        return Markup(self._markdown.renderer.render(_kept_signs(tokens), self._markdown.options, {}))
+
+    def names(self, text: str, root: str) -> Markup:
+        """One plain line with its names linked."""
+        pieces = self._mentions.pieces(text)
+        if len(pieces) == 1 and not pieces[0].to:
+            return escape(text)
+        return Markup("").join(
+            Markup('<a href="{}{}">{}</a>').format(root, piece.to, piece.text) if piece.to else piece.text
+            for piece in pieces
+        )
+
+    def _led(self, children: Sequence[Token], root: str, file: str) -> list[Token]:
+        """The tokens of one paragraph with its links checked and its names led to their pages, each once."""
+        led: list[Token] = []
+        done: set[str] = set()
+        kept: list[bool] = []  # the links that are open, and whether they stay links
+        for token in children:
+            if token.type == "link_open":
+                kept.append(self._checked(token, root, file))
+                led += [token] if kept[-1] else []
+            elif token.type == "link_close":
+                led += [token] if kept.pop() else []
+            elif token.type == "text" and not kept:
+                led += self._named(token, root, done)
+            else:
+                led.append(token)
+        return led
+
+    def _checked(self, token: Token, root: str, file: str) -> bool:
+        """Whether a link may stay; one to another note is led to that note's page."""
+        href = str(token.attrs.get("href", ""))
+        if urlsplit(href).scheme.lower() in SCHEMES:
+            token.attrs["rel"] = "noreferrer"
+            return True
+        beside = posixpath.normpath(posixpath.join(posixpath.dirname(file), unquote(href.partition("#")[0])))
+        page = self._note_by_file.get(beside)
+        if page is None:
+            return False
+        token.attrs["href"] = root + page
+        return True
+
+    def _named(self, token: Token, root: str, done: set[str]) -> list[Token]:
+        pieces = self._mentions.pieces(token.content)
+        if all(not piece.to for piece in pieces):
+            return [token]
+        led: list[Token] = []
+        for piece in pieces:
+            text = Token("text", "", 0, content=piece.text)
+            if not piece.to or piece.to in done:
+                led.append(text)
+                continue
+            done.add(piece.to)
+            led += [
+                Token("link_open", "a", 1, attrs={"href": root + piece.to}),
+                text,
+                Token("link_close", "a", -1),
+            ]
+        return led
+
+
+def _reader() -> MarkdownIt:
+    markdown = MarkdownIt("commonmark", {"html": False, "breaks": True, "maxNesting": DEEPEST + 4})
+    markdown.enable(["table", "strikethrough"])
+    markdown.validateLink = _is_safe  # type: ignore[method-assign]
+    markdown.inline.ruler.before("emphasis", "times", _times)
+    markdown.inline.ruler.after("image", "spaced_picture", _spaced_picture)
+    markdown.add_render_rule("image", _picture)
+    markdown.add_render_rule("heading_open", _heading)
+    markdown.add_render_rule("heading_close", _heading)
+    markdown.add_render_rule("list_item_open", _item)
+    markdown.add_render_rule("table_open", _table_open)
+    markdown.add_render_rule("table_close", _table_close)
+    return markdown
+
+
+def _is_safe(url: str) -> bool:
+    """Only links that open a page, a letter or a telephone, and those inside the garden folder."""
+    try:
+        scheme = urlsplit(url.strip()).scheme.lower()
+    except ValueError:
+        return False
+    return not scheme or scheme in SCHEMES
+
+
+def _times(state: StateInline, silent: bool) -> bool:
+    """A star between two digits is a times sign, not the start of emphasis."""
+    at, text = state.pos, state.src
+    if text[at] != "*" or not (0 < at < len(text) - 1 and text[at - 1].isdigit() and text[at + 1].isdigit()):
+        return False
+    if not silent:
+        state.pending += "*"
+    state.pos += 1
+    return True
+
+
+def _spaced_picture(state: StateInline, silent: bool) -> bool:
+    """A picture whose file name has spaces in it."""
+    found = SPACED_PICTURE.match(state.src, state.pos)
+    if found is None:
+        return False
+    if not silent:
+        token = state.push("image", "img", 0)
+        token.attrs = {"src": found.group(2).strip(), "alt": ""}
+        token.content = found.group(1)
+    state.pos = found.end()
+    return True
+
+
+Tokens = Sequence[Token]
+
+
+def _picture(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
+    token = tokens[at]
+    name = posixpath.basename(unquote(str(token.attrs.get("src", ""))))
+    words = f"Picture: {name}" + (f", {token.content}" if token.content else "")
+    return str(Markup('<span class="picture">{}</span>').format(words))
+
+
+def _heading(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
+    """One level down: the page's own heading stands above every note."""
+    token = tokens[at]
+    level = min(6, int(token.tag[1:]) + 1)
+    return f"<h{level}>" if token.nesting == 1 else f"</h{level}>\n"
+
+
+def _item(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
+    """List items keep the number they were written with: "14. April" stays 14."""
+    number = tokens[at].info
+    return f'<li value="{number}">' if number.isdecimal() else "<li>"
+
+
+def _table_open(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
+    return '<div class="wide" role="region" aria-label="Table in the note" tabindex="0"><table>\n'
+
+
+def _table_close(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
+    return "</table></div>\n"
+
+
+def _kept_signs(tokens: list[Token]) -> list[Token]:
+    """Give back the sign that was taken for a bullet: "- 4 °C" and "+ 5 plants"."""
+    sign = ""
+    for token in tokens:
+        if token.type == "list_item_open":
+            sign = token.markup
+        elif token.type == "inline" and sign and token.children:
+            first = token.children[0]
+            if first.type == "text" and first.content[:1].isdigit():
+                if sign == "+":
+                    first.content = f"+ {first.content}"
+                elif sign == "-" and BELOW_ZERO.match(first.content):
+                    first.content = f"−{first.content}"
+            sign = ""
+    return tokens

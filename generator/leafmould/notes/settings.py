@@ -1,106 +1,66 @@
 """garden.yaml, crops.yaml and records/beforehand.csv as one frozen value, read once.
 
 Everything has a sensible default. What cannot be used is reported and left at its default; only a
-garden.yaml that cannot be read at all raises.
+garden.yaml that cannot be read at all raises. The values are in `setting_values`.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import date
+from dataclasses import replace
+from pathlib import Path
 
-from leafmould.values.problems import Location, Problem
-from leafmould.values.quantities import Amount
+from leafmould.notes.beforehand import BEFOREHAND, read_beforehand
+from leafmould.notes.crops_file import CROPS_FILE, read_crops
+from leafmould.notes.garden_file import GARDEN_FILE, read_garden_file
+from leafmould.notes.setting_values import BedSetting, Beforehand, CropSetting, PacketDays, Settings
+from leafmould.notes.text import Text, clean_text
+from leafmould.values.problems import Level, Location, Problem, UnreadableGarden
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BedSetting:
-    """A bed, container, tree or row as garden.yaml declares it."""
-
-    name: str
-    at: Location
-    also: tuple[str, ...] = ()
-    kind: str = "bed"  # bed, container, row, tree, shrub, cane row, vine, mound, under glass
-    size_m: tuple[float, float] | None = None  # width, length [m]
-    size_written: str | None = None
-    position_m: tuple[float, float] | None = None  # east, north of the garden's corner [m]
-    sun: str | None = None
-    water: str | None = None
-    soil: str | None = None
-    parts: tuple[str, ...] = ()
-    was: tuple[str, ...] = ()  # names of the beds it came from
-    begun: date | None = None  # `from:`; a year alone is its 1 January
-    ended: date | None = None  # `until:`
-    planted: str | None = None  # as written; trees, shrubs, vines, cane rows
-    crop: str | None = None
-    variety: str | None = None
-    is_private: bool = False
-    extra: tuple[tuple[str, str], ...] = ()
+__all__ = ["BedSetting", "Beforehand", "CropSetting", "PacketDays", "Settings", "read_settings"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PacketDays:
-    """Days from a start to the first picking, as a packet or the gardener says."""
+def read_settings(folder: Path) -> Settings:
+    """All the settings of a garden folder.
 
-    low: int
-    high: int
-    counts_from: str  # "sowing" or "planting out"
-    at: Location
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CropSetting:
-    """An own crop, or what the garden knows better about a published one."""
-
-    name: str
-    at: Location
-    also: tuple[str, ...] = ()
-    family: str | None = None
-    grown: str | None = None  # annual, overwintered, biennial, perennial
-    like: str | None = None  # a crop whose facts serve where these are silent
-    is_tender: bool | None = None
-    days: PacketDays | None = None
-    days_by_variety: tuple[tuple[str, PacketDays], ...] = ()
-    varieties: tuple[str, ...] = ()
+    Raises:
+        UnreadableGarden: garden.yaml is missing, cannot be opened, is no UTF-8 text or holds no
+            "key: value" at all.
+    """
+    settings = read_garden_file(_garden_text(folder))
+    crops = _text_of(folder, CROPS_FILE)
+    if crops is not None:
+        read, problems = read_crops(crops.text)
+        settings = replace(settings, crops=read, problems=(*settings.problems, *crops.problems, *problems))
+    table = _text_of(folder, BEFOREHAND)
+    if table is not None:
+        rows, problems = read_beforehand(table.text)
+        settings = replace(
+            settings, beforehand=rows, problems=(*settings.problems, *table.problems, *problems)
+        )
+    return settings
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Beforehand:
-    """What grew where in a year before the notes began."""
+def _garden_text(folder: Path) -> Text:
+    """The text of garden.yaml, or why there is none."""
+    try:
+        raw = (folder / GARDEN_FILE).read_bytes()
+    except FileNotFoundError:
+        raise UnreadableGarden(f'There is no {GARDEN_FILE} in "{folder}".') from None
+    except OSError as fault:
+        raise UnreadableGarden(f"{GARDEN_FILE} cannot be opened: {fault.strerror}.") from None
+    text = clean_text(raw, GARDEN_FILE)
+    if text.problems and not text.text:
+        raise UnreadableGarden(text.problems[0].sentence)
+    return text
 
-    year: int
-    bed: str
-    crop: str
-    at: Location
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Settings:
-    """All of a garden's settings, defaults filled in."""
-
-    name: str = "The garden"
-    latitude: float | None = None  # degrees north; never published
-    longitude: float | None = None
-    elevation_m: float | None = None
-    last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring
-    first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
-    normals: str | None = None  # path of the table of monthly normals
-    units: str = "metric"  # or "imperial"
-    decimal: str | None = None  # "point", "comma"; None: ask where it matters
-    dates: str | None = None  # "day first", "month first"; None: ask where it matters
-    people: int | None = None
-    measures: tuple[tuple[str, Amount], ...] = ()
-    words: tuple[tuple[str, str], ...] = ()  # own word or code, verb
-    show: tuple[str, ...] = ()
-    leave_out: tuple[str, ...] = ()
-    private_words: tuple[str, ...] = ()  # shown as "…" in a public build, wherever they stand
-    photo_widths: tuple[int, ...] = (480, 960, 1600)
-    beds: tuple[BedSetting, ...] = ()
-    crops: tuple[CropSetting, ...] = ()
-    beforehand: tuple[Beforehand, ...] = ()
-    problems: tuple[Problem, ...] = ()
-
-    @property
-    def is_southern(self) -> bool:
-        """Whether the seasons are those of the southern half; by latitude alone, else north."""
-        return self.latitude is not None and self.latitude < 0
+def _text_of(folder: Path, path: str) -> Text | None:
+    """The text of a file that need not be there."""
+    try:
+        return clean_text((folder / path).read_bytes(), path)
+    except (FileNotFoundError, NotADirectoryError):
+        return None
+    except OSError as fault:
+        message = f"This file cannot be opened: {fault.strerror}."
+        problem = Problem(at=Location(file=path), level=Level.ERROR, message=message)
+        return Text(text="", problems=(problem,))

@@ -12,8 +12,6 @@ from typing import NoReturn, cast
 
 import yaml
 
-from leafmould.values.problems import Level, Location, Problem
-
 Loader = getattr(yaml, "CLoader", yaml.Loader)
 """The C parser where it is there. Only its events are used: nothing is ever constructed."""
 
@@ -162,19 +160,3 @@ class _Builder:
             if not isinstance(key, Leaf):
                 raise NotAllowed("A key must be a word.", key.line, key.column)
             yield Key(written=key.text, line=key.line, column=key.column, value=value)
-
-
-def repeated_keys(branch: Branch, file: str, path: str = "") -> Iterator[Problem]:
-    """One error for each key that stands twice, naming both lines."""
-    first: dict[str, Key] = {}
-    for key in branch.keys:
-        earlier = first.setdefault(key.name, key)
-        if earlier is key:
-            continue
-        lines = f"on line {earlier.line} and on line {key.line}"
-        if earlier.line == key.line:
-            lines = f"twice on line {key.line}"
-        same = "" if earlier.written == key.written else f' (as "{earlier.written}")'
-        message = f'"{key.written}" stands {lines}{same}. The first is used; write both into one list.'
-        at = Location(file=file, line=key.line, column=key.column)
-        yield Problem(at=at, level=Level.ERROR, message=message, field=f"{path}{key.name}")

@@ -1,0 +1,292 @@
+"""garden.yaml to Settings: the garden's own facts, habits and beds.
+
+The first file of a run. One bad value costs one sentence and leaves its default; a file in which no
+"key: value" can be found at all is refused whole.
+"""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from typing import Any
+
+from leafmould.notes.amounts import read_amount
+from leafmould.notes.bed_settings import read_beds
+from leafmould.notes.fields import Fields, is_blank, nearest
+from leafmould.notes.measures import read_degrees, read_length
+from leafmould.notes.mending import read_tree
+from leafmould.notes.setting_values import Settings
+from leafmould.notes.text import Text
+from leafmould.notes.tree import Branch, Key, Leaf
+from leafmould.notes.typed import Typed
+from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
+from leafmould.values.dates import resolve_date, scan_date
+from leafmould.values.names import Vocabulary, fold
+from leafmould.values.problems import Level, UnreadableGarden
+from leafmould.values.quantities import Amount
+from leafmould.values.when import When
+
+GARDEN_FILE = "garden.yaml"
+
+KEYS = (
+    "garden", "name", "place", "frost", "normals", "units", "decimal", "dates", "people", "measures", "words",
+    "show", "leave out", "private words", "photo widths", "beds",
+)  # fmt: skip
+
+HIDEABLE = ("people", "prices", "plan", "notes", "photos", "seeds", "larder", "soil", "animals", "weather")
+"""What is shown or left out by a word; beds, crops and years by their names."""
+
+
+def read_garden_file(text: Text) -> Settings:
+    """The settings of garden.yaml, without crops.yaml and the years beforehand.
+
+    Raises:
+        UnreadableGarden: no "key: value" stands in it, though something does.
+    """
+    mended = read_tree(text.text, GARDEN_FILE)
+    if not isinstance(mended.tree, Branch):
+        if mended.tree is None and not mended.problems and not text.problems:
+            return Settings()
+        raise UnreadableGarden(
+            f'{GARDEN_FILE} cannot be read: "key: value" lines such as "garden: Tansy Hill" are expected.'
+        )
+    problems = [*text.problems, *mended.problems]
+    fields = Fields(mended.tree, GARDEN_FILE, problems)
+    if all(isinstance(key.value, Leaf) and key.value.is_refused for key in mended.tree.keys):
+        raise UnreadableGarden(f"{GARDEN_FILE} cannot be read: {problems[0].message}")
+    values: dict[str, Any] = {}
+    for read in READERS:
+        values |= {name: value for name, value in read(fields).items() if value is not None}
+    _unknown_keys(fields)
+    return Settings(**values, problems=tuple(problems))
+
+
+def _plain_facts(fields: Fields) -> dict[str, object]:
+    """Name, habits and the like: one value each."""
+    return {
+        "name": fields.text("garden", "name"),
+        "units": fields.choice(("metric", "imperial"), "units"),
+        "decimal": fields.choice(("point", "comma"), "decimal"),
+        "dates": fields.choice(("day first", "month first"), "dates"),
+        "private_words": fields.texts("private words"),
+    }
+
+
+def _place(fields: Fields) -> dict[str, object]:
+    """Where the garden lies."""
+    place = fields.branch_of("place")
+    if place is None:
+        return {}
+    for key in place.unused(("latitude", "longitude", "elevation")):
+        near = nearest(key.name, ("latitude", "longitude", "elevation"))
+        place.tell(Level.WARNING, f'"{key.written}" is not used here.', key, key.name, near)
+    return {
+        "latitude": _degrees(place, "latitude", 90),
+        "longitude": _degrees(place, "longitude", 180),
+        "elevation_m": _elevation(place),
+    }
+
+
+def _degrees(place: Fields, name: str, most: float) -> float | None:
+    leaf = place.leaf(name)
+    if leaf is None:
+        return None
+    degrees = read_degrees(leaf.text)
+    if degrees is None or abs(degrees) > most:
+        message = f'"{leaf.text}" is no {name}. Write degrees from -{most:.0f} to {most:.0f}, such as 46.5.'
+        place.tell(Level.ERROR, message, leaf, name)
+        return None
+    return degrees
+
+
+def _elevation(place: Fields) -> float | None:
+    leaf = place.leaf("elevation")
+    if leaf is None:
+        return None
+    metres = read_length(leaf.text)
+    if metres is None or not -450 <= metres <= 9000:
+        message = f'"{leaf.text}" is no height above the sea. Write it such as "620 m" or "2000 ft".'
+        place.tell(Level.ERROR, message, leaf, "elevation")
+        return None
+    return metres
+
+
+def _frost(fields: Fields) -> dict[str, object]:
+    """Average frost dates, or where the table of normals is."""
+    normals = fields.text("normals")
+    key = fields.key("frost")
+    if key is None or is_blank(key.value) or _says_none(key):
+        return {"normals": normals}
+    frost = fields.branch_of("frost")
+    if frost is None:
+        return {"normals": normals}
+    for unknown in frost.unused(("last", "first", "normals")):
+        near = nearest(unknown.name, ("last", "first", "normals"))
+        frost.tell(Level.WARNING, f'"{unknown.written}" is not used here.', unknown, unknown.name, near)
+    order = fields.text("dates")
+    return {
+        "normals": normals or frost.text("normals"),
+        "last_frost": _month_day(frost, "last", order),
+        "first_frost": _month_day(frost, "first", order),
+    }
+
+
+def _says_none(key: Key) -> bool:
+    """Whether the garden has no frost, in words."""
+    value = key.value
+    return isinstance(value, Leaf) and value.text.casefold() in (
+        "none",
+        "no",
+        "never",
+        "frost free",
+        "no frost",
+    )
+
+
+LEAP_YEAR = When(first=date(2024, 1, 1), last=date(2024, 12, 31), written="2024")
+"""Any year with a 29 February: only day and month are kept."""
+MONTH_DAY = re.compile(r"(0[1-9]|1[0-2])-([0-3]\d)")
+
+
+def _month_day(frost: Fields, name: str, order: str | None) -> tuple[int, int] | None:
+    """A day of every year: "22 May", "May 22", "05-22"."""
+    leaf = frost.leaf(name)
+    if leaf is None or leaf.text.casefold() in ("none", "never"):
+        return None
+    text = leaf.text.strip()
+    if MONTH_DAY.fullmatch(text):
+        text = f"2024-{text}"
+    found = scan_date(text)
+    if found is not None and not text[found[1] :].strip(" .") and found[0].day is not None:
+        words = found[0]
+        reading = resolve_date(words, order=order, base=LEAP_YEAR, is_southern=False)
+        if reading.when is not None and reading.other is None:
+            return reading.when.first.month, reading.when.first.day
+    message = f'"{leaf.text}" is no day of the year. Write it such as "22 May".'
+    frost.tell(Level.ERROR, message, leaf, name)
+    return None
+
+
+def _people(fields: Fields) -> dict[str, object]:
+    """Whom the garden feeds."""
+    leaf = fields.leaf("people")
+    if leaf is None:
+        return {}
+    if not re.fullmatch(r"[1-9]\d{0,4}", leaf.text.strip()):
+        fields.tell(
+            Level.ERROR, f'"{leaf.text}" is no number of people. Write a whole number.', leaf, "people"
+        )
+        return {}
+    return {"people": int(leaf.text)}
+
+
+def _measures(fields: Fields) -> dict[str, object]:
+    """What the gardener's own measures weigh."""
+    measures = fields.branch_of("measures")
+    if measures is None:
+        return {}
+    decimal = fields.text("decimal")
+    found: list[tuple[str, Amount]] = []
+    for key in measures.by_name.values():
+        leaf = measures.leaf(key.name)
+        amount = whole_amount(leaf.text, decimal) if leaf else None
+        if leaf and (amount is None or not amount.grams):
+            message = f'"{leaf.text}" is no weight. Write it such as "400 g" or "7 kg".'
+            measures.tell(Level.ERROR, message, leaf, key.name)
+        elif amount:
+            found.append((key.written.strip(), amount))
+    return {"measures": tuple(found)}
+
+
+def whole_amount(text: str, decimal: str | None, vocabulary: Vocabulary | None = None) -> Amount | None:
+    """A text that is an amount and nothing else."""
+    typed = Typed(text.strip(), vocabulary or NO_NAMES)
+    if not typed.count:
+        return None
+    read = read_amount(typed, 0, decimal)
+    return read.amount if read and read.end >= typed.count and not read.is_bare_word else None
+
+
+NO_NAMES = Vocabulary([])
+
+
+def _words(fields: Fields) -> dict[str, object]:
+    """Own words and codes for actions."""
+    words = fields.branch_of("words")
+    if words is None:
+        return {}
+    found: list[tuple[str, str]] = []
+    for key in words.by_name.values():
+        leaf = words.leaf(key.name)
+        if leaf is None:
+            continue
+        if (verb := verb_named(leaf.text)) is not None:
+            found.append((key.written.strip(), verb))
+            continue
+        near = nearest(leaf.text.casefold(), [*VERBS, *(" ".join(form) for form in PAST)])
+        message = f'"{leaf.text}" is no action known here, so "{key.written}" is not read as one.'
+        words.tell(Level.ERROR, message, leaf, key.name, near)
+    return {"words": tuple(found)}
+
+
+def verb_named(text: str) -> str | None:
+    """The action a word stands for: by its name, or by any form with one meaning."""
+    words = fold(text)
+    meant = PAST.get(words, ())
+    by_name = {fold(name): name for name in VERBS}
+    return by_name.get(words) or (meant[0] if len(meant) == 1 else None) or PLAIN.get(words)
+
+
+def _shown(fields: Fields) -> dict[str, object]:
+    """What a public build opens or leaves out beyond its habit."""
+    return {"show": _hideable(fields, "show"), "leave_out": _hideable(fields, "leave out")}
+
+
+def _hideable(fields: Fields, name: str) -> tuple[str, ...]:
+    """Names of parts, beds, crops and years; a misspelt part is left out as meant, never shown as meant."""
+    by_fold = {fold(part): part for part in HIDEABLE}
+    found: list[str] = []
+    for leaf in fields.leaves(name, split=True):
+        text = leaf.text.strip()
+        part = by_fold.get(fold(text))
+        near = None if part or len(text) < 4 else nearest(text.casefold(), HIDEABLE)
+        if near is not None and name == "show":
+            fields.tell(Level.ERROR, f'"{text}" is nothing that can be shown.', leaf, name, near)
+            continue
+        if near is not None:
+            message = f'"{text}" is left out as a name, and as "{near}" too, to be safe.'
+            fields.tell(Level.WARNING, message, leaf, name, near)
+            found.append(near)
+        found.append(part or text)
+    return tuple(dict.fromkeys(found))
+
+
+def _photo_widths(fields: Fields) -> dict[str, object]:
+    """Widths photos are made in, smallest first."""
+    found = set()
+    for leaf in fields.leaves("photo widths", split=True):
+        if re.fullmatch(r"\d{2,4}", leaf.text.strip()) and 16 <= int(leaf.text) <= 8000:
+            found.add(int(leaf.text))
+        else:
+            message = f'"{leaf.text}" is no width in dots from 16 to 8000.'
+            fields.tell(Level.ERROR, message, leaf, "photo widths")
+    return {"photo_widths": tuple(sorted(found)) or None}
+
+
+def _beds(fields: Fields) -> dict[str, object]:
+    """The beds."""
+    key = fields.key("beds")
+    if key is None or is_blank(key.value):
+        return {}
+    return {"beds": read_beds(key, GARDEN_FILE, fields.problems, units=fields.text("units") or "metric")}
+
+
+def _unknown_keys(fields: Fields) -> None:
+    """Keys that mean nothing here, with the nearest that does."""
+    for key in fields.unused(KEYS):
+        near = nearest(key.name, KEYS)
+        level = Level.WARNING if near else Level.HINT
+        fields.tell(level, f'"{key.written}" is not used here.', key, key.name, near)
+
+
+READERS = (_plain_facts, _place, _frost, _people, _measures, _words, _shown, _photo_widths, _beds)

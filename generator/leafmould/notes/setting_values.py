@@ -1,0 +1,105 @@
+"""What a garden's settings say, as frozen values with every default filled in.
+
+Read by `settings`; this module holds only the values.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from leafmould.values.problems import Location, Problem
+from leafmould.values.quantities import Amount
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BedSetting:
+    """A bed, container, tree or row as garden.yaml declares it."""
+
+    name: str
+    at: Location
+    also: tuple[str, ...] = ()
+    kind: str = "bed"  # bed, container, row, tree, shrub, cane row, vine, mound, under glass
+    size_m: tuple[float, float] | None = None  # width, length [m]
+    size_written: str | None = None
+    position_m: tuple[float, float] | None = None  # east, north of the garden's corner [m]
+    sun: str | None = None
+    water: str | None = None
+    soil: str | None = None
+    parts: tuple[str, ...] = ()
+    was: tuple[str, ...] = ()  # names of the beds it came from
+    begun: date | None = None  # `from:`; a year alone is its 1 January
+    ended: date | None = None  # `until:`
+    planted: str | None = None  # as written; trees, shrubs, vines, cane rows
+    crop: str | None = None
+    variety: str | None = None
+    is_private: bool = False
+    extra: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PacketDays:
+    """Days from a start to the first picking, as a packet or the gardener says."""
+
+    low: int
+    high: int
+    counts_from: str  # "sowing" or "planting out"
+    at: Location
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CropSetting:
+    """An own crop, or what the garden knows better about a published one."""
+
+    name: str
+    at: Location
+    also: tuple[str, ...] = ()
+    family: str | None = None
+    grown: str | None = None  # annual, overwintered, biennial, perennial
+    like: str | None = None  # a crop whose facts serve where these are silent
+    is_tender: bool | None = None
+    days: PacketDays | None = None
+    days_by_variety: tuple[tuple[str, PacketDays], ...] = ()
+    varieties: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beforehand:
+    """What grew where in a year before the notes began."""
+
+    year: int
+    bed: str
+    crop: str
+    at: Location
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Settings:
+    """All of a garden's settings, defaults filled in."""
+
+    name: str = "The garden"
+    latitude: float | None = None  # degrees north; never published
+    longitude: float | None = None
+    elevation_m: float | None = None
+    last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring
+    first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
+    normals: str | None = None  # path of the table of monthly normals
+    units: str = "metric"  # or "imperial"
+    decimal: str | None = None  # "point", "comma"; None: ask where it matters
+    dates: str | None = None  # "day first", "month first"; None: ask where it matters
+    people: int | None = None
+    measures: tuple[tuple[str, Amount], ...] = ()
+    words: tuple[tuple[str, str], ...] = ()  # own word or code, verb
+    show: tuple[str, ...] = ()
+    leave_out: tuple[str, ...] = ()
+    private_words: tuple[str, ...] = ()  # shown as "…" in a public build, wherever they stand
+    photo_widths: tuple[int, ...] = (480, 960, 1600)
+    beds: tuple[BedSetting, ...] = ()
+    crops: tuple[CropSetting, ...] = ()
+    beforehand: tuple[Beforehand, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+    @property
+    def is_southern(self) -> bool:
+        """Whether the seasons are those of the southern half; by latitude alone, else north."""
+        return self.latitude is not None and self.latitude < 0

@@ -11,7 +11,7 @@ from leafmould.garden.prose import without
 from leafmould.garden.view import View, unknown_words, view_of
 from leafmould.garden.visible import visible_entries, visible_settings
 from leafmould.notes.entries import Action, Entry, Named, Sureness, Words
-from leafmould.notes.settings import BedSetting, Beforehand, Settings
+from leafmould.notes.setting_values import BedSetting, Beforehand, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, slug
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.quantities import Amount

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from leafmould.garden.blank import BLANK, Folded, Names, shortened
-from leafmould.notes.settings import BedSetting, Settings
+from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 from leafmould.values.problems import Level, Location, Problem
 
@@ -82,6 +82,7 @@ def view_of(
     if household:
         return View(unsure=unsure), problems
     beds |= {slug(bed.name) for bed in settings.beds if bed.is_private and "private" not in show}
+    beds |= _earlier_beds(settings.beds, beds)
     words = Names(fold(word) for word in settings.private_words)
     names = _bed_names(settings, vocabulary, beds), _other_names(vocabulary, crops, years)
     shields = [known for known in vocabulary.by_words if len(known) > 1]
@@ -117,7 +118,7 @@ def unknown_words(view: View, named: Iterable[str], vocabulary: Vocabulary) -> t
             suggestion=_nearest(word, LEAVABLE) or vocabulary.closest(word, Kind.BED, Kind.CROP),
         )
         for word in view.unsure
-        if fold(word) not in known
+        if fold(word) not in known and _nearest(word, LEAVABLE) not in view.leave_out  # told by the reader
     )
 
 
@@ -136,6 +137,14 @@ def bed_titles(beds: Sequence[BedSetting], words: Names) -> dict[str, str]:
             title, number = f"{mask(bed.name)} {number}", number + 1
         shown[bed.name] = title
     return shown
+
+
+def _earlier_beds(beds: Sequence[BedSetting], hidden: set[str]) -> set[str]:
+    """Beds that went on only as hidden ones, and have no word of their own in the settings."""
+    names = {"hidden": set[str](), "shown": {slug(bed.name) for bed in beds} - hidden}
+    for bed in beds:
+        names["hidden" if slug(bed.name) in hidden else "shown"].update(slug(name) for name in bed.was)
+    return names["hidden"] - names["shown"]
 
 
 def _renamed(settings: Settings, words: Names) -> dict[str, str]:
@@ -194,6 +203,7 @@ def _nearest(word: str, subjects: Sequence[str]) -> str | None:
 def _bed_names(settings: Settings, vocabulary: Vocabulary, beds: set[str]) -> set[Folded]:
     """Names, other names and telling parts of the beds that are not shown."""
     names = {fold(name) for bed in settings.beds if slug(bed.name) in beds for name in (bed.name, *bed.also)}
+    names |= {fold(name) for bed in settings.beds for name in bed.was if slug(name) in beds}
     kept_parts = {fold(p) for bed in settings.beds if slug(bed.name) not in beds for p in bed.parts}
     parts = {fold(p) for bed in settings.beds if slug(bed.name) in beds for p in bed.parts}
     names |= {part for part in parts - kept_parts if not EVERY_BED_HAS.issuperset(part)}

@@ -19,7 +19,7 @@ from leafmould.garden.prose import without
 from leafmould.garden.view import View, bed_titles, masker
 from leafmould.garden.visible_lines import Line, Sight, is_hidden, is_in_years, masked, visible_line
 from leafmould.notes.entries import Action, Entry, Words
-from leafmould.notes.settings import BedSetting, CropSetting, Settings
+from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
 from leafmould.values.names import fold, slug
 from leafmould.values.problems import Location, Problem
 
@@ -57,7 +57,7 @@ def visible_settings(settings: Settings, view: View) -> Settings:
         longitude=settings.longitude if is_placed else None,
         elevation_m=settings.elevation_m if is_placed else None,
         beds=tuple(_bed(bed, view, titles) for bed in settings.beds if slug(bed.name) not in view.beds),
-        crops=tuple(_crop(crop, view) for crop in settings.crops if slug(crop.name) not in view.crops),
+        crops=tuple(_crop(crop, view) for crop in settings.crops if not view.other_names.are_in(crop.name)),
         beforehand=tuple(
             replace(row, bed=titles.get(row.bed) or mask(row.bed), crop=mask(row.crop))
             for row in settings.beforehand

@@ -1,0 +1,86 @@
+"""How a run's problems are told in the terminal and to other programs."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from leafmould.report import NEWEST, by_file, count, exit_code, problem_lines, problems_json
+from leafmould.values.problems import Level, Location, Problem
+
+
+def problem(file: str, line: int | None = None, level: Level = Level.WARNING, **parts: str) -> Problem:
+    message = parts.pop("message", "this is odd.")
+    return Problem(at=Location(file=file, line=line), level=level, message=message, **parts)
+
+
+OLD, NEW, YAML = "notes/2025/06-20-arch.md", "notes/2026/06-20-arch.md", "garden.yaml"
+DATES = {OLD: date(2025, 6, 20), NEW: date(2026, 6, 20)}
+
+
+def test_problems_stand_file_by_file_settings_first_then_the_newest_note() -> None:
+    found = [
+        problem(OLD, 2),
+        problem(NEW, 4, Level.ERROR, message='no bed is called "Nroth".', field="bed", suggestion="North"),
+        problem(NEW, 3, Level.HINT, message="taken as a new bed."),
+        problem(YAML, message="no beds are named."),
+    ]
+    assert problem_lines(found, DATES) == (
+        "garden.yaml",
+        "  warning: no beds are named.",
+        "",
+        "notes/2026/06-20-arch.md",
+        "  hint: line 3: taken as a new bed.",
+        '  error: line 4: bed: no bed is called "Nroth". Did you mean "North"?',
+        "",
+        "notes/2025/06-20-arch.md",
+        "  warning: line 2: this is odd.",
+        "",
+        "1 error, 2 warnings and 1 hint.",
+    )
+
+
+def test_only_the_newest_files_are_shown_in_full() -> None:
+    files = [f"notes/{year}.md" for year in range(2010, 2018)]
+    dates = {file: date(int(file[6:10]), 1, 1) for file in files}
+    lines = problem_lines([problem(file, 1) for file in files], dates)
+    assert [line for line in lines if line.startswith("notes/")] == [
+        f"notes/{year}.md" for year in (2017, 2016, 2015, 2014, 2013)
+    ]
+    assert lines[-3:] == ("… and 3 more in 3 older files.", "", "8 warnings.")
+    assert len(by_file([problem(file) for file in files], dates)) == len(files) > NEWEST
+    assert problem_lines([problem(f, 1) for f in files], dates, most=None)[-2:] == ("", "8 warnings.")
+
+
+def test_what_is_said_twice_counts_once() -> None:
+    assert count([problem(OLD, 1), problem(OLD, 1), problem(OLD, 2)]).sentence == "2 warnings."
+
+
+def test_counts_in_words() -> None:
+    levels = (Level.ERROR, Level.WARNING, Level.QUESTION, Level.HINT)
+    assert count([problem(OLD, n, level) for n, level in enumerate(levels)]).sentence == (
+        "1 error, 1 warning, 1 question and 1 hint."
+    )
+    assert count([]).sentence == "Nothing to mend."
+    assert problem_lines([], {}) == ("Nothing to mend.",)
+
+
+def test_only_errors_make_the_run_fail() -> None:
+    assert [exit_code([problem(OLD, level=level)]) for level in Level] == [1, 0, 0, 0]
+    assert exit_code([]) == 0
+
+
+def test_problems_as_other_programs_read_them() -> None:
+    found = problems_json([problem(NEW, 4, field="bed"), problem(NEW, 2)], date(2026, 7, 1))
+    assert (found["version"], found["on"]) == (1, "2026-07-01")
+    assert found["problems"] == [
+        {
+            "file": NEW,
+            "line": line,
+            "column": None,
+            "field": field,
+            "level": "warning",
+            "message": "this is odd.",
+            "suggestion": None,
+        }
+        for line, field in ((2, None), (4, "bed"))
+    ]

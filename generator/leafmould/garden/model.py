@@ -20,6 +20,9 @@ from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import Amount
 from leafmould.values.when import When
 
+NOWHERE = "not noted"
+"""The kind of the one stand-in bed that holds what was started without naming a place."""
+
 Origin = Literal["started", "sown", "planted", "bought", "moved", "self-sown", "year only", "unknown"]
 
 
@@ -30,7 +33,7 @@ class Bed:
     key: str  # unique and stable: folded name, words joined by "-"
     name: str
     also: tuple[str, ...] = ()
-    kind: str = "bed"
+    kind: str = "bed"  # NOWHERE for what was sown or planted without a place
     area_m2: float | None = None
     size_written: str | None = None
     position_m: tuple[float, float] | None = None
@@ -149,6 +152,7 @@ class Planting:
     is_perennial: bool = False
     is_under_cover: bool = False
     raised_in: str | None = None
+    source: str | None = None  # who sold or gave the seed or plants, as written
     parent: str | None = None  # planting id it was split from
     group: str | None = None  # id shared by batches of one crop and variety in one bed
     pickings: tuple[str, ...] = ()  # ids
@@ -198,3 +202,11 @@ class Garden:
     entry_by_id: Mapping[str, Entry] = field(default_factory=dict)
     plantings_by_bed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     plantings_by_crop: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    plantings_by_group: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    pickings_by_bed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    pickings_by_crop: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    events_by_bed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    events_by_crop: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    entries_by_bed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    entries_by_crop: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    events_by_entry: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

@@ -1,0 +1,140 @@
+"""Entries to acts: every action with its day, its beds and crops by key, in the order of the days.
+
+The order does not depend on files or lines. A start counts from the first day of a coarse date, all else
+from the last; on one day things begin before they end, and end before they are only looked at.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+
+from leafmould.garden.bed_lines import BedLines, is_new_place
+from leafmould.garden.draft import Act
+from leafmould.garden.kinds import Kinds
+from leafmould.notes.entries import Action, Entry, Named, Sureness
+from leafmould.values.problems import Level, Location, Problem
+from leafmould.values.when import When
+
+RAISING_STARTS = frozenset({"started"})
+STARTS = frozenset({"started", "sowed", "resowed", "planted", "grew"})
+ENDS = frozenset({"cleared", "lost", "finished"})
+FATES = frozenset({"gave away", "ate", "composted", "stored", "put up", "fed animals"})
+SELF_SOWN = "self-sown"
+
+_PHASES = {"bought": 0, "started": 1, "moved": 3}
+_START, _END, _CARE, _PICK, _FATE, _SETTLE = 2, 4, 5, 6, 7, 8
+
+
+def acts_of(entries: Iterable[Entry], lines: BedLines, kinds: Kinds, on: date) -> list[Act]:
+    """Every dated action not later than `on`, earliest first."""
+    acts = [act for entry in entries for act in _acts_in(entry, lines, kinds, on)]
+    return sorted(acts, key=_order)
+
+
+def undated(entries: Iterable[Entry]) -> Iterator[Problem]:
+    """One error for each entry with actions that have no day at all."""
+    for entry in entries:
+        if entry.when is None and any(a.when is None for a in entry.actions):
+            if any(p.field == "date" and p.level is Level.ERROR for p in entry.problems):
+                continue
+            told = "this note has no date, so what was done is shown but counts nowhere."
+            yield Problem(at=entry.at, level=Level.ERROR, message=told, field="date")
+
+
+def new_places(entries: Iterable[Entry], on: date) -> Iterator[tuple[Named, Location, date]]:
+    """Every use of a place that no setting declares."""
+    for entry in entries:
+        day = entry.when.first if entry.when else date.max
+        for named in entry.beds:
+            yield named, entry.at, day
+        for action in entry.actions:
+            when = action.when or entry.when
+            if when is None or when.first > on or _moves_a_container(action):
+                continue
+            for named in (*action.places, *action.origins):
+                yield named, action.at, when.first
+
+
+def is_start(action: Action) -> bool:
+    """Whether a planting begins with it."""
+    return action.verb in STARTS or is_self_sown(action)
+
+
+def is_self_sown(action: Action) -> bool:
+    """Whether plants were found that nobody sowed."""
+    return action.verb == "saw" and (action.subject or "").casefold().startswith(SELF_SOWN)
+
+
+def variety_names(action: Action) -> tuple[str, ...]:
+    """The varieties an action names; one said to be unknown is none."""
+    return tuple(v.name for v in action.varieties if v.sureness is not Sureness.UNKNOWN)
+
+
+def _acts_in(entry: Entry, lines: BedLines, kinds: Kinds, on: date) -> Iterator[Act]:
+    for number, action in enumerate(entry.actions, start=1):
+        when = action.when or entry.when
+        if when is None or when.first > on:
+            continue
+        for crop in action.crops:
+            kinds.hear(crop)
+        yield _act(entry, action, number, when, lines, kinds)
+
+
+def _act(entry: Entry, action: Action, number: int, when: When, lines: BedLines, kinds: Kinds) -> Act:
+    day = when.first if is_start(action) else when.last
+    places = () if _moves_a_container(action) else action.places
+    origins = (*action.places, *action.origins) if _moves_a_container(action) else action.origins
+    crops = (kinds.key_of(crop) for crop in action.crops)
+    return Act(
+        id=f"{entry.id}:{number}",
+        number=number,
+        entry=entry,
+        action=action,
+        when=when,
+        beds=_beds(places, lines, day, action.part),
+        origins=_beds([n for n in origins if lines.key_of(n) in lines.beds], lines, day, action.part),
+        crops=tuple(dict.fromkeys(key for key in crops if key is not None)),
+        varieties=variety_names(action),
+    )
+
+
+def _beds(places: Iterable[Named], lines: BedLines, day: date, part: str | None) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(key for named in places for key in lines.on(lines.key_of(named), day, part)))
+
+
+def _moves_a_container(action: Action) -> bool:
+    """ "moved tub 3 to Landing": the new place of a container is a remark, not a bed."""
+    if action.verb != "moved" or action.crops or action.everything:
+        return False
+    return any(is_new_place(place) for place in action.places)
+
+
+def _order(act: Act) -> tuple[date, int, date, date, str, str, str, int]:
+    starts = is_start(act.action)
+    day = act.when.first if starts else act.when.last
+    when = act.when
+    return (
+        day,
+        _phase(act.action),
+        when.first,
+        when.last,
+        act.verb,
+        act.action.text,
+        act.entry.id,
+        act.number,
+    )
+
+
+def _phase(action: Action) -> int:
+    if action.verb in _PHASES:
+        return _PHASES[action.verb]
+    if is_start(action):
+        return _START
+    if action.verb in ENDS:
+        return _END
+    if action.verb == "picked":
+        return _PICK
+    if action.verb in FATES:
+        return _FATE
+    return _SETTLE if action.verb == "turned out to be" else _CARE

@@ -1,0 +1,207 @@
+"""What looks wrong in an assembled garden, told where it was written.
+
+Each check is a function from a garden to problems, and CHECKS is their list. Ordinary untidiness (never
+cleared, no weight, no bed) is no problem.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from datetime import date
+
+from leafmould.garden.model import NOWHERE, Event, Garden, Picking, Planting
+from leafmould.values.problems import Level, Problem, in_file_order
+from leafmould.values.quantities import GRAMS, Amount
+from leafmould.values.when import When
+
+Check = Callable[[Garden], Iterable[Problem]]
+
+DAYS_PICKED_TOO_SOON = 60
+
+
+def check(garden: Garden) -> tuple[Problem, ...]:
+    """All that looks wrong, in file order."""
+    return in_file_order(problem for one in CHECKS for problem in one(garden))
+
+
+def picked_before_its_start(garden: Garden) -> Iterator[Problem]:
+    """A picking shortly before the only start of that crop there."""
+    for picking in garden.pickings:
+        if picking.planting or picking.group or picking.bed is None or not picking.crops:
+            continue
+        if _is_shared(garden, picking):
+            continue
+        start = _start_soon_after(garden, picking)
+        if start is not None:
+            when, verb = start
+            told = f"picked on {say(picking.when)}, before {verb} on {say(when)}."
+            yield _at(garden, picking.id, Level.WARNING, told)
+
+
+def start_never_noted(garden: Garden) -> Iterator[Problem]:
+    """A planting known only from its picking or its end."""
+    for planting in garden.plantings:
+        if planting.origin != "unknown" or not planting.events or planting.is_perennial:
+            continue
+        if garden.beds[planting.bed].kind == NOWHERE:
+            continue
+        told = f"no note says when {_crop(garden, planting)} in {_bed(garden, planting.bed)} was sown or planted."
+        yield _at(garden, planting.events[0], Level.HINT, told)
+
+
+def ended_where_nothing_stands(garden: Garden) -> Iterator[Problem]:
+    """A crop cleared or lost in a bed where the notes know none, while it stands elsewhere."""
+    for event in garden.events:
+        if event.verb not in ("cleared", "lost", "finished") or not event.crops or not event.beds:
+            continue
+        if event.plantings or event.group or _is_several(garden, event):
+            continue
+        crop, bed = garden.crops[event.crops[0]].name, _bed(garden, event.beds[0])
+        near = _standing_elsewhere(garden, event)
+        told = f"no {crop} stands in {bed} on {say(event.when)}, so nothing was ended."
+        yield _at(garden, event.id, Level.WARNING, told, near)
+
+
+def more_given_than_picked(garden: Garden) -> Iterator[Problem]:
+    """Shares of one picking that are more than the picking."""
+    for picking in garden.pickings:
+        written = garden.event_by_id[picking.id].action.fates
+        for amount in picking.amounts:
+            gone = sum(_measure(f.amount, amount) for f in written if f.amount and _same(f.amount, amount))
+            had = _highest(amount)
+            if had is not None and gone > had * 1.001 and not amount.is_about:
+                told = f"more went away than the {amount.written} picked."
+                yield _at(garden, picking.id, Level.WARNING, told)
+
+
+def bed_had_ended(garden: Garden) -> Iterator[Problem]:
+    """Something started in a bed after its last day, or before its first."""
+    for planting in garden.plantings:
+        bed, start = garden.beds[planting.bed], planting.in_bed_from
+        if start is None or planting.origin in ("year only", "moved") or not planting.events:
+            continue
+        if bed.ended is not None and start.first > bed.ended and not bed.became:
+            told = f'"{bed.name}" ended on {say_day(bed.ended)}, before this.'
+            yield _at(garden, planting.events[0], Level.WARNING, told)
+        elif bed.begun is not None and start.last < bed.begun and planting.parent is None:
+            told = f'"{bed.name}" begins on {say_day(bed.begun)}, after this.'
+            yield _at(garden, planting.events[0], Level.WARNING, told)
+
+
+def ended_before_it_came(garden: Garden) -> Iterator[Problem]:
+    """Seedlings, flowers or plants lost before anything was started; coarse dates that meet agree."""
+    for event in garden.events:
+        if event.verb != "came up" or len(event.plantings) != 1:
+            continue
+        planting = garden.planting_by_id[event.plantings[0]]
+        start = planting.sown or planting.started
+        if start is not None and event.when.last < start.first:
+            told = f"came up on {say(event.when)}, before sowing on {say(start)}."
+            yield _at(garden, event.id, Level.WARNING, told)
+
+
+def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
+    """ "lost 4 of 3": more plants lost than there were by the same line."""
+    for event in garden.events:
+        for amount in event.action.amounts if event.verb in ("lost", "came up") else ():
+            if amount.of is not None and amount.value is not None and amount.value > amount.of:
+                yield _at(garden, event.id, Level.WARNING, f"{amount.written} is more than there were.")
+
+
+CHECKS: tuple[Check, ...] = (
+    picked_before_its_start,
+    start_never_noted,
+    ended_where_nothing_stands,
+    more_given_than_picked,
+    bed_had_ended,
+    ended_before_it_came,
+    more_lost_than_stood,
+)
+
+
+def say(when: When) -> str:
+    """A date in a sentence: the day, or as written."""
+    return say_day(when.first) if when.is_exact else when.written
+
+
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def say_day(day: date) -> str:
+    """ "12 June 2026"."""
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+def _at(garden: Garden, event: str, level: Level, message: str, near: str | None = None) -> Problem:
+    action = garden.event_by_id[event].action
+    return Problem(at=action.at, level=level, message=message, field=action.field, suggestion=near)
+
+
+def _bed(garden: Garden, key: str) -> str:
+    return garden.beds[key].name
+
+
+def _crop(garden: Garden, planting: Planting) -> str:
+    return " and ".join(garden.crops[key].name for key in planting.crops) or "the unknown crop"
+
+
+def _start_soon_after(garden: Garden, picking: Picking) -> tuple[When, str] | None:
+    """The first start of a crop picked, in its bed, within 60 days after the picking."""
+    for id in garden.plantings_by_bed.get(picking.bed or "", ()):
+        planting = garden.planting_by_id[id]
+        start = planting.in_bed_from
+        if start is None or not set(planting.crops) & set(picking.crops):
+            continue
+        if 0 < (start.first - picking.when.last).days <= DAYS_PICKED_TOO_SOON:
+            return start, "planting" if planting.planted == start else "sowing"
+    return None
+
+
+def _is_shared(garden: Garden, picking: Picking) -> bool:
+    return len(garden.event_by_id[picking.id].plantings) > 1
+
+
+def _is_several(garden: Garden, event: Event) -> bool:
+    """Whether the crop stands there more than once, so that one of several is meant."""
+    return any(
+        garden.planting_by_id[id].bed in event.beds
+        and set(garden.planting_by_id[id].crops) & set(event.crops)
+        for crop in event.crops
+        for id in garden.plantings_by_crop.get(crop, ())
+        if _stood(garden.planting_by_id[id], event.when)
+    )
+
+
+def _standing_elsewhere(garden: Garden, event: Event) -> str | None:
+    """The bed where the crop does stand, if it is one."""
+    beds = {
+        garden.planting_by_id[id].bed_now
+        for crop in event.crops
+        for id in garden.plantings_by_crop.get(crop, ())
+        if _stood(garden.planting_by_id[id], event.when)
+    }
+    return _bed(garden, beds.pop()) if len(beds) == 1 else None
+
+
+def _stood(planting: Planting, when: When) -> bool:
+    start = planting.in_bed_from
+    if planting.origin == "year only" or start is None or start.first > when.last:
+        return False
+    return planting.ended_on is None or planting.ended_on >= when.first
+
+
+def _same(a: Amount, b: Amount) -> bool:
+    return a.unit == b.unit or (a.unit in GRAMS and b.unit in GRAMS)
+
+
+def _highest(amount: Amount) -> float | None:
+    if amount.high is None:
+        return None
+    return amount.high * GRAMS.get(amount.unit, 1.0)
+
+
+def _measure(amount: Amount, like: Amount) -> float:
+    return (amount.low or 0.0) * (GRAMS.get(amount.unit, 1.0) if like.unit in GRAMS else 1.0)

@@ -1,0 +1,130 @@
+"""Where plantings end in writing: cleared, lost, finished; a part of them, or a whole bed."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from leafmould.garden.draft import Act, Draft
+from leafmould.garden.ground import Ground, merge_parts
+from leafmould.garden.portions import Portion, portion
+from leafmould.garden.starts import open_unknown
+from leafmould.garden.targets import Target, settle_kinds, targets
+from leafmould.values.problems import Level
+
+DAYS_FROSTED_STANDS = 183
+"""What a frost killed may be cleared as late as the next spring."""
+DAYS_FORGOTTEN = 60
+
+
+def end(ground: Ground, act: Act) -> None:
+    """End what an act ends; perennials only under their own name."""
+    settle_kinds(ground, act)
+    if not act.crops:
+        _end_bed(ground, act)
+        return
+    share = portion(act.action.amounts)
+    found = targets(ground, act, prefers_raised=_means_seedlings(act))
+    drafts = list(dict.fromkeys(d for target in found for d in target.found))
+    if not drafts:
+        _end_unnoted(ground, act, found)
+    elif len(drafts) == 1 or _is_all_in_named_beds(act, share):
+        for draft in drafts:
+            act.reach(draft)
+            _end_share(draft, act, share)
+    else:
+        _end_one_of_several(ground, act, drafts)
+
+
+def _means_seedlings(act: Act) -> bool:
+    return any(amount.unit == "seedling" for amount in act.action.amounts)
+
+
+def _is_all_in_named_beds(act: Act, share: Portion) -> bool:
+    return bool(act.beds) and share.is_all
+
+
+def _end_one_of_several(ground: Ground, act: Act, drafts: list[Draft]) -> None:
+    """Too little is said to end one of them: it stays with the batches, or with the crop."""
+    if len({draft.key for draft in drafts}) == 1:
+        act.batches = drafts
+    if not act.beds:
+        told = f"{ground.crop_name(act.crops)} stands in more than one place, so none of it is ended."
+        ground.ask(act, Level.HINT, told)
+
+
+def _end_unnoted(ground: Ground, act: Act, found: list[Target]) -> None:
+    """What was never noted may be lost or cleared all the same, unless it stands elsewhere."""
+    for target in found:
+        if target.bed is None or ground.standing(bed=None, crop=target.crop, when=act.when):
+            continue
+        draft = open_unknown(ground, act, crop=target.crop, bed=target.bed, variety=target.variety)
+        act.reach(draft)
+        _end_share(draft, act, portion(act.action.amounts))
+
+
+def _end_share(draft: Draft, act: Act, share: Portion) -> None:
+    if draft.is_perennial and act.verb == "finished":
+        return
+    left = _left(draft, share)
+    if share.is_all or left == 0:
+        _end_whole(draft, act)
+    elif share.is_half and draft.number is not None:
+        draft.number, draft.number_estimated = draft.number // 2, True
+    elif left is not None:
+        draft.number = left
+    if draft.left is not None and share.number is not None:
+        draft.left = max(0, draft.left - share.number)
+
+
+def _left(draft: Draft, share: Portion) -> int | None:
+    """How many stand after so many went; None where nobody knows."""
+    before = share.of if share.of is not None else draft.number
+    if share.number is None or before is None:
+        return None
+    return max(0, before - share.number)
+
+
+def _end_whole(draft: Draft, act: Act) -> None:
+    if draft.ended is not None:
+        return
+    if act.verb == "lost":
+        draft.lost = act.when
+        draft.number = 0 if draft.number is not None else None
+        draft.close(act.when, f"lost to {act.action.cause}" if act.action.cause else "lost")
+    elif act.verb == "cleared":
+        draft.cleared = act.when
+        draft.close(act.when, "cleared")
+    else:
+        draft.close(act.when, "finished")
+
+
+def _end_bed(ground: Ground, act: Act) -> None:
+    """ "cleared BED": all annuals there, started before that day; half of it asks and ends nothing."""
+    if any(a.whole == "half" for a in act.action.amounts):
+        if not any(p.at == act.action.at and p.field == act.action.field for p in act.entry.problems):
+            ground.ask(act, Level.QUESTION, "which part was cleared? Nothing was ended.")
+        return
+    beds = act.beds or (tuple(sorted(ground.lines.beds)) if act.action.everything else ())
+    spared = {ground.lines.key_of(n) for n in act.action.but}
+    for bed in beds:
+        if bed in spared:
+            continue
+        for draft in ground.standing(bed=bed, crop=None, when=act.when):
+            if _is_ended_with_bed(ground, act, draft):
+                act.reach(draft)
+                _end_whole(draft, act)
+
+
+def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:
+    if draft.is_perennial or draft.ended is not None or draft.begins >= act.when.last:
+        return False
+    if act.part is not None and not merge_parts(act.part, draft.part):
+        return False
+    spared = {key for n in act.action.but for key in ground.kinds.may_mean(ground.kinds.key_of(n) or "")}
+    if spared & set(draft.crops):
+        return False
+    over = ground.over(draft)
+    if over is None:
+        return True
+    waits = DAYS_FROSTED_STANDS if over.is_frost else DAYS_FORGOTTEN
+    return over.on + timedelta(days=waits) >= act.when.first

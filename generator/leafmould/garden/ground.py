@@ -1,0 +1,221 @@
+"""What stands where while the acts are gone through in the order of their days.
+
+The one mutable thing of the assembling: every draft, found by bed and crop. Looking up costs what stands
+there, not what ever stood there.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Sequence
+from datetime import date, timedelta
+
+from leafmould.garden.bed_lines import BedLines
+from leafmould.garden.draft import Act, Draft
+from leafmould.garden.kinds import Kinds
+from leafmould.garden.presumed import KillingFrosts, Over, presumed_end
+from leafmould.notes.entries import Named
+from leafmould.values.names import fold
+from leafmould.values.problems import Level, Problem
+from leafmould.values.when import When
+
+Key = tuple[str | None, str | None]  # bed, crop; None stands for any
+LONGEST_COARSE_DATE = 400
+"""A note may say "in 2024": what ended longer ago than this can no longer be meant. [days]"""
+
+
+class Ground:
+    """All drafts so far."""
+
+    def __init__(self, lines: BedLines, kinds: Kinds, frosts: KillingFrosts) -> None:
+        self.lines = lines
+        self.kinds = kinds
+        self.frosts = frosts
+        self.drafts: list[Draft] = []
+        self.by_year: list[Draft] = []  # known by year only; nothing is ever matched to these
+        self.problems: list[Problem] = []
+        self.bought: dict[str, list[Act]] = defaultdict(list)
+        self.picked: dict[tuple[date, str], list[Act]] = defaultdict(list)
+        self.acts_by_line: dict[tuple[str, int | None], list[Act]] = defaultdict(list)
+        self._lists: dict[Key, list[Draft]] = defaultdict(list)
+        self._limits: dict[Key, int] = defaultdict(lambda: 16)
+
+    def add(self, draft: Draft) -> None:
+        """Take a new draft into every list it may be looked for in."""
+        self.drafts.append(draft)
+        for bed in draft.beds:
+            self._index(draft, bed)
+
+    def move(self, draft: Draft, day: date, bed: str) -> None:
+        """Let a draft stand in another bed from a day on."""
+        draft.moves.append((day, bed))
+        self._index(draft, bed)
+
+    def settle_crops(self, draft: Draft, crops: tuple[str, ...]) -> None:
+        """Give a draft other crops than it had."""
+        draft.crops = crops
+        for bed in self.beds_of(draft, date.max):
+            self._index(draft, bed)
+
+    def _index(self, draft: Draft, bed: str) -> None:
+        for key in {(b, c) for b in (bed, None) for c in (*draft.crops, None)} - {(None, None)}:
+            found = self._lists[key]
+            if draft in found:
+                continue
+            found.append(draft)
+            if len(found) > self._limits[key]:
+                self._lists[key] = kept = [d for d in found if not self._is_long_over(d, draft.begins)]
+                self._limits[key] = max(16, 2 * len(kept))
+
+    def _is_long_over(self, draft: Draft, day: date) -> bool:
+        over = self.over(draft)
+        last = draft.ended.last if draft.ended else over.on if over else date.max
+        return draft.is_dissolved or (day - last).days > LONGEST_COARSE_DATE
+
+    def over(self, draft: Draft) -> Over | None:
+        """When it is presumed over, as far as is known by now."""
+        over = presumed_end(draft, self.frosts)
+        bed = self.lines.beds.get(self.beds_of(draft, date.max)[0])
+        if bed is None or bed.ended is None or bed.became or bed.ended < draft.begins:
+            return over
+        if over is None or bed.ended < over.on:
+            return Over(on=bed.ended, basis="presumed over: the bed ended")
+        return over
+
+    def beds_of(self, draft: Draft, day: date) -> tuple[str, ...]:
+        """Where it stands on a day, under the beds' names of that day."""
+        beds = draft.beds
+        for moved_on, bed in draft.moves:
+            if moved_on <= day:
+                beds = (bed,)
+        return self.beds_on(beds, day, draft.part)
+
+    def beds_on(self, beds: Iterable[str], day: date, part: str | None) -> tuple[str, ...]:
+        """What these beds are on a day."""
+        return tuple(dict.fromkeys(now for key in beds for now in self.lines.on(key, day, part)))
+
+    def standing(self, *, bed: str | None, crop: str | None, when: When) -> list[Draft]:
+        """What may have stood in the bed then, of this crop or any; the oldest first."""
+        beds: Sequence[str | None] = self.lines.family_of(bed) if bed else (None,)
+        crops = self.kinds.may_mean(crop) if crop is not None else (None,)
+        if len(beds) == len(crops) == 1:
+            found = self._lists.get((beds[0], crops[0]), [])
+        else:
+            found = list(dict.fromkeys(d for b in beds for c in crops for d in self._lists.get((b, c), ())))
+        stood = [d for d in found if _stood(d, when)]
+        if bed is not None:
+            stood = [d for d in stood if bed in self.beds_of(d, when.last)]
+        return sorted(stood, key=_age)
+
+    def ask(self, act: Act, level: Level, message: str) -> None:
+        """Tell the gardener something about an act."""
+        at, field = act.action.at, act.action.field
+        self.problems.append(Problem(at=at, level=level, message=message, field=field))
+
+    def crop_name(self, crops: Sequence[str]) -> str:
+        """Crops as a sentence names them."""
+        return " and ".join(self.kinds.named(key).name for key in crops) or "unknown crop"
+
+    def bed_name(self, bed: str) -> str:
+        """A bed as a sentence names it."""
+        found = self.lines.beds.get(bed)
+        return found.name if found else bed
+
+
+def find(
+    ground: Ground,
+    act: Act,
+    *,
+    crop: str | None,
+    bed: str | None,
+    variety: str | None,
+    prefers_raised: bool = False,
+) -> list[Draft]:
+    """The plantings an act can mean, narrowed as far as its words allow; several are no fault."""
+    found = ground.standing(bed=bed, crop=crop, when=act.when)
+    found = _prefer(found, lambda d: d.is_raised == prefers_raised)
+    if found and found[0].is_raised and not prefers_raised:
+        found = [d for d in found if not d.children]
+    found = of_variety(found, variety)
+    found = of_part(found, act.part)
+    found = of_batch(found, act.action.batch)
+    found = _prefer(found, lambda d: d.begins < act.when.first)
+    return still_alive(ground, found, act.when)
+
+
+def still_alive(ground: Ground, found: list[Draft], when: When) -> list[Draft]:
+    """Those not presumed over; failing that, those so presumed within the last 60 days: it was wrong."""
+    over = {id(d): ground.over(d) for d in found}
+    alive = [d for d in found if d.ended or not _is_before(over[id(d)], when.first)]
+    if alive:
+        return alive
+    return [d for d in found if not _is_before(over[id(d)], when.first - timedelta(days=60))]
+
+
+def of_variety(found: list[Draft], variety: str | None) -> list[Draft]:
+    """Those of the variety; failing that, those whose variety was never given."""
+    if variety is None:
+        return found
+    words = fold(variety)
+    same = [d for d in found if any(fold(v) == words for v in d.varieties)]
+    return same or [d for d in found if not d.varieties]
+
+
+def of_part(found: list[Draft], part: str | None) -> list[Draft]:
+    """Those in the part; failing that, those in no named part; a numbered part is never another."""
+    if part is None:
+        return found
+    words = fold(part)
+    same = [d for d in found if d.part is not None and fold(d.part) == words]
+    unnamed = [d for d in found if d.part is None]
+    if same or unnamed or any(word.isdigit() for word in words):
+        return same or unnamed
+    return found
+
+
+ORDINALS = {"first": 0, "1st": 0, "second": 1, "2nd": 1, "third": 2, "3rd": 2, "fourth": 3, "last": -1, "latest": -1}  # fmt: skip
+MONTHS = (
+    "january", "february", "march", "april", "may", "june",
+    "july", "august", "september", "october", "november", "december",
+)  # fmt: skip
+
+
+def of_batch(found: list[Draft], batch: str | None) -> list[Draft]:
+    """The one called "first sowing", or those of the "March sowing"; all if that says nothing."""
+    for word in (batch or "").casefold().split():
+        if word in ORDINALS and -len(found) <= ORDINALS[word] < len(found):
+            return [found[ORDINALS[word]]]
+        months = [i for i, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.startswith(word)]
+        if months:
+            return [d for d in found if d.begins.month in months] or found
+    return found
+
+
+def merge_parts(a: str | None, b: str | None) -> bool:
+    """Whether two parts are named and are the same."""
+    return a is not None and b is not None and fold(a) == fold(b)
+
+
+def crop_named(act: Act, key: str) -> Named | None:
+    """The word by which an act names a crop."""
+    return next((n for n in act.action.crops if n.key == key), None)
+
+
+def _prefer(found: list[Draft], wanted: Callable[[Draft], bool]) -> list[Draft]:
+    """Those that fit, or all if none does."""
+    fitting = [d for d in found if wanted(d)]
+    return fitting or found
+
+
+def _is_before(over: Over | None, day: date) -> bool:
+    return over is not None and over.on < day
+
+
+def _stood(draft: Draft, when: When) -> bool:
+    if draft.is_dissolved or draft.begins > when.last:
+        return False
+    return draft.ended is None or draft.ended.last >= when.first
+
+
+def _age(draft: Draft) -> tuple[date, int]:
+    return (draft.begins, draft.serial)

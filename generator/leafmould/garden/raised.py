@@ -1,0 +1,195 @@
+"""Raised batches: sown under glass, planted out from, and bought plants that take their place.
+
+A batch drawn on is no planting of its own any more: its steps belong to what was planted out of it.
+"""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from itertools import takewhile
+
+from leafmould.garden.bed_lines import NOWHERE_KEY
+from leafmould.garden.draft import Act, Draft
+from leafmould.garden.ground import Ground, of_variety
+from leafmould.garden.portions import PLANTS, plants
+
+DAYS_BOUGHT_LASTS = 60
+DAYS_IN_SEEDBED = 150
+SEED_UNITS = frozenset({"packet", "seed", "g", "kg", "oz"})
+
+
+def draw(ground: Ground, act: Act, draft: Draft) -> None:
+    """Give what is planted out its start: from raised batches, else what was bought, else a seedbed."""
+    batches = _waiting(ground, act, draft)
+    bought = _bought(ground, act, draft)
+    if bought is not None and _is_rather_bought(draft, bought, batches):
+        _take_bought(act, draft, bought)
+    elif batches:
+        _take_batches(act, draft, batches)
+    elif bought is not None:
+        _take_bought(act, draft, bought)
+    else:
+        _take_from_seedbed(ground, act, draft)
+    if draft.raised_in is None and act.origins:
+        draft.raised_in = act.origins[0]
+
+
+def kinds_waiting(ground: Ground, act: Act, group: str) -> set[str]:
+    """The kinds of which raised batches wait to be planted out."""
+    found = ground.standing(bed=None, crop=group, when=act.when)
+    members = ground.kinds.members[group]
+    open_ones = [d for d in found if d.is_raised and _is_open(ground, d, act)]
+    return {crop for d in open_ones for crop in d.crops if crop in members}
+
+
+def give_away(draft: Draft, act: Act) -> None:
+    """Take given plants off a batch; all of them close it."""
+    number, _ = plants(act.action.amounts)
+    if number is None or draft.left is None:
+        if any(a.whole in ("all", "the rest", "the last") for a in act.action.amounts):
+            draft.left = 0
+    else:
+        draft.left = max(0, draft.left - number)
+    if draft.left == 0 and not draft.children:
+        draft.close(act.when, "given away")
+
+
+def _is_open(ground: Ground, batch: Draft, act: Act) -> bool:
+    over = ground.over(batch)
+    is_waiting = over is None or over.on >= act.when.first
+    return batch.ended is None and batch.left != 0 and is_waiting
+
+
+def _waiting(ground: Ground, act: Act, draft: Draft) -> list[Draft]:
+    """Open batches of the crop and variety, oldest first; those raised where the line says, if any."""
+    found = {
+        batch.serial: batch
+        for crop in draft.crops
+        for batch in ground.standing(bed=None, crop=crop, when=act.when)
+        if batch.is_raised and batch.begins <= act.when.last and _is_open(ground, batch, act)
+    }
+    batches = sorted(found.values(), key=lambda b: (b.begins, b.serial))
+    batches = of_variety(batches, draft.varieties[0] if draft.varieties else None)
+    there = [b for b in batches if set(b.beds) & set(act.origins)]
+    return there or batches
+
+
+def _take_batches(act: Act, draft: Draft, batches: list[Draft]) -> None:
+    """One batch gives its date; of several the oldest while written counts cover it, else a span."""
+    first = batches[0]
+    if len(batches) == 1 or _covers(first, draft):
+        _take(draft, first)
+        draft.started = first.started
+        used = [first]
+    else:
+        used = _used(batches, draft)
+        starts = [b.started for b in used if b.started]
+        for batch in used:
+            _take(draft, batch)
+        if len(used) == 1:
+            draft.started = used[0].started
+        elif starts:
+            draft.started_between = (min(s.first for s in starts), max(s.last for s in starts))
+    varieties = {b.varieties for b in used}
+    if not draft.varieties and len(varieties) == 1:
+        draft.varieties = used[0].varieties
+    _count_out(draft, used)
+    act.inferred.append("start: taken from what was raised under glass")
+
+
+def _covers(batch: Draft, draft: Draft) -> bool:
+    return draft.number is not None and batch.left is not None and batch.left >= draft.number
+
+
+def _used(batches: list[Draft], draft: Draft) -> list[Draft]:
+    """The batches a planting out may come from: by their counts where all are written."""
+    if draft.number is None or any(b.left is None for b in batches):
+        return batches
+    used, needed = [], draft.number
+    for batch in batches:
+        if needed <= 0:
+            break
+        used.append(batch)
+        needed -= batch.left or 0
+    return used
+
+
+def _count_out(draft: Draft, used: list[Draft]) -> None:
+    needed = draft.number
+    for batch in used:
+        if needed is None or batch.left is None:
+            continue
+        taken = min(batch.left, needed)
+        batch.left -= taken
+        needed -= taken
+
+
+def _take(draft: Draft, batch: Draft) -> None:
+    batch.children.append(draft)
+    draft.source = draft.source or batch.source
+    draft.is_doubtful = draft.is_doubtful or (batch.is_doubtful and not draft.varieties)
+    if draft.raised_in is None and batch.beds[0] != NOWHERE_KEY:
+        draft.raised_in = batch.beds[0]
+
+
+def _bought(ground: Ground, act: Act, draft: Draft) -> Act | None:
+    """The last buying of such plants within 60 days."""
+    soon = act.when.first - timedelta(days=DAYS_BOUGHT_LASTS)
+    keys = {key for crop in draft.crops for key in ground.kinds.may_mean(crop)}
+    lately = [
+        bought
+        for key in sorted(keys)
+        for bought in takewhile(lambda b: b.when.last >= soon, reversed(ground.bought.get(key, [])))
+    ]
+    fitting = [b for b in lately if b.when.first <= act.when.last and _fits(b, draft)]
+    return max(fitting, key=lambda b: (b.when.last, b.id), default=None)
+
+
+def _is_rather_bought(draft: Draft, bought: Act, batches: list[Draft]) -> bool:
+    """Whether the variety points at the bought plants and at no batch."""
+    return bool(draft.varieties and bought.varieties) and not any(b.varieties for b in batches)
+
+
+def _fits(bought: Act, draft: Draft) -> bool:
+    if any(a.unit in SEED_UNITS for a in bought.action.amounts):
+        return False
+    wanted = {v.casefold() for v in draft.varieties}
+    return not wanted or not bought.varieties or bool(wanted & {v.casefold() for v in bought.varieties})
+
+
+def _take_bought(act: Act, draft: Draft, bought: Act) -> None:
+    draft.origin = "bought"
+    draft.source = draft.source or bought.action.source
+    draft.varieties = draft.varieties or (bought.varieties if len(bought.varieties) == 1 else ())
+    bought.reach(draft)
+    act.inferred.append("origin: bought not long before")
+
+
+def _take_from_seedbed(ground: Ground, act: Act, draft: Draft) -> None:
+    """Sown in another bed and set out from there: the seedbed is its parent."""
+    found: dict[int, Draft] = {}
+    for crop in draft.crops:
+        for other in ground.standing(bed=None, crop=crop, when=act.when):
+            if _is_seedbed(ground, other, act, draft):
+                found[other.serial] = other
+    fitting = of_variety(list(found.values()), draft.varieties[0] if draft.varieties else None)
+    if len(fitting) != 1:
+        return
+    parent = fitting[0]
+    draft.parent, draft.started, draft.raised_in = parent, parent.sown, parent.beds[0]
+    draft.varieties = draft.varieties or parent.varieties
+    act.inferred.append("start: taken from the seedbed it was sown in")
+    number, _ = plants(a for a in act.action.amounts if a.unit in PLANTS)
+    if number is not None and parent.number is not None:
+        parent.number = max(0, parent.number - number)
+        if parent.number == 0:
+            parent.close(act.when, "planted out", is_estimated=True)
+
+
+def _is_seedbed(ground: Ground, other: Draft, act: Act, draft: Draft) -> bool:
+    if other.sown is None or other.is_raised or other.ended or set(other.beds) & set(draft.beds):
+        return False
+    if (act.when.first - other.begins).days > DAYS_IN_SEEDBED or other.begins >= act.when.first:
+        return False
+    bed = ground.lines.beds.get(other.beds[0])
+    return bool(set(other.beds) & set(act.origins)) or (bed is not None and bed.kind == "under glass")

@@ -57,7 +57,7 @@ def steps(
             yield _published(rows, fact, of)
     usual = [row for row in tables.usual_days(fact.key) if row.season in ("", season(started_on, almanac))]
     if usual:
-        yield tuple(_usual(row) for row in usual)
+        yield tuple(_usual(row, fact) for row in usual)
 
 
 def season(day: date, almanac: Almanac) -> Literal["spring", "autumn"]:
@@ -78,10 +78,9 @@ def _packet(low: int, high: int, counts_from: str) -> Days:
     return Days(low=low, likely=(low + high) / 2, high=high, counts_from=start, says=says)
 
 
-def _usual(row: UsualDays) -> Days:
-    says = (
-        f"common practice, not a published figure, is {days_words(row.low, row.high)} from {row.counts_from}"
-    )
+def _usual(row: UsualDays, fact: CropFact) -> Days:
+    span = f"{days_words(row.low, row.high)} from {_start_words(row.counts_from, fact)}"
+    says = f"common practice, not a published figure, is {span}"
     likely = (row.low + row.high) / 2
     return Days(
         low=row.low,
@@ -97,7 +96,7 @@ def _published(rows: Iterable[DaysFact], fact: CropFact, of: str) -> tuple[Days,
     by_start: dict[Start, list[DaysFact]] = {"sowing": [], "planting out": []}
     for row in rows:
         by_start[_start(row, fact)].append(row)
-    return tuple(_together(found, start, of) for start, found in by_start.items() if found)
+    return tuple(_together(found, start, fact, of) for start, found in by_start.items() if found)
 
 
 def _start(row: DaysFact, fact: CropFact) -> Start:
@@ -107,10 +106,15 @@ def _start(row: DaysFact, fact: CropFact) -> Start:
     return row.counts_from
 
 
-def _together(rows: list[DaysFact], start: Start, of: str) -> Days:
+def _start_words(start: Start, fact: CropFact) -> str:
+    """The start in words; bulbs and tubers are planted, not planted out."""
+    return "planting" if start == "planting out" and fact.starts_as == "sets" else start
+
+
+def _together(rows: list[DaysFact], start: Start, fact: CropFact, of: str) -> Days:
     """All sources as one range: the lowest, the median of their middles, the highest."""
     low, high = min(row.low for row in rows), max(row.high for row in rows)
-    says = f"{of} {days_words(low, high)} from {start}"
+    says = f"{of} {days_words(low, high)} from {_start_words(start, fact)}"
     if all(row.counts_from == "unclear" for row in rows):
         says += " (the start is not printed, it is taken so)"
     return Days(

@@ -1,7 +1,7 @@
 """When a planting may first be picked: earliest, likely, latest, and on what basis.
 
 Runs on an assembled garden's plantings, with the almanac. Ranges, not promises: printed days are one
-garden's in one year, so a margin is added to both ends. The garden's own record, warmth and what has been
+garden's in one year, so a range that is narrower than gardens are is widened. The garden's own record, warmth and what has been
 seen since the sowing are not yet weighed in.
 """
 
@@ -9,18 +9,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from math import ceil
 from typing import Literal
 
 from leafmould.garden.model import Planting
 from leafmould.reckon.almanac import Almanac
-from leafmould.reckon.days import Days, steps
+from leafmould.reckon.days import Days, days_words, steps
 from leafmould.values.wording import day
 
-MARGIN_EARLY, MARGIN_LATE = 0.10, 0.15
-"""How far a printed range is widened at its ends, as a share of the days. Common practice."""
+LEAST_BEFORE, LEAST_AFTER = 0.15, 0.25
+"""A range reaches at least this far before and after its likely day, as a share of the days: one variety
+differs by weeks between years in one garden. Common practice."""
 
-SHORTEST_RANGE = 7
-"""No forecast is narrower than this [days]."""
+SHORTEST_AFTER = 7
+"""And at least this far after it [days]."""
 
 AHEAD = (18, 30)
 """How many days sooner set-out plants are picked than counted from sowing [days].
@@ -142,7 +144,7 @@ def _sown_in_place(days: Days | None, starts_as: str) -> tuple[Days, tuple[str, 
     if days is None or starts_as == "sets":
         return (days, ()) if days else None
     least, most = SOWN_IN_PLACE
-    note = f"{least}–{most} days more are allowed for seed sown in place"
+    note = f"{days_words(least, most)} more are allowed for seed sown in place"
     return _moved(days, least, (least + most) / 2, most), (note,)
 
 
@@ -154,7 +156,7 @@ def _set_out(days: Days | None, begun: _Beginning, starts_as: str) -> tuple[Days
         note = f"up to {AHEAD[0]} days less are allowed, as plants or seed may have gone in"
         return _moved(days, -AHEAD[0], -AHEAD[0] / 2, 0), (note,)
     least, most = (min(ahead, begun.age) if begun.age is not None else ahead for ahead in AHEAD)
-    note = f"{least}–{most} days less are allowed for plants raised before"
+    note = f"{days_words(least, most)} less are allowed for plants raised before"
     return _moved(days, -most, -(least + most) / 2, -least), (note,) if most else ()
 
 
@@ -174,7 +176,7 @@ def _moved(days: Days, low: int, likely: float, high: int) -> Days:
 def _forecast(
     days: Days, notes: tuple[str, ...], begun: _Beginning, almanac: Almanac, slows: bool
 ) -> Forecast:
-    low, high = _with_margin(days)
+    low, high = _widened(days)
     earliest = begun.day + timedelta(days=low)
     plain = begun.day + timedelta(days=high)
     slows = slows and not days.is_common_practice
@@ -195,13 +197,13 @@ def _forecast(
     )
 
 
-def _with_margin(days: Days) -> tuple[int, int]:
-    """The range widened at both ends; common practice is wide already."""
+def _widened(days: Days) -> tuple[int, int]:
+    """The range as printed, or wider where it is narrower than gardens are."""
     if days.is_common_practice:
-        return max(1, days.low), max(days.high, days.low + SHORTEST_RANGE)
-    low = max(1, int(days.low * (1 - MARGIN_EARLY)))
-    high = -int(-days.high * (1 + MARGIN_LATE) // 1)
-    return low, max(high, low + SHORTEST_RANGE)
+        return max(1, days.low), days.high
+    low = min(days.low, int(days.likely * (1 - LEAST_BEFORE)))
+    high = max(days.high, ceil(days.likely * (1 + LEAST_AFTER)), ceil(days.likely) + SHORTEST_AFTER)
+    return max(1, low), high
 
 
 def _grown(start: date, days: int, slows: bool, almanac: Almanac) -> date:

@@ -49,10 +49,12 @@ class Occupancy:
     def __init__(self, garden: Garden) -> None:
         self.garden = garden
         self.plantings_by_year: dict[tuple[str, int], list[Planting]] = {}
+        self.years_by_bed: dict[str, set[int]] = {}
         for planting in garden.plantings:
             for year in years_of(planting, garden):
                 for bed in dict.fromkeys((planting.bed, *planting.beds, planting.bed_now)):
                     self.plantings_by_year.setdefault((bed, year), []).append(planting)
+                    self.years_by_bed.setdefault(bed, set()).add(year)
 
     @cached_property
     def families_by_crop(self) -> dict[str, str | None]:
@@ -137,8 +139,8 @@ def _stood(standing: Occupancy, beds: tuple[str, ...], year: int) -> list[Planti
 
 
 def _last_stood(standing: Occupancy, beds: tuple[str, ...], family: str, year: int) -> int | None:
-    years = sorted({y for key, y in standing.plantings_by_year if key in beds and y <= year}, reverse=True)
-    return next((y for y in years if _ids(standing, beds, family, y)), None)
+    years = {y for bed in beds for y in standing.years_by_bed.get(bed, ()) if y <= year}
+    return next((y for y in sorted(years, reverse=True) if _ids(standing, beds, family, y)), None)
 
 
 def _ids(standing: Occupancy, beds: tuple[str, ...], family: str, year: int) -> tuple[str, ...]:

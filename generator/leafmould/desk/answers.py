@@ -10,6 +10,7 @@ import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
+from pathlib import Path
 from typing import Literal, TypeVar
 
 from leafmould.values.dates import read_date, written_day
@@ -36,6 +37,15 @@ class Place:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """A crop that stands somewhere on the day the notes begin."""
+
+    bed: str
+    crop: str  # as answered: "leek", "tomato 'Stupice'"
+    since: When  # as coarse as it was answered; the year of the answer where nothing was said
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Answers:
     """What a new garden is made from. Only the name is needed."""
 
@@ -45,11 +55,11 @@ class Answers:
     latitude: float | None = None  # degrees north
     units: Literal["metric", "imperial"] = "metric"
     places: tuple[Place, ...] = ()
-    stands: tuple[tuple[str, str], ...] = ()  # bed, crop as answered
+    stands: tuple[Standing, ...] = ()
     before: tuple[tuple[int, str, str], ...] = ()  # year, bed, crop as answered
 
 
-def ask_all(ask: Ask, tell: Callable[[str], None], given: Answers) -> Answers:
+def ask_all(ask: Ask, tell: Callable[[str], None], given: Answers, on: date) -> Answers:
     """Ask for whatever was not given already; an answer that cannot be read is asked for again."""
     answers = replace(given, name=given.name or one_line(ask("What is the garden called?")))
     if answers.last_frost is None:
@@ -64,7 +74,15 @@ def ask_all(ask: Ask, tell: Callable[[str], None], given: Answers) -> Answers:
     if not answers.places:
         named = ask("Beds, pots and trees, with commas between, such as Long border, Old pear (tree)")
         answers = replace(answers, places=tuple(map(read_place, _items(named))))
-    return _ask_by_place(ask, tell, answers)
+    return _ask_by_place(ask, tell, answers, on)
+
+
+def named(answers: Answers, folder: Path) -> Answers:
+    """The answers with the folder's name for the garden's, if none was given."""
+    if answers.name:
+        return answers
+    words = one_line(folder.resolve().name.replace("-", " ").replace("_", " "))
+    return replace(answers, name=words[:1].upper() + words[1:] or "The garden")
 
 
 def read_frost(text: str) -> str:
@@ -108,17 +126,16 @@ def read_place(text: str) -> Place:
     return Place(name=sized["name"], size=sized["size"], kind=kind) if sized else Place(name=name, kind=kind)
 
 
-def read_stands(text: str) -> tuple[tuple[str, str], ...]:
-    """ "Long border: leek, kale" as bed and crop, one pair a crop.
+def read_stands(text: str, on: date) -> tuple[Standing, ...]:
+    """ "Long border: leek, garlic October 2025" as one value a crop.
 
     Raises:
         WrongUse: if it names no bed or no crop.
     """
-    bed, colon, crops = text.rpartition(":")
-    found = tuple((one_line(bed), crop) for crop in _items(crops))
-    if not colon or not one_line(bed) or not found:
+    bed, crops = _bed_and_crops(text)
+    if not bed or not crops:
         raise WrongUse(f'"{text}" does not say what stands where. Write it like "Long border: leek, kale".')
-    return found
+    return tuple(_standing(bed, crop, on) for crop in crops)
 
 
 def read_before(text: str) -> tuple[tuple[int, str, str], ...]:
@@ -128,11 +145,12 @@ def read_before(text: str) -> tuple[tuple[int, str, str], ...]:
         WrongUse: if it names no year, bed or crop.
     """
     year, _, rest = text.partition(":")
-    if not YEAR.fullmatch(year.strip()) or ":" not in rest:
+    bed, crops = _bed_and_crops(rest)
+    if not YEAR.fullmatch(year.strip()) or not bed or not crops:
         raise WrongUse(
             f'"{text}" does not say what grew where in which year. Write it like "2025: Long border: potato".'
         )
-    return tuple((int(year), bed, crop) for bed, crop in read_stands(rest))
+    return tuple((int(year), bed, crop) for crop in crops)
 
 
 def one_line(text: str) -> str:
@@ -141,18 +159,35 @@ def one_line(text: str) -> str:
     return " ".join(plain.split())
 
 
-def _ask_by_place(ask: Ask, tell: Callable[[str], None], answers: Answers) -> Answers:
+def _ask_by_place(ask: Ask, tell: Callable[[str], None], answers: Answers, on: date) -> Answers:
     """What stands in each bed, and what grew there before."""
     stands, before = list(answers.stands), list(answers.before)
     for place in answers.places:
         if not answers.stands:
-            crops = ask(f"What stands in {place.name} now? Crops with commas between")
-            stands += [(place.name, crop) for crop in _items(crops)]
+            crops = ask(f"What stands in {place.name} now, such as leek, asparagus 2019")
+            stands += [_standing(place.name, crop, on) for crop in _items(crops)]
         if not answers.before:
             question = f"What grew in {place.name} before, such as 2025 potato, 2024 peas"
             grew = _until_read(ask, tell, question, _read_years)
             before += [(year, place.name, crop) for year, crop in grew or ()]
     return replace(answers, stands=tuple(stands), before=tuple(before))
+
+
+def _bed_and_crops(text: str) -> tuple[str, list[str]]:
+    bed, _, crops = text.rpartition(":")
+    return one_line(bed), _items(crops)
+
+
+def _standing(bed: str, answer: str, on: date) -> Standing:
+    """A crop with its date, if the last words of the answer are one."""
+    words = answer.split(" ")
+    for start in range(1, len(words)):
+        tail = " ".join(words[start:])
+        found = read_date(tail, order=None, base=None, is_southern=False) if YEAR.search(tail) else None
+        if found and found.when and found.when.first <= on:
+            return Standing(bed=bed, crop=" ".join(words[:start]), since=found.when)
+    this_year = When(first=date(on.year, 1, 1), last=date(on.year, 12, 31), written=str(on.year))
+    return Standing(bed=bed, crop=answer, since=this_year)
 
 
 def _read_years(text: str) -> tuple[tuple[int, str], ...]:

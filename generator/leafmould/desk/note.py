@@ -11,14 +11,19 @@ import shutil
 import unicodedata
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
+from leafmould.desk.days import read_when
 from leafmould.desk.folders import add_file
 from leafmould.desk.texts import quoted
+from leafmould.facts.tables import crops
+from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.lines import Defaults, Habits, read_line
+from leafmould.notes.settings import read_settings
 from leafmould.values.names import slug
-from leafmould.values.problems import LeafmouldError, Location, WrongUse
-from leafmould.values.when import When
+from leafmould.values.problems import LeafmouldError, Location, UnreadableGarden, WrongUse
+from leafmould.values.when import When, on
 
 NOTHING = "Say what was done, such as: leafmould note sowed beetroot Long border"
 MARKS = ("- ", "* ", "• ", "– ")
@@ -44,6 +49,26 @@ def typed_lines(words: Sequence[str], read_all: Iterable[str]) -> tuple[str, ...
     if not lines:
         raise WrongUse(NOTHING)
     return lines
+
+
+def put_down(
+    garden: Path, lines: tuple[str, ...], today: date, dated: str | None, photos: Sequence[Path]
+) -> str:
+    """Write the note; its path in the garden folder. A garden.yaml nobody can read does not hinder it.
+
+    Args:
+        dated: when it was done, as typed; None: today.
+    Raises:
+        WrongUse: if there is no such date or picture.
+        LeafmouldError: if the disk refuses.
+    """
+    habits = _habits(garden)
+    when = on(today)
+    if dated is not None:
+        order, south = (habits.order, habits.is_southern) if habits else (None, False)
+        when = read_when(dated, today, order=order, is_southern=south)
+    draft = Draft(lines=lines, when=when, photos=tuple(keep_photo(garden, photo) for photo in photos))
+    return write_note(garden, draft, subject(draft, habits) if habits else "note")
 
 
 def subject(draft: Draft, habits: Habits) -> str:
@@ -103,6 +128,21 @@ def keep_photo(garden: Path, picture: Path) -> str:
     except OSError as error:
         raise LeafmouldError(f'Could not copy "{picture}": {error.strerror or error}.') from error
     return kept.name
+
+
+def _habits(garden: Path) -> Habits | None:
+    """How this garden writes; None where garden.yaml cannot be read, which is told after the writing."""
+    try:
+        settings = read_settings(garden)
+    except UnreadableGarden:
+        return None
+    return Habits(
+        vocabulary=build_vocabulary(settings, crops()),
+        order=settings.dates,
+        decimal=settings.decimal,
+        units=settings.units,
+        is_southern=settings.is_southern,
+    )
 
 
 def _is_taken(path: Path) -> bool:

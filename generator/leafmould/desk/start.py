@@ -8,13 +8,14 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Sequence
-from datetime import date
 from pathlib import Path
 
-from leafmould.desk.answers import Answers, Place
+from leafmould.desk.answers import Answers, Place, Standing
 from leafmould.desk.folders import SETTINGS
 from leafmould.desk.texts import SETTINGS_TEXT, STANDING_TEXT, quoted
+from leafmould.values.names import slug
 from leafmould.values.problems import LeafmouldError, WrongUse
+from leafmould.values.when import When
 
 TAKES_NO_ROOM = frozenset({"thumbs.db", "desktop.ini"})
 
@@ -36,7 +37,7 @@ def check_empty(folder: Path) -> None:
         raise WrongUse(f'"{folder}" is not empty (it holds "{held[0]}"). Name a new folder for the garden.')
 
 
-def make_garden(folder: Path, answers: Answers, on: date) -> tuple[str, ...]:
+def make_garden(folder: Path, answers: Answers) -> tuple[str, ...]:
     """Write the garden's first files; their names, in the order in which to read them.
 
     Raises:
@@ -45,8 +46,9 @@ def make_garden(folder: Path, answers: Answers, on: date) -> tuple[str, ...]:
     """
     check_empty(folder)
     files = {SETTINGS: settings_text(answers), "pages/about.md": _about(answers)}
-    if answers.stands:
-        files[f"notes/{on:%Y}/{on:%m-%d}-start.md"] = standing_text(answers.stands, on)
+    for since in sorted({s.since for s in answers.stands}, key=lambda s: (s.first, s.last, s.written)):
+        name = f"notes/{since.first.year:04}/{slug(since.written)}-start.md"
+        files[name] = standing_text([s for s in answers.stands if s.since == since], since)
     if answers.before:
         files["records/beforehand.csv"] = _beforehand(answers)
     try:
@@ -79,10 +81,11 @@ def settings_text(answers: Answers) -> str:
     )
 
 
-def standing_text(stands: Sequence[tuple[str, str]], on: date) -> str:
-    """The first note: what stands in the garden, since when is not known."""
+def standing_text(stands: Sequence[Standing], since: When) -> str:
+    """A first note: what has stood in the garden since one date, as coarse as it is known."""
+    written = since.day.isoformat() if since.day else since.written
     return STANDING_TEXT.format(
-        on=on.isoformat(), work="\n".join(f"  - saw {crop} in {bed}" for bed, crop in stands)
+        since=written, work="\n".join(f"  - planted {s.crop} in {s.bed}" for s in stands)
     )
 
 

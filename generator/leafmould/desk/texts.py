@@ -34,11 +34,12 @@ units: {units}
 
 STANDING_TEXT = """\
 ---
-title: What stood here when these notes began
+date: {since}
+title: What stood here when the notes began
 work:
 {work}
 ---
-Noted on {on}. Where you know since when, say so: "planted leek in Long border, on 2 May 2026".
+Put down at the start, with the date as near as it was known. Change it above when you know better.
 """
 
 

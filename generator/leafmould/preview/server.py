@@ -18,7 +18,7 @@ from pathlib import Path
 from flask import Flask, Response, abort, request
 from waitress.server import create_server
 
-from leafmould.preview.live import Live
+from leafmould.preview.live import Live, State
 from leafmould.preview.strip import ROOM, SCRIPT, STYLE, decorated, missing_page
 from leafmould.values.problems import LeafmouldError
 from leafmould.watch import Watch
@@ -86,26 +86,27 @@ def run(
     *,
     port: int,
     tell: Callable[[str], None],
-    changed: Callable[[tuple[str, ...]], None],
+    changed: Callable[[tuple[str, ...], State], None],
 ) -> None:
     """Serve and rebuild until Ctrl-C.
 
     Args:
         port: 0 takes a free one.
-        changed: told which files changed, after each rebuild.
+        changed: told which files changed and how it went, after each rebuild.
     Raises:
         LeafmouldError: if the port is taken.
     """
     listening = listen(port)
-    live.rebuild()
+    first = live.rebuild()
+    if first.fault:
+        tell(first.fault)
     address = f"http://{HOST}:{listening.getsockname()[1]}/"
     tell(f"The garden is at {address} on this computer only. Ctrl-C ends it.")
     server = create_server(make_app(site, live), sockets=[listening], ident=None)
     stop = threading.Event()
 
     def rebuild(files: tuple[str, ...]) -> None:
-        live.rebuild()
-        changed(files)
+        changed(files, live.rebuild())
 
     def ended(_: Future[None]) -> None:
         if not stop.is_set():

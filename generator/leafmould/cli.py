@@ -1,0 +1,361 @@
+"""The commands: read options, call one function, show what it gave, end with its exit code.
+
+The edge of the program. Today's date is taken here and nowhere else; what the surroundings did to us is
+said here once. Every command loads only what it needs, so that a note is put down in half a second.
+"""
+
+from __future__ import annotations
+
+import sys
+import threading
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+from leafmould import __version__
+from leafmould.values.problems import LeafmouldError
+
+if TYPE_CHECKING:
+    from leafmould.build import BuildReport
+    from leafmould.desk.answer import Answer
+    from leafmould.garden.load import Loaded
+    from leafmould.lookup.wording import Teller
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class Commands(click.Group):
+    """The group that shows what went wrong, once and in one sentence."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run a command."""
+        try:
+            return super().invoke(ctx)
+        except LeafmouldError as fault:
+            say(fault.sentence, err=True)
+            ctx.exit(fault.exit_code)
+        except click.Abort:
+            say("Stopped.", err=True)
+            ctx.exit(LeafmouldError.exit_code)
+
+
+def shared(command: Command) -> Command:
+    """The options every command on a garden takes."""
+    command = click.option("--on", metavar="DATE", help="Take this day for today.")(command)
+    return click.option(
+        "--garden", metavar="FOLDER", help="The garden; else the nearest folder upwards with garden.yaml."
+    )(command)
+
+
+as_json = click.option("--json", "as_json", is_flag=True, help="Answer as JSON, for other programs.")
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, "--version", message="%(prog)s %(version)s")
+def main() -> None:
+    """Turn a gardener's notes into a site that remembers, reckons and plans.
+
+    \b
+    Exit codes: 0 fine, 1 errors in the notes, 2 wrong use, 3 the surroundings failed.
+    """
+
+
+@main.command()
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--name", help="What the garden is called.")
+@click.option("--last-frost", metavar="DAY", help='Average last frost of spring, such as "22 May".')
+@click.option("--first-frost", metavar="DAY", help='Average first frost of autumn, such as "25 September".')
+@click.option("--latitude", metavar="DEGREES", help="Degrees north; never published.")
+@click.option("--units", type=click.Choice(["metric", "imperial"]), default="metric", show_default=True)
+@click.option(
+    "--bed", "beds", multiple=True, metavar="NAME", help='A bed; may be given often. "Old pear (tree)"'
+)
+@click.option(
+    "--stands", multiple=True, metavar="WHAT", help='What stands there now: "Long border: leek, kale".'
+)
+@click.option(
+    "--before", multiple=True, metavar="WHAT", help='What grew before: "2025: Long border: potato".'
+)
+@click.option("--on", metavar="DATE", help="Take this day for today.")
+def start(
+    folder: Path,
+    name: str | None,
+    last_frost: str | None,
+    first_frost: str | None,
+    latitude: str | None,
+    units: str,
+    beds: tuple[str, ...],
+    stands: tuple[str, ...],
+    before: tuple[str, ...],
+    on: str | None,
+) -> None:
+    """Make a garden in FOLDER. Asks for what it needs, unless options say it."""
+    from leafmould.desk import answers as desk
+    from leafmould.desk.start import check_empty, make_garden
+
+    check_empty(folder)
+    day = day_of(on)
+    given = desk.Answers(
+        name=desk.one_line(name or ""),
+        last_frost=desk.read_frost(last_frost) if last_frost else None,
+        first_frost=desk.read_frost(first_frost) if first_frost else None,
+        latitude=desk.read_latitude(latitude) if latitude else None,
+        units="imperial" if units == "imperial" else "metric",
+        places=tuple(map(desk.read_place, beds)),
+        stands=tuple(s for text in stands for s in desk.read_stands(text, day)),
+        before=tuple(row for text in before for row in desk.read_before(text)),
+    )
+    if given == desk.Answers(name="", units=given.units):
+        say("Press Enter to leave an answer out; everything can be changed later.")
+        given = desk.ask_all(_ask, say, given, day)
+    made = make_garden(folder, desk.named(given, folder))
+    say(f"Made a garden in {folder}:")
+    for file in made:
+        say(f"  {file}")
+    say(f"Next: cd {folder}, then leafmould note sowed beetroot Long border, then leafmould build")
+
+
+@main.command(context_settings={"ignore_unknown_options": True})
+@click.argument("words", nargs=-1, type=click.UNPROCESSED)
+@shared
+@click.option(
+    "--date", "dated", metavar="DATE", help='When it was done, if not today: "yesterday", "12 June".'
+)
+@click.option(
+    "--photo",
+    "photos",
+    multiple=True,
+    metavar="FILE",
+    type=click.Path(path_type=Path),
+    help="A picture; copied to photos/ if need be.",
+)
+@as_json
+def note(
+    words: tuple[str, ...],
+    garden: str | None,
+    on: str | None,
+    dated: str | None,
+    photos: tuple[Path, ...],
+    as_json: bool,
+) -> None:
+    """Put down what was done: leafmould note sowed beetroot Long border, weeded Arch
+
+    A single - reads many lines from standard input, one thing or several on each.
+    """
+    from leafmould.desk.answer import understood
+    from leafmould.desk.note import put_down, typed_lines
+
+    _refuse_unknown_options(words)
+    folder, day = _garden(garden), day_of(on)
+    lines = typed_lines(words, click.get_text_stream("stdin"))
+    file = put_down(folder, lines, day, dated, photos)
+    _tell_note(understood(folder, file, day), file, as_json)
+
+
+@main.command()
+@click.argument("garden_folder", metavar="[GARDEN]", required=False)
+@shared
+@click.option(
+    "--to", type=click.Path(path_type=Path), metavar="OUT", help="Where the site goes. [default: site/]"
+)
+@click.option("--household", is_flag=True, help="Keep private things in. For your own eyes.")
+@click.option("--workers", type=click.IntRange(min=1), help="How many processes may work at once.")
+@as_json
+def build(
+    garden_folder: str | None,
+    garden: str | None,
+    on: str | None,
+    to: Path | None,
+    household: bool,
+    workers: int | None,
+    as_json: bool,
+) -> None:
+    """Make the site of a garden. Without --household, private things are left out."""
+    from leafmould.build import build as build_site
+
+    folder = _garden(garden_folder or garden)
+    out = to or folder / "site"
+    with progress("Building"):
+        built = build_site(folder, to=out, on=day_of(on), household=household, workers=workers or 1)
+    _tell_build(built, out, as_json)
+
+
+@main.command()
+@shared
+@click.option("--all", "everything", is_flag=True, help="All files, not only the newest five.")
+@as_json
+def check(garden: str | None, on: str | None, everything: bool, as_json: bool) -> None:
+    """List what in the notes could not be read or is doubtful."""
+    from leafmould.report import NEWEST, exit_code, problem_lines, problems_json
+
+    loaded = _load(garden, on)
+    problems = loaded.problems
+    if as_json:
+        _say_json(problems_json(problems, loaded.garden.on))
+    else:
+        lines = problem_lines(problems, loaded.dates, most=None if everything else NEWEST)
+        say("\n".join(lines))
+    raise click.exceptions.Exit(exit_code(problems))
+
+
+@main.command()
+@click.argument("words", nargs=-1, required=True)
+@shared
+@click.option("--all", "everything", is_flag=True, help="All notes, not only the newest twenty.")
+@as_json
+def find(words: tuple[str, ...], garden: str | None, on: str | None, everything: bool, as_json: bool) -> None:
+    """Look back: leafmould find long border 2023
+
+    WORDS may name beds, crops, varieties, families, years, actions or any word of a note; all must fit.
+    """
+    from leafmould.facts import tables
+    from leafmould.lookup.memory import Memory
+    from leafmould.lookup.wording import found_json, found_lines
+
+    loaded = _load(garden, on)
+    found = Memory(loaded.garden, loaded.vocabulary, tables.families()).find(words)
+    teller = _teller(loaded)
+    if as_json:
+        _say_json(found_json(found, teller))
+    else:
+        say("\n".join(found_lines(found, teller, everything=everything)))
+
+
+@main.command()
+@shared
+@click.option(
+    "--port", type=click.IntRange(0, 65535), default=0, help="The port to serve on. [default: a free one]"
+)
+@click.option("--poll", is_flag=True, help="Look for changes every few seconds, for network shares.")
+def preview(garden: str | None, on: str | None, port: int, poll: bool) -> None:
+    """Show the garden on this computer, private things too, and keep it up to date."""
+    from leafmould.preview.serve import preview as serve
+
+    folder = _garden(garden)
+    fixed = day_of(on) if on else None
+    serve(folder, day=lambda: fixed or today(), port=port, poll=poll, tell=say)
+
+
+def today() -> date:
+    """The one place where the clock is read."""
+    return date.today()
+
+
+def day_of(text: str | None) -> date:
+    """The day an option gives; today if it was left out."""
+    from leafmould.desk.days import read_day
+
+    return today() if text is None else read_day(text, today())
+
+
+def say(text: str, *, err: bool = False) -> None:
+    """Print a text; letters the terminal lacks become question marks, never a traceback."""
+    stream = sys.stderr if err else sys.stdout
+    encoding = stream.encoding or "utf-8"
+    click.echo(text.encode(encoding, "replace").decode(encoding), err=err)
+
+
+@contextmanager
+def progress(doing: str) -> Iterator[None]:
+    """Show a terminal that work goes on, once it has taken a second."""
+    if not sys.stderr.isatty():
+        yield
+        return
+    done = threading.Event()
+    waiter = threading.Thread(target=_turn, args=(doing, done), daemon=True)
+    waiter.start()
+    try:
+        yield
+    finally:
+        done.set()
+        waiter.join()
+
+
+def _turn(doing: str, done: threading.Event) -> None:
+    if done.wait(1.0):
+        return
+    from rich.console import Console
+
+    with Console(stderr=True).status(f"{doing} …"):
+        done.wait()
+
+
+def _garden(folder: str | None) -> Path:
+    from leafmould.desk.folders import find_garden
+
+    return find_garden(Path(folder or "."))
+
+
+def _load(folder: str | None, on: str | None) -> Loaded:
+    from leafmould.garden.load import load
+
+    with progress("Reading the notes"):
+        return load(_garden(folder), on=day_of(on), household=True)
+
+
+def _say_json(value: Mapping[str, object]) -> None:
+    import json
+
+    say(json.dumps(value, ensure_ascii=False, indent=2))
+
+
+def _ask(question: str) -> str:
+    return str(click.prompt(question, default="", show_default=False))
+
+
+def _refuse_unknown_options(words: Sequence[str]) -> None:
+    """Words may begin with a minus ("-3 °C"), but "--dat" is a slip and no word of a note."""
+    for word in words:
+        if word.startswith("--") and word[2:3].isalpha():
+            raise click.NoSuchOption(word, possibilities=["--date", "--garden", "--json", "--on", "--photo"])
+
+
+def _teller(loaded: Loaded) -> Teller:
+    from leafmould.lookup.wording import Teller
+    from leafmould.reckon.almanac import almanac
+
+    return Teller(garden=loaded.garden, almanac=almanac(loaded.shown, loaded.garden))
+
+
+def _tell_note(told: Answer, file: str, as_json: bool) -> None:
+    from leafmould.report import JSON_VERSION, problem_json
+
+    if as_json:
+        problems = [problem_json(problem) for problem in told.problems]
+        lines = list(told.lines)
+        _say_json(
+            {"version": JSON_VERSION, "file": file, "lines": lines, "problems": problems, "fault": told.fault}
+        )
+    else:
+        doubts = [f"{problem.level}: {problem.sentence}" for problem in told.problems]
+        say("\n".join([*told.lines, *doubts, *([told.fault] if told.fault else []), f"Written in {file}"]))
+    raise click.exceptions.Exit(told.exit_code)
+
+
+def _tell_build(built: BuildReport, out: Path, as_json: bool) -> None:
+    from leafmould.report import JSON_VERSION, count, counted, exit_code, problem_json
+
+    if as_json:
+        facts = {"notes": built.notes, "plantings": built.plantings, "pages": built.pages}
+        files = {"changed": list(built.changed), "removed": list(built.removed)}
+        problems = [problem_json(problem) for problem in built.problems]
+        head = {
+            "version": JSON_VERSION,
+            "on": built.on.isoformat(),
+            "to": str(out),
+            "household": built.household,
+        }
+        _say_json({**head, **facts, **files, "problems": problems})
+    else:
+        read = f"{counted(built.notes, 'note')} read, {counted(built.pages, 'page')} made"
+        changes = f"{counted(len(built.changed), 'file')} new or changed, {len(built.removed)} removed"
+        say(f"{read}: {changes}.")
+        say(
+            f"In the notes: {count(built.problems).sentence}{' See: leafmould check' if built.problems else ''}"
+        )
+        say(f"Open {out / 'index.html'}")
+    raise click.exceptions.Exit(exit_code(built.problems))

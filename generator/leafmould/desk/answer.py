@@ -1,0 +1,91 @@
+"""How a note just written was understood: its plantings as they stand now, and what was kept as text.
+
+Reads the garden as a build would, so that nothing is said here which the pages do not say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from leafmould.garden.load import load
+from leafmould.garden.model import Event, Garden
+from leafmould.lookup.wording import Teller
+from leafmould.reckon.almanac import almanac
+from leafmould.report import ERRORS, exit_code
+from leafmould.values.problems import LeafmouldError, Problem, in_file_order
+from leafmould.values.wording import counted
+
+MOST_LINES = 4
+"""How many plantings one action may name; "watered everything" is answered with a count."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """What to tell the gardener about one note."""
+
+    lines: tuple[str, ...]
+    problems: tuple[Problem, ...] = ()
+    fault: str | None = None  # why the garden could not be read; the note is written all the same
+
+    @property
+    def exit_code(self) -> int:
+        """0, or 1 if something typed is not used."""
+        return ERRORS if self.fault else exit_code(self.problems)
+
+
+def understood(folder: Path, file: str, today: date) -> Answer:
+    """The answer for a note just written, from the garden read anew."""
+    try:
+        loaded = load(folder, on=today, household=True)
+    except LeafmouldError as fault:
+        return Answer(lines=(), fault=fault.sentence)
+    teller = Teller(garden=loaded.garden, almanac=almanac(loaded.shown, loaded.garden))
+    return answer(teller, file, loaded.problems)
+
+
+def answer(teller: Teller, file: str, problems: Sequence[Problem]) -> Answer:
+    """The answer for the note of that path, in the order of what was typed."""
+    garden = teller.garden
+    events = sorted((e for e in garden.events if e.action.at.file == file), key=_number)
+    lines = [line for event in events for line in _lines(event, teller)]
+    for entry in garden.entries:
+        if entry.at.file == file:
+            lines += [f'kept as text: "{words.text}"' for words in entry.words]
+    own = in_file_order(problem for problem in problems if problem.at.file == file)
+    return Answer(lines=tuple(dict.fromkeys(lines)), problems=own)
+
+
+def _lines(event: Event, teller: Teller) -> Iterator[str]:
+    reached = [teller.garden.planting_by_id[id_] for id_ in event.plantings]
+    if len(reached) > MOST_LINES:
+        yield f"{_about(event, teller.garden)}: {_done(event)}, {counted(len(reached), 'planting')}"
+    elif reached:
+        yield from (teller.line(planting) for planting in reached)
+    else:
+        several = ", one of several sowings or plantings" if event.group else ""
+        yield f"{_about(event, teller.garden)}: {_done(event)}{several}"
+
+
+def _about(event: Event, garden: Garden) -> str:
+    """The crop as the gardener called it and the beds, or the garden as a whole."""
+    crops = [named.name for named in event.action.crops]
+    beds = [garden.beds[key].name for key in event.beds if key in garden.beds]
+    return ", ".join(_joined(names) for names in (crops, beds) if names) or garden.name
+
+
+def _done(event: Event) -> str:
+    action = event.action
+    amounts = [amount.written for amount in action.amounts]
+    readings = [amount.written for _, amount in action.readings]
+    return " ".join([event.verb, *([action.subject] if action.subject else []), *amounts, *readings])
+
+
+def _joined(names: Sequence[str]) -> str:
+    return " and ".join(dict.fromkeys(names))
+
+
+def _number(event: Event) -> tuple[str, int]:
+    return event.entry, event.action.at.line or 0

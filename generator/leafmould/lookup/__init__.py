@@ -1,0 +1,1 @@
+"""Looking back from the terminal."""

@@ -1,0 +1,42 @@
+"""A garden's preview as a whole: the household's site built aside, served, and built again on each change.
+
+Joins build, watch and server; each knows nothing of the others.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from leafmould.build import build
+from leafmould.preview.live import Live, State
+from leafmould.preview.server import run
+from leafmould.report import count, counted
+from leafmould.values.problems import Problem
+from leafmould.watch import Watch
+
+
+def preview(
+    garden: Path, *, day: Callable[[], date], port: int, poll: bool, tell: Callable[[str], None]
+) -> None:
+    """Serve the garden until Ctrl-C.
+
+    Args:
+        day: gives "today" for each build; a preview may be left open over midnight.
+    """
+
+    def build_once(site: Path) -> tuple[Problem, ...]:
+        return build(garden, to=site, on=day(), household=True).problems
+
+    def changed(files: tuple[str, ...], state: State) -> None:
+        what = files[0] if len(files) == 1 else counted(len(files), "file")
+        verdict = state.fault or count(state.problems).sentence
+        tell(f"{what} changed. {verdict}")
+
+    watch = Watch(garden, tell=tell, poll=poll)
+    # Private things are in it, so it is kept apart from the garden's files and gone afterwards.
+    with TemporaryDirectory(prefix="leafmould-preview-") as aside:
+        site = Path(aside)
+        run(watch, Live(lambda: build_once(site)), site, port=port, tell=tell, changed=changed)

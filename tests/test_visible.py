@@ -330,4 +330,5 @@ def test_blocks_take_what_belongs_to_them() -> None:
 
     assert emptied("a\n```\nx\n\ny\n```\nb", "x") == "a\n\n\n\n\n\nb"
     assert emptied("x\n---\nunder\n\n# top", "x") == "\n\n\n\n# top"
+    assert emptied("x strip:\n- a\n\nb\n\n**Others**\n- c", "x") == "\n\n\n\n\n**Others**\n- c"
     assert emptied("- a\n- x\n  more\n\n  deeper\n- b", "x") == "- a\n\n\n\n\n- b"

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 
 HEADING = re.compile(r" {0,3}(#{1,6})(?:\s|$)")
 UNDERLINE = re.compile(r" {0,3}(=+|-+)\s*$")
-ITEM = re.compile(r"\s*(?:[-*+•–—]|\d{1,9}[.)])\s+\S")
+ITEM = re.compile(r"\s*(?:[-*+•–—‣·]|\d{1,9}[.)])\s+\S")
+LABEL = re.compile(r"\s*(?:\*\*|__)?[^:|\n]{1,60}?(?::(?:\*\*|__)?|(?:\*\*|__):?)\s*$")
 FENCE = re.compile(r"\s*(```+|~~~+)")
 
 
@@ -22,7 +23,7 @@ class Block:
 
     start: int
     end: int
-    level: int = 0  # of a heading, 1 to 6; 0: not a heading
+    level: int = 0  # of a heading, 1 to 6, or 7 for a line such as "Balcony:"; 0: not a heading
     indent: int = 0  # of its first line
     is_item: bool = False
 
@@ -75,7 +76,8 @@ def _block_at(lines: list[str], at: int) -> Block:
     end = _paragraph_end(lines, at)
     if not is_item and end - at > 1 and (line := UNDERLINE.match(lines[end - 1])):
         return Block(start=at, end=end, level=1 if line.group(1)[0] == "=" else 2)
-    return Block(start=at, end=end, indent=indent, is_item=is_item)
+    is_label = not is_item and end - at == 1 and LABEL.match(lines[at]) is not None
+    return Block(start=at, end=end, level=7 if is_label else 0, indent=indent, is_item=is_item)
 
 
 def _paragraph_end(lines: list[str], at: int) -> int:

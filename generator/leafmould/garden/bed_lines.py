@@ -30,6 +30,7 @@ class BedLines:
         self.settings_by_key: dict[str, BedSetting] = {slug(bed.name): bed for bed in settings.beds}
         self._keys_by_name = _keys_by_name(settings.beds)
         self.beds = _declared_beds(settings.beds, self._keys_by_name)
+        self.is_ever_renamed = any(bed.became for bed in self.beds.values())
         self.problems: list[Problem] = []
 
     def key_of(self, named: Named) -> str:

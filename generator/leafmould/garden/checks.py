@@ -6,13 +6,16 @@ cleared, no weight, no bed) is no problem.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from bisect import bisect_right
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 
-from leafmould.garden.model import NOWHERE, Event, Garden, Picking, Planting
+from leafmould.garden.model import NOWHERE, Garden, Picking, Planting
 from leafmould.values.problems import Level, Problem, in_file_order
 from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
+from leafmould.values.wording import day, when_words
 
 Check = Callable[[Garden], Iterable[Problem]]
 
@@ -26,15 +29,14 @@ def check(garden: Garden) -> tuple[Problem, ...]:
 
 def picked_before_its_start(garden: Garden) -> Iterator[Problem]:
     """A picking shortly before the only start of that crop there."""
+    starts = _starts(garden)
     for picking in garden.pickings:
-        if picking.planting or picking.group or picking.bed is None or not picking.crops:
+        if picking.planting or picking.group or picking.bed is None or _is_shared(garden, picking):
             continue
-        if _is_shared(garden, picking):
-            continue
-        start = _start_soon_after(garden, picking)
+        start = _start_soon_after(starts, picking)
         if start is not None:
             when, verb = start
-            told = f"picked on {say(picking.when)}, before {verb} on {say(when)}."
+            told = f"picked on {when_words(picking.when)}, before {verb} on {when_words(when)}."
             yield _at(garden, picking.id, Level.WARNING, told)
 
 
@@ -47,19 +49,6 @@ def start_never_noted(garden: Garden) -> Iterator[Problem]:
             continue
         told = f"no note says when {_crop(garden, planting)} in {_bed(garden, planting.bed)} was sown or planted."
         yield _at(garden, planting.events[0], Level.HINT, told)
-
-
-def ended_where_nothing_stands(garden: Garden) -> Iterator[Problem]:
-    """A crop cleared or lost in a bed where the notes know none, while it stands elsewhere."""
-    for event in garden.events:
-        if event.verb not in ("cleared", "lost", "finished") or not event.crops or not event.beds:
-            continue
-        if event.plantings or event.group or _is_several(garden, event):
-            continue
-        crop, bed = garden.crops[event.crops[0]].name, _bed(garden, event.beds[0])
-        near = _standing_elsewhere(garden, event)
-        told = f"no {crop} stands in {bed} on {say(event.when)}, so nothing was ended."
-        yield _at(garden, event.id, Level.WARNING, told, near)
 
 
 def more_given_than_picked(garden: Garden) -> Iterator[Problem]:
@@ -81,10 +70,10 @@ def bed_had_ended(garden: Garden) -> Iterator[Problem]:
         if start is None or planting.origin in ("year only", "moved") or not planting.events:
             continue
         if bed.ended is not None and start.first > bed.ended and not bed.became:
-            told = f'"{bed.name}" ended on {say_day(bed.ended)}, before this.'
+            told = f'"{bed.name}" ended on {day(bed.ended)}, before this.'
             yield _at(garden, planting.events[0], Level.WARNING, told)
         elif bed.begun is not None and start.last < bed.begun and planting.parent is None:
-            told = f'"{bed.name}" begins on {say_day(bed.begun)}, after this.'
+            told = f'"{bed.name}" begins on {day(bed.begun)}, after this.'
             yield _at(garden, planting.events[0], Level.WARNING, told)
 
 
@@ -96,7 +85,7 @@ def ended_before_it_came(garden: Garden) -> Iterator[Problem]:
         planting = garden.planting_by_id[event.plantings[0]]
         start = planting.sown or planting.started
         if start is not None and event.when.last < start.first:
-            told = f"came up on {say(event.when)}, before sowing on {say(start)}."
+            told = f"came up on {when_words(event.when)}, before sowing on {when_words(start)}."
             yield _at(garden, event.id, Level.WARNING, told)
 
 
@@ -111,7 +100,6 @@ def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
 CHECKS: tuple[Check, ...] = (
     picked_before_its_start,
     start_never_noted,
-    ended_where_nothing_stands,
     more_given_than_picked,
     bed_had_ended,
     ended_before_it_came,
@@ -119,25 +107,9 @@ CHECKS: tuple[Check, ...] = (
 )
 
 
-def say(when: When) -> str:
-    """A date in a sentence: the day, or as written."""
-    return say_day(when.first) if when.is_exact else when.written
-
-
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
-
-
-def say_day(day: date) -> str:
-    """ "12 June 2026"."""
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
-
-
-def _at(garden: Garden, event: str, level: Level, message: str, near: str | None = None) -> Problem:
+def _at(garden: Garden, event: str, level: Level, message: str) -> Problem:
     action = garden.event_by_id[event].action
-    return Problem(at=action.at, level=level, message=message, field=action.field, suggestion=near)
+    return Problem(at=action.at, level=level, message=message, field=action.field)
 
 
 def _bed(garden: Garden, key: str) -> str:
@@ -148,49 +120,32 @@ def _crop(garden: Garden, planting: Planting) -> str:
     return " and ".join(garden.crops[key].name for key in planting.crops) or "the unknown crop"
 
 
-def _start_soon_after(garden: Garden, picking: Picking) -> tuple[When, str] | None:
-    """The first start of a crop picked, in its bed, within 60 days after the picking."""
-    for id in garden.plantings_by_bed.get(picking.bed or "", ()):
-        planting = garden.planting_by_id[id]
+def _starts(garden: Garden) -> Mapping[tuple[str, str], list[tuple[date, When, str]]]:
+    """Every start by bed and crop, the earliest first."""
+    found: dict[tuple[str, str], list[tuple[date, When, str]]] = defaultdict(list)
+    for planting in garden.plantings:
         start = planting.in_bed_from
-        if start is None or not set(planting.crops) & set(picking.crops):
-            continue
-        if 0 < (start.first - picking.when.last).days <= DAYS_PICKED_TOO_SOON:
-            return start, "planting" if planting.planted == start else "sowing"
+        if start is not None and planting.origin != "year only":
+            verb = "planting" if planting.planted == start else "sowing"
+            for crop in planting.crops:
+                found[(planting.bed, crop)].append((start.first, start, verb))
+    return {key: sorted(starts, key=lambda s: (s[0], s[2])) for key, starts in found.items()}
+
+
+def _start_soon_after(
+    starts: Mapping[tuple[str, str], list[tuple[date, When, str]]], picking: Picking
+) -> tuple[When, str] | None:
+    """The first start of a crop picked, in its bed, within 60 days after the picking."""
+    for crop in picking.crops:
+        known = starts.get((picking.bed or "", crop), [])
+        place = bisect_right(known, picking.when.last, key=lambda s: s[0])
+        if place < len(known) and (known[place][0] - picking.when.last).days <= DAYS_PICKED_TOO_SOON:
+            return known[place][1:]
     return None
 
 
 def _is_shared(garden: Garden, picking: Picking) -> bool:
     return len(garden.event_by_id[picking.id].plantings) > 1
-
-
-def _is_several(garden: Garden, event: Event) -> bool:
-    """Whether the crop stands there more than once, so that one of several is meant."""
-    return any(
-        garden.planting_by_id[id].bed in event.beds
-        and set(garden.planting_by_id[id].crops) & set(event.crops)
-        for crop in event.crops
-        for id in garden.plantings_by_crop.get(crop, ())
-        if _stood(garden.planting_by_id[id], event.when)
-    )
-
-
-def _standing_elsewhere(garden: Garden, event: Event) -> str | None:
-    """The bed where the crop does stand, if it is one."""
-    beds = {
-        garden.planting_by_id[id].bed_now
-        for crop in event.crops
-        for id in garden.plantings_by_crop.get(crop, ())
-        if _stood(garden.planting_by_id[id], event.when)
-    }
-    return _bed(garden, beds.pop()) if len(beds) == 1 else None
-
-
-def _stood(planting: Planting, when: When) -> bool:
-    start = planting.in_bed_from
-    if planting.origin == "year only" or start is None or start.first > when.last:
-        return False
-    return planting.ended_on is None or planting.ended_on >= when.first
 
 
 def _same(a: Amount, b: Amount) -> bool:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from datetime import timedelta
 
 from leafmould.garden.draft import Act, Draft
-from leafmould.garden.ground import Ground, merge_parts
+from leafmould.garden.ground import Ground, find, merge_parts
 from leafmould.garden.portions import Portion, portion
 from leafmould.garden.starts import open_unknown
 from leafmould.garden.targets import Target, settle_kinds, targets
 from leafmould.values.problems import Level
+from leafmould.values.wording import when_words
 
 DAYS_FROSTED_STANDS = 183
 """What a frost killed may be cleared as late as the next spring."""
@@ -55,11 +56,23 @@ def _end_one_of_several(ground: Ground, act: Act, drafts: list[Draft]) -> None:
 def _end_unnoted(ground: Ground, act: Act, found: list[Target]) -> None:
     """What was never noted may be lost or cleared all the same, unless it stands elsewhere."""
     for target in found:
-        if target.bed is None or ground.standing(bed=None, crop=target.crop, when=act.when):
+        if target.bed is None:
+            continue
+        elsewhere = find(ground, act, crop=target.crop, bed=None, variety=target.variety)
+        if elsewhere:
+            _warn_of_other_place(ground, act, target, elsewhere)
             continue
         draft = open_unknown(ground, act, crop=target.crop, bed=target.bed, variety=target.variety)
         act.reach(draft)
         _end_share(draft, act, portion(act.action.amounts))
+
+
+def _warn_of_other_place(ground: Ground, act: Act, target: Target, elsewhere: list[Draft]) -> None:
+    """Most likely the wrong bed was written: the crop stands, but in another."""
+    crop, bed = ground.crop_name((target.crop,)), ground.bed_name(target.bed or "")
+    beds = {name for draft in elsewhere for name in ground.beds_of(draft, act.when.last)}
+    told = f"no {crop} stands in {bed} on {when_words(act.when)}, so nothing was ended."
+    ground.ask(act, Level.WARNING, told, ground.bed_name(beds.pop()) if len(beds) == 1 else None)
 
 
 def _end_share(draft: Draft, act: Act, share: Portion) -> None:

@@ -18,6 +18,7 @@ from leafmould.notes.entries import Named
 from leafmould.values.names import fold
 from leafmould.values.problems import Level, Problem
 from leafmould.values.when import When
+from leafmould.values.wording import MONTHS
 
 Key = tuple[str | None, str | None]  # bed, crop; None stands for any
 LONGEST_COARSE_DATE = 400
@@ -88,7 +89,7 @@ class Ground:
         for moved_on, bed in draft.moves:
             if moved_on <= day:
                 beds = (bed,)
-        return self.beds_on(beds, day, draft.part)
+        return self.beds_on(beds, day, draft.part) if self.lines.is_ever_renamed else beds
 
     def beds_on(self, beds: Iterable[str], day: date, part: str | None) -> tuple[str, ...]:
         """What these beds are on a day."""
@@ -107,10 +108,10 @@ class Ground:
             stood = [d for d in stood if bed in self.beds_of(d, when.last)]
         return sorted(stood, key=_age)
 
-    def ask(self, act: Act, level: Level, message: str) -> None:
+    def ask(self, act: Act, level: Level, message: str, suggestion: str | None = None) -> None:
         """Tell the gardener something about an act."""
         at, field = act.action.at, act.action.field
-        self.problems.append(Problem(at=at, level=level, message=message, field=field))
+        self.problems.append(Problem(at=at, level=level, message=message, field=field, suggestion=suggestion))
 
     def crop_name(self, crops: Sequence[str]) -> str:
         """Crops as a sentence names them."""
@@ -174,10 +175,6 @@ def of_part(found: list[Draft], part: str | None) -> list[Draft]:
 
 
 ORDINALS = {"first": 0, "1st": 0, "second": 1, "2nd": 1, "third": 2, "3rd": 2, "fourth": 3, "last": -1, "latest": -1}  # fmt: skip
-MONTHS = (
-    "january", "february", "march", "april", "may", "june",
-    "july", "august", "september", "october", "november", "december",
-)  # fmt: skip
 
 
 def of_batch(found: list[Draft], batch: str | None) -> list[Draft]:
@@ -185,7 +182,9 @@ def of_batch(found: list[Draft], batch: str | None) -> list[Draft]:
     for word in (batch or "").casefold().split():
         if word in ORDINALS and -len(found) <= ORDINALS[word] < len(found):
             return [found[ORDINALS[word]]]
-        months = [i for i, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.startswith(word)]
+        months = [
+            i for i, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.casefold().startswith(word)
+        ]
         if months:
             return [d for d in found if d.begins.month in months] or found
     return found

@@ -161,7 +161,8 @@ def last_year_of_family(garden: Garden, bed: str, family: str, *, part: str | No
 def in_the_ground(garden: Garden, day: date, bed: str | None = None) -> tuple[Planting, ...]:
     """What stood on a day, in the whole garden or one bed."""
     plantings = garden.plantings if bed is None else plantings_of_bed(garden, bed)
-    return tuple(p for p in plantings if _stands(garden, p, day) and (bed is None or _is_in(garden, p, bed)))
+    standing = (p for p in plantings if _stands(garden, p, day))
+    return tuple(p for p in standing if bed is None or _is_in(garden, p, bed, day))
 
 
 def empty_beds(garden: Garden, day: date | None = None) -> tuple[EmptyBed, ...]:
@@ -276,9 +277,12 @@ def _stands(garden: Garden, planting: Planting, day: date) -> bool:
     return begins <= day and (planting.ended_on is None or planting.ended_on > day)
 
 
-def _is_in(garden: Garden, planting: Planting, bed: str) -> bool:
-    """Whether it stands in this very bed now, not only in one that was split off or moved away from."""
-    return bed in (planting.bed_now, planting.bed) or bed in planting.beds
+def _is_in(garden: Garden, planting: Planting, bed: str, day: date) -> bool:
+    """Whether it stood in this very bed that day, not only in one it was moved away from."""
+    moves = (garden.event_by_id[id] for id in planting.events)
+    moved_to = [e.beds[0] for e in moves if e.verb == "moved" and e.beds and e.when.first <= day]
+    moved_to = [key for key in moved_to if key in planting.beds]
+    return bed in planting.beds and (not moved_to or bed in lineage(garden, moved_to[-1]))
 
 
 def _is_in_use(garden: Garden, key: str, day: date) -> bool:

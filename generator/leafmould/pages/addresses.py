@@ -66,6 +66,11 @@ def family_anchor(family: str) -> str:
     return slug(family)
 
 
+def source_anchor(key: str) -> str:
+    """The id of a source on its page."""
+    return f"source-{slug(key)}"
+
+
 def _season_slug(name: str) -> str:
     return slug(name.replace("/", " "))
 

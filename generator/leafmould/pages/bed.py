@@ -164,6 +164,8 @@ def nothing_stands(bed: Bed, ledger: Ledger) -> str:
     """What is said of a bed with nothing in it: since when, or that nothing was ever written."""
     if bed.ended and bed.ended <= ledger.garden.on:
         return f"This bed ended on {day_figure(bed.ended).text}."
+    if bed.begun and bed.begun > ledger.garden.on:
+        return f"This bed begins on {day_figure(bed.begun).text}."
     ends = [p for p in ledger.plantings_by_bed.get(bed.key, ()) if p.ended_on]
     if not ends:
         return "Nothing is recorded here yet. No record does not mean the bed is empty."

@@ -11,6 +11,7 @@ from leafmould.garden.model import Bed, Planting
 from leafmould.pages.labels import family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Link
+from leafmould.reckon.rotation import YearsSince, lineage, years_since
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,8 +29,7 @@ class LastStood:
     """How long ago a family last stood in a bed."""
 
     family: FamilyMark
-    year: Figure
-    ago: Figure
+    words: Figure  # what the record says of the family, silence included
 
 
 def family_years(bed: Bed, ledger: Ledger) -> tuple[FamilyYear, ...]:
@@ -66,23 +66,25 @@ def families_in(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
 
 
 def last_stood(bed: Bed, ledger: Ledger) -> tuple[LastStood, ...]:
-    """For each family that stood here, the last season it did and how long ago that is."""
-    last: dict[str, int] = {}
-    for planting in ledger.plantings_by_bed.get(bed.key, ()):
-        for family in families_in(planting, ledger):
-            last[family] = max(last.get(family, 0), ledger.years_of[planting.id][-1])
-    rows = sorted(last.items(), key=lambda row: (-row[1], row[0]))
-    return tuple(_stood(bed, family, year, ledger) for family, year in rows)
+    """For each family that stood here or in the beds this came from, when it last did; newest first."""
+    garden, occupancy = ledger.garden, ledger.occupancy
+    names = dict.fromkeys(
+        family
+        for key in lineage(garden, bed.key)
+        for planting in ledger.plantings_by_bed.get(key, ())
+        for family in families_in(planting, ledger)
+    )
+    found = [years_since(garden, bed.key, name, garden.on.year, within=occupancy) for name in names]
+    known = [since for since in found if since.last_year is not None]
+    return tuple(_stood(s, ledger) for s in sorted(known, key=lambda s: (-(s.last_year or 0), s.family)))
 
 
-def _stood(bed: Bed, family: str, year: int, ledger: Ledger) -> LastStood:
-    name = ledger.year_name(year)
-    ago = ledger.this_year - year
-    to = ledger.to_bed_year(bed.key, year)
+def _stood(since: YearsSince, ledger: Ledger) -> LastStood:
+    year = since.last_year or 0
+    to = ledger.sections.get(since.plantings[0], "") if since.plantings else ""
     return LastStood(
-        family=family_mark(family, ledger),
-        year=Figure(text=name, value=str(year), is_time=True, to=to),
-        ago=Figure(text=years_ago(ago), value=str(ago), to=to),
+        family=family_mark(since.family, ledger),
+        words=Figure(text=since.words, value=str(year), to=to),
     )
 
 

@@ -15,6 +15,7 @@ from leafmould.pages.bed_families import silence_in
 from leafmould.pages.labels import families_of, planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page, PlantingLine
+from leafmould.reckon.rotation import lineage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +51,7 @@ class Cell:
     year: str
     stood: tuple[Stood, ...]
     silence: str  # "no record", "no notes", "not yet a bed", "no longer a bed"
+    was: tuple[Link, ...] = ()  # the beds this one came from, for the seasons before it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,6 +130,7 @@ def _cell(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> Cel
         year=ledger.year_name(year),
         stood=tuple(stood.values()),
         silence="" if stood else _silence(bed, year, ledger),
+        was=() if stood else _was(bed, year, ledger),
     )
 
 
@@ -137,3 +140,10 @@ def _silence(bed: Bed, year: int, ledger: Ledger) -> str:
     if bed.ended and bed.ended <= ledger.year_begins(year):
         return "no longer a bed"
     return silence_in(year, ledger)
+
+
+def _was(bed: Bed, year: int, ledger: Ledger) -> tuple[Link, ...]:
+    """The beds a bed came from, where they have something to tell of a season before it."""
+    before = [key for key in lineage(ledger.garden, bed.key)[1:] if (key, year) in ledger.bed_years]
+    beds = ledger.garden.beds
+    return tuple(Link(text=beds[key].name, to=ledger.to_bed_year(key, year)) for key in before)

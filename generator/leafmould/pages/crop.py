@@ -124,7 +124,7 @@ def _about(crop: Crop) -> tuple[str, ...]:
         "in no table of crops; taken as written" if not crop.is_known else "",
         "the notes do not say which kind" if crop.group else "",
     )
-    return tuple(words for words in known if words)
+    return tuple(f"{words[:1].upper()}{words[1:]}." for words in known if words)
 
 
 def _strip(plantings: list[Planting], ledger: Ledger) -> tuple[StripRow, ...]:

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Picking, Planting
+from leafmould.pages.addresses import by_date_address
 from leafmould.pages.figures import how_long, total_figures, when_figure
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link
@@ -60,7 +61,8 @@ def year_rows(crop: Crop, ledger: Ledger) -> tuple[CropYear, ...]:
     pickings: dict[int, list[Picking]] = {}
     for picking in ledger.pickings_by_crop.get(crop.key, ()):
         pickings.setdefault(ledger.year_of(picking.when.first), []).append(picking)
-    years = sorted(plantings.keys() | pickings.keys(), reverse=True)
+    begun = {ledger.home_year(p) for found in plantings.values() for p in found}
+    years = sorted(begun | pickings.keys() | (plantings.keys() & set(ledger.years)), reverse=True)
     return tuple(_year(year, plantings.get(year, []), pickings.get(year, []), ledger) for year in years)
 
 
@@ -74,8 +76,15 @@ def _year(year: int, plantings: list[Planting], pickings: list[Picking], ledger:
         first_sown=_dated(sown, ledger),
         first_picked=when_figure(first.when, to=ledger.to_note(first.entry), short=True) if first else None,
         days=days_taken(begun, ledger),
-        totals=totals(pickings, ledger, to=ledger.to_season(year)),
+        totals=totals(pickings, ledger, to=_to_pickings(year, pickings, ledger)),
     )
+
+
+def _to_pickings(year: int, pickings: list[Picking], ledger: Ledger) -> str:
+    """The one note of a single picking; for several, the notes of the season they were noted in."""
+    if len(pickings) == 1:
+        return ledger.to_note(pickings[0].entry)
+    return by_date_address(ledger.year_name(year)) if pickings else ""
 
 
 def _earliest(moments: Iterable[tuple[When | None, Planting]]) -> tuple[When, Planting] | None:

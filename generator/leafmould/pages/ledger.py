@@ -10,6 +10,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cached_property
 
 from leafmould.facts.tables import FamilyFact, Source
 from leafmould.garden.model import Entry, Event, Garden, Picking, Planting
@@ -17,6 +18,7 @@ from leafmould.pages import addresses
 from leafmould.pages.chapters import chapters
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.forecast import Forecast
+from leafmould.reckon.rotation import Occupancy
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
 
@@ -44,6 +46,7 @@ class Ledger:
         self.bed_pages = addresses.bed_addresses(garden.beds)
         self.crop_pages = addresses.crop_addresses(garden.crops)
         self.note_pages = addresses.note_addresses(e.id for e in garden.entries)
+        self.occupancy = Occupancy(garden)
         self._index_events()
         self._index_plantings()
         self._index_entries()
@@ -228,15 +231,19 @@ class Ledger:
         found = [e for day in sorted(days) for e in self.entries_by_day.get(day, ())]
         return sorted((e for e in found if e.when and e.when.first < on - timedelta(days=180)), key=_by_day)
 
-    @property
+    @cached_property
     def years(self) -> tuple[int, ...]:
-        """All seasons from the first record to the garden's day, newest first, quiet ones too."""
-        known = [*self.plantings_by_year, *self.entries_by_year, self.this_year]
+        """All seasons from the first record to the garden's day, newest first, quiet ones too.
+
+        A tree planted long before the notes began does not stretch them.
+        """
+        begun = {self.home_year(p) for p in self.garden.plantings if not p.is_perennial}
+        known = [*begun, *self.entries_by_year, self.this_year]
         return tuple(range(max(known), min(known) - 1, -1))
 
     def to_season(self, year: int) -> str:
-        """The page of a season."""
-        return addresses.season_address(self.year_name(year))
+        """The page of a season; "" for one before the record, in which only trees stood."""
+        return addresses.season_address(self.year_name(year)) if year in self.years else ""
 
 
 def _day_of_year(day: date) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from leafmould.pages.addresses import LESSONS, PROBLEMS, SOURCES
+from leafmould.pages.addresses import LESSONS, PROBLEMS, SOURCES, source_anchor
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
@@ -57,7 +57,7 @@ class ProblemsPage:
 class SourceLine:
     """A published source and the plantings whose expectation rests on it."""
 
-    id: str
+    anchor: str
     title: str
     publisher: str
     year: str
@@ -133,7 +133,7 @@ def sources_page(ledger: Ledger) -> Page:
     sources = [s for key, s in sorted(ledger.reckoned.sources.items()) if key in used]
     lines = tuple(
         SourceLine(
-            id=s.id,
+            anchor=source_anchor(s.id),
             title=s.title,
             publisher=s.publisher,
             year=s.year,

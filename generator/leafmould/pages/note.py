@@ -45,6 +45,7 @@ class NotePage:
     on: Figure
     about: tuple[Link, ...]
     body: str  # Markdown
+    file: str  # where it stands in the garden folder
     understood: tuple[Understood, ...]
     words: tuple[str, ...]  # lines kept as text
     lessons: tuple[Lesson, ...]
@@ -102,6 +103,7 @@ def _note(
         on=Figure(text=on.text, value=on.value, is_time=on.is_time),
         about=about(entry, ledger),
         body=entry.body,
+        file=entry.at.file,
         understood=_understood(entry, ledger),
         words=tuple(words.text for words in entry.words),
         lessons=tuple(Lesson(text=text, on=on) for text in entry.lesson if text not in entry.body),

@@ -124,6 +124,7 @@ class StripRow:
     note: str  # beside the name: the part, the bed, the year
     bars: tuple[Bar, ...]
     says: str  # the same in words
+    today: float | None = None  # where the garden's day stands on this strip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,11 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from leafmould.garden.model import Planting, Season
+from leafmould.pages.addresses import SOURCES, source_anchor
 from leafmould.pages.doings import doings
 from leafmould.pages.figures import day_figure, total_figures, weight_figure, when_figure
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Doing, Figure, Link, PlantingLine
+from leafmould.reckon.forecast import Forecast
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +46,7 @@ class PlantingSection:
     ending: str  # how it ended, or ""
     is_end_estimated: bool
     expectation: str  # the reason of the expectation, or ""
+    sources: tuple[Link, ...]  # the published tables it rests on
     remarks: tuple[str, ...]
     doings: tuple[Doing, ...]
     seasons: tuple[PickedSeason, ...]
@@ -62,12 +65,18 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         totals=total_figures(planting.picked, garden.units, to=ledger.sections[planting.id]),
         ending=_ending(planting),
         is_end_estimated=planting.end_is_estimated,
-        expectation=forecast.basis if forecast and is_waiting else "",
+        expectation=forecast.basis[:1].upper() + forecast.basis[1:] if forecast and is_waiting else "",
+        sources=_sources(forecast, ledger) if forecast and is_waiting else (),
         remarks=_remarks(planting),
         doings=doings((garden.event_by_id[e] for e in planting.events), ledger),
         seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
         kin=_kin(planting, ledger),
     )
+
+
+def _sources(forecast: Forecast, ledger: Ledger) -> tuple[Link, ...]:
+    known = [ledger.reckoned.sources[key] for key in forecast.sources if key in ledger.reckoned.sources]
+    return tuple(Link(text=s.publisher, to=f"{SOURCES}#{source_anchor(s.id)}") for s in known)
 
 
 def _moments(planting: Planting, ledger: Ledger) -> tuple[Moment, ...]:

@@ -61,6 +61,7 @@ class Site:
     on: Figure  # the day it speaks for
     household: bool
     ways: tuple[Way, ...]
+    months: tuple[str, ...]  # twelve letters, in the order of a season
     mentions: Mentions
     note_by_file: dict[str, str]  # a note's path inside the garden folder to its page
     pages: tuple[Page, ...]
@@ -98,6 +99,7 @@ def site_of(
             for section, text, to in MASTHEAD
             if household or section != "problems"
         ),
+        months=tuple("JASONDJFMAMJ" if garden.is_southern else "JFMAMJJASOND"),
         mentions=Mentions(vocabulary, ledger),
         note_by_file=notes,
         pages=make_pages(ledger),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
-from leafmould.charts.strip import stretch
+from leafmould.charts.strip import place, stretch
 from leafmould.garden.model import Planting
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import planting_name
@@ -29,6 +29,7 @@ def strip_row(planting: Planting, year: int, ledger: Ledger, *, note: str = "") 
         note=note,
         bars=tuple(bar for bar in bars if bar),
         says=in_words(planting, ledger),
+        today=round(place(ledger.garden.on, begins), 1) if year == ledger.this_year else None,
     )
 
 

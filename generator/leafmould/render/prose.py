@@ -19,6 +19,7 @@ from markdown_it.token import Token
 from markdown_it.utils import OptionsDict
 from markupsafe import Markup, escape
 
+from leafmould.pages.addresses import anchor
 from leafmould.pages.mentions import Mentions
 
 DEEPEST = 60
@@ -27,6 +28,7 @@ DEEPEST = 60
 SCHEMES = frozenset({"http", "https", "mailto", "tel"})
 COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 SPACED_PICTURE = re.compile(r"!\[([^\]\n]*)\]\(([^()<>\n\"]+)\)")
+LINK = Markup('<a href="{}{}">{}</a>')
 BELOW_ZERO = re.compile(r"\d[\d.,]*\s*°")
 
 
@@ -50,13 +52,15 @@ class Prose:
                 token.children = self._led(token.children, root, file)
         return Markup(self._markdown.renderer.render(_kept_signs(tokens), self._markdown.options, {}))
 
-    def names(self, text: str, root: str) -> Markup:
-        """One plain line with its names linked."""
+    def names(self, text: str, root: str, here: str) -> Markup:
+        """One plain line with its names linked, but for those that lead to the page it stands on."""
         pieces = self._mentions.pieces(text)
         if len(pieces) == 1 and not pieces[0].to:
             return escape(text)
         return Markup("").join(
-            Markup('<a href="{}{}">{}</a>').format(root, piece.to, piece.text) if piece.to else piece.text
+            LINK.format(root, piece.to, piece.text)
+            if piece.to and anchor(piece.to)[0] != here
+            else piece.text
             for piece in pieces
         )
 

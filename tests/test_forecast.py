@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
@@ -52,6 +53,15 @@ def test_the_packet_of_the_variety_beats_the_packet_of_the_crop() -> None:
 
 def test_a_packet_under_any_everyday_name_serves_the_crop() -> None:
     found = forecast(planting("beetroot", sown="2026-04-12"), own("Beets", days=packet(50, 50)))
+    assert found.basis == "packet says 50 days from sowing, counted from 12 April 2026"
+
+
+def test_of_two_own_crops_that_mean_one_the_first_counts() -> None:
+    both = (
+        CropSetting(name="beet", at=NOWHERE, days=packet(50, 50)),
+        CropSetting(name="beetroot", at=NOWHERE, days=packet(90, 90)),
+    )
+    found = forecast(planting("beetroot", sown="2026-04-12"), Settings(crops=both))
     assert found.basis == "packet says 50 days from sowing, counted from 12 April 2026"
 
 
@@ -123,6 +133,12 @@ def test_other_varieties_serve_where_only_varieties_are_published() -> None:
     assert found.basis == (
         "figures published for other varieties say 21–35 days from sowing, counted from 1 May 2026"
     )
+
+
+def test_a_printed_start_is_kept_for_crops_that_are_mostly_set_out_as_plants() -> None:
+    """Kale, 50–65 days from sowing: University of Missouri G6201; Tennessee State University ANR-3, 55–65."""
+    found = forecast(planting("kale", sown="2026-05-01"))
+    assert found.basis == "published figures say 50–65 days from sowing, counted from 1 May 2026"
 
 
 def test_raised_plants_are_counted_from_planting_out() -> None:
@@ -211,12 +227,12 @@ def test_a_range_that_has_passed_says_so() -> None:
     assert found.basis.endswith("; that time has passed without a picking noted")
 
 
-def test_a_mix_is_expected_as_soon_as_the_soonest_of_its_crops() -> None:
-    mix = Planting(
-        id="mix", bed="arch", bed_now="arch", beds=("arch",), crops=("carrot", "radish"), origin="sown",
-        sown=planting(sown="2026-05-01").sown,
-    )  # fmt: skip
-    assert forecast(mix).likely == forecast(planting("radish", sown="2026-05-01")).likely
+@pytest.mark.parametrize(
+    ("crops_of_mix", "soonest"), [("carrot radish", "radish"), ("broccoli carrot", "carrot")]
+)
+def test_a_mix_is_expected_as_soon_as_the_soonest_of_its_crops(crops_of_mix: str, soonest: str) -> None:
+    one = replace(planting("carrot", sown="2026-05-01"), crops=tuple(crops_of_mix.split()))
+    assert forecast(one) == forecast(planting(soonest, sown="2026-05-01"))
 
 
 # ---- nothing can be said ----------------------------------------------------------------------------

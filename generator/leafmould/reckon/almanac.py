@@ -47,25 +47,18 @@ class Almanac:
 def almanac(settings: Settings, garden: Garden) -> Almanac:
     """The almanac of a garden, as of its day."""
     keys = own_crop_keys(settings, tables.crops())
+    own = settings.crops[::-1]  # of two that mean one crop, the first counts
     latitude = settings.latitude
     return Almanac(
         on=garden.on,
         is_southern=garden.is_southern,
         has_winter=latitude is None or abs(latitude) >= TROPICS_END,
         units=garden.units,
-        packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in settings.crops if c.days}),
+        packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(
-            {
-                (keys[crop.name], fold(variety)): days
-                for crop in settings.crops
-                for variety, days in crop.days_by_variety
-            }
+            {(keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety}
         ),
         facts_by_crop=MappingProxyType(
-            {
-                keys[crop.name]: like
-                for crop in settings.crops
-                if crop.like and (like := tables.crop_by_name(crop.like))
-            }
+            {keys[crop.name]: like for crop in own if crop.like and (like := tables.crop_by_name(crop.like))}
         ),
     )

@@ -43,7 +43,7 @@ class NotePage:
 
     name: str
     on: Figure
-    about: tuple[Link, ...]
+    about: tuple[Link, ...]  # beds and crops that are not among the neighbours
     body: str  # Markdown
     file: str  # where it stands in the garden folder
     understood: tuple[Understood, ...]
@@ -101,7 +101,7 @@ def _note(
     return NotePage(
         name=note_name(entry, ledger),
         on=Figure(text=on.text, value=on.value, is_time=on.is_time),
-        about=about(entry, ledger),
+        about=tuple(link for link in about(entry, ledger) if link not in {way.about for way in ways}),
         body=entry.body,
         file=entry.at.file,
         understood=_understood(entry, ledger),
@@ -207,7 +207,7 @@ def _ways(ledger: Ledger) -> dict[str, tuple[Neighbours, ...]]:
     for about_it, entries in things:
         for place, entry in enumerate(entries):
             ways = found.setdefault(entry.id, [])
-            if len(ways) < MOST_WAYS and len(entries) > 1:
+            if len(ways) < MOST_WAYS:
                 ways.append(
                     Neighbours(
                         about=about_it,

@@ -5,6 +5,7 @@ Also the list of seasons. A gap in the notes is shown as a gap, never as weeks i
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from itertools import pairwise
@@ -214,14 +215,20 @@ def _stand(planting: Planting, ledger: Ledger) -> Stand:
 
 def _gaps(year: int, ledger: Ledger) -> tuple[Gap, ...]:
     """Stretches of a season without a note, between the first and the last day the notes cover."""
-    noted = sorted({e.when.first for e in ledger.entries_by_year.get(year, ()) if e.when and e.when.is_exact})
-    days = [*noted, ledger.garden.on] if year == ledger.this_year else noted
-    return tuple(_gap(before, after) for before, after in pairwise(days) if (after - before).days > GAP_DAYS)
+    entries = ledger.entries_by_year.get(year, ())
+    noted = {e.when.first: ledger.to_note(e.id) for e in entries if e.when and e.when.is_exact}
+    if year == ledger.this_year and noted:
+        noted.setdefault(ledger.garden.on, "")
+    return tuple(
+        _gap(before, after, noted)
+        for before, after in pairwise(sorted(noted))
+        if (after - before).days > GAP_DAYS
+    )
 
 
-def _gap(before: date, after: date) -> Gap:
+def _gap(before: date, after: date, noted: Mapping[date, str]) -> Gap:
     return Gap(
-        first=day_figure(before, short=True),
-        last=day_figure(after, short=True),
+        first=day_figure(before, short=True, to=noted[before]),
+        last=day_figure(after, short=True, to=noted[after]),
         days=how_long((after - before).days),
     )

@@ -137,4 +137,4 @@ def _phase(action: Action) -> int:
         return _PICK
     if action.verb in FATES:
         return _FATE
-    return _SETTLE if action.verb == "turned out to be" else _CARE
+    return _SETTLE if action.verb == "turned out" else _CARE

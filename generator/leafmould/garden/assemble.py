@@ -105,7 +105,7 @@ HANDLERS: Mapping[str, Handler] = {
     "finished": end,
     "picked": pick,
     "moved": move,
-    "turned out to be": settle_unknown,
+    "turned out": settle_unknown,
     "gave away": draw_fate,
     "ate": draw_fate,
     "composted": draw_fate,

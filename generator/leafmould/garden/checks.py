@@ -55,6 +55,8 @@ def more_given_than_picked(garden: Garden) -> Iterator[Problem]:
     """Shares of one picking that are more than the picking."""
     for picking in garden.pickings:
         written = garden.event_by_id[picking.id].action.fates
+        if any(p.at == picking.at for p in garden.entry_by_id[picking.entry].problems):
+            continue
         for amount in picking.amounts:
             gone = sum(_measure(f.amount, amount) for f in written if f.amount and _same(f.amount, amount))
             had = _highest(amount)

@@ -100,6 +100,7 @@ class Draft:
     is_dissolved: bool = False  # opened by a picking that a later start explained away
     moves: list[tuple[date, str]] = field(default_factory=list)
     last_sign: date | None = None  # last seen alive, by name
+    finished: date | None = None  # the gardener called it finished; it may still be cleared
     displaced: list[date] = field(default_factory=list)  # another crop was started in its place
     rival_on: date | None = None  # first new start of the same crop there
     acts: list[Act] = field(default_factory=list)

@@ -2,26 +2,20 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
-
 from leafmould.garden.draft import Act, Draft
-from leafmould.garden.ground import Ground, find, merge_parts
+from leafmould.garden.ground import Ground, find, is_still_meant, merge_parts, still_alive
 from leafmould.garden.portions import Portion, portion
 from leafmould.garden.starts import open_unknown
 from leafmould.garden.targets import Target, settle_kinds, targets
 from leafmould.values.problems import Level
 from leafmould.values.wording import when_words
 
-DAYS_FROSTED_STANDS = 183
-"""What a frost killed may be cleared as late as the next spring."""
-DAYS_FORGOTTEN = 60
-
 
 def end(ground: Ground, act: Act) -> None:
     """End what an act ends; perennials only under their own name."""
     settle_kinds(ground, act)
     if not act.crops:
-        _end_bed(ground, act)
+        _end_unnamed(ground, act)
         return
     share = portion(act.action.amounts)
     found = targets(ground, act, prefers_raised=_means_seedlings(act))
@@ -108,7 +102,26 @@ def _end_whole(draft: Draft, act: Act) -> None:
         draft.cleared = act.when
         draft.close(act.when, "cleared")
     else:
-        draft.close(act.when, "finished")
+        draft.finished = act.when.last
+
+
+def _end_unnamed(ground: Ground, act: Act) -> None:
+    """Without a crop: the whole bed if it was cleared, else the one planting that can be meant."""
+    if act.verb == "cleared" or act.action.everything:
+        _end_bed(ground, act)
+        return
+    open_ones = [
+        draft
+        for bed in act.beds
+        for draft in still_alive(ground, ground.standing(bed=bed, crop=None, when=act.when), act.when)
+        if draft.is_annual and draft.ended is None and draft.begins < act.when.last
+    ]
+    waiting = [d for d in open_ones if d.came_up is None and d.last_sign is None] or open_ones
+    if len(waiting) == 1:
+        act.crops = waiting[0].crops
+        act.inferred.append("crop: the only one that can be meant there")
+        act.reach(waiting[0])
+        _end_share(waiting[0], act, portion(act.action.amounts))
 
 
 def _end_bed(ground: Ground, act: Act) -> None:
@@ -137,7 +150,4 @@ def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:
     if spared & set(draft.crops):
         return False
     over = ground.over(draft)
-    if over is None:
-        return True
-    waits = DAYS_FROSTED_STANDS if over.is_frost else DAYS_FORGOTTEN
-    return over.on + timedelta(days=waits) >= act.when.first
+    return over is None or is_still_meant(over, act.when.first)

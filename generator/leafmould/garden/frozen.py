@@ -101,6 +101,8 @@ def event(ground: Ground, act: Act) -> Event:
     beds = act.beds or tuple(
         dict.fromkeys(bed for d in rows for bed in ground.beds_of(d, act.when.last)) if len(rows) == 1 else ()
     )
+    if not beds and act.verb == "moved":
+        beds = act.origins
     group = act.batches[0].group if act.batches else None
     return Event(
         id=act.id,
@@ -190,7 +192,7 @@ def _end(ground: Ground, draft: Draft, today: date) -> tuple[date | None, str | 
     over = ground.over(draft)
     if draft.origin == "year only" or over is None or over.on > today:
         return None, None, False
-    return over.on, over.basis, True
+    return over.on, over.basis, not over.is_noted
 
 
 def _beds(ground: Ground, draft: Draft, day: date) -> tuple[tuple[str, ...], str]:

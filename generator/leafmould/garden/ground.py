@@ -145,12 +145,17 @@ def find(
 
 
 def still_alive(ground: Ground, found: list[Draft], when: When) -> list[Draft]:
-    """Those not presumed over; failing that, those so presumed within the last 60 days: it was wrong."""
-    over = {id(d): ground.over(d) for d in found}
-    alive = [d for d in found if d.ended or not _is_before(over[id(d)], when.first)]
+    """Those not presumed over; failing that, those so presumed not long ago: it was wrong."""
+    over = [(d, None if d.ended else ground.over(d)) for d in found]
+    alive = [d for d, end in over if end is None or end.on >= when.first]
     if alive:
         return alive
-    return [d for d in found if not _is_before(over[id(d)], when.first - timedelta(days=60))]
+    return [d for d, end in over if end is None or is_still_meant(end, when.first)]
+
+
+def is_still_meant(over: Over, day: date) -> bool:
+    """Whether a note of that day may mean what is presumed over already."""
+    return over.on + timedelta(days=over.days_open) >= day
 
 
 def of_variety(found: list[Draft], variety: str | None) -> list[Draft]:
@@ -204,10 +209,6 @@ def _prefer(found: list[Draft], wanted: Callable[[Draft], bool]) -> list[Draft]:
     """Those that fit, or all if none does."""
     fitting = [d for d in found if wanted(d)]
     return fitting or found
-
-
-def _is_before(over: Over | None, day: date) -> bool:
-    return over is not None and over.on < day
 
 
 def _stood(draft: Draft, when: When) -> bool:

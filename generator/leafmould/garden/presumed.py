@@ -17,6 +17,8 @@ from leafmould.garden.draft import Draft
 DAYS_AFTER_AVERAGE_FROST = 14
 """A frost that kills comes some time after the average first one. Common practice, no source."""
 DAYS_WITHOUT_PICKING = 60
+DAYS_FROSTED_STANDS = 183
+"""What a frost killed, or what was called finished, may be cleared as late as the next spring."""
 DAYS_IN_TRAYS = 150
 """After these a raised batch is no longer taken as waiting to be planted out."""
 
@@ -27,7 +29,8 @@ class Over:
 
     on: date
     basis: str
-    is_frost: bool = False
+    days_open: int = 60  # so long after it a note may still mean this planting: it was not over yet
+    is_noted: bool = False  # the gardener said so
 
 
 class KillingFrosts:
@@ -56,7 +59,7 @@ class KillingFrosts:
             return None
         frost = self._days[place]
         told = "a noted frost" if self._is_noted[frost] else "the average first frost and 14 days"
-        return Over(on=frost, basis=f"presumed over: {told}", is_frost=True)
+        return Over(on=frost, basis=f"presumed over: {told}", days_open=DAYS_FROSTED_STANDS)
 
 
 def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
@@ -68,6 +71,9 @@ def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
         return Over(on=on, basis="presumed over: 150 days since it was started, never planted out")
     alive = max(draft.begins, draft.last_sign or draft.begins)
     likely = [_too_long(draft, alive)]
+    if draft.finished is not None and draft.finished >= alive:
+        on = draft.finished
+        likely.append(Over(on=on, basis="finished", days_open=DAYS_FROSTED_STANDS, is_noted=True))
     displaced = [day for day in draft.displaced if day >= alive]
     if displaced:
         likely.append(Over(on=min(displaced), basis="presumed over: another crop was started in its place"))
@@ -77,7 +83,7 @@ def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
     if draft.rival_on is not None:
         on = max(draft.rival_on, alive) + timedelta(days=DAYS_WITHOUT_PICKING)
         likely.append(Over(on=on, basis="presumed over: started anew, then 60 days without a picking"))
-    return min(likely, key=lambda over: over.on)
+    return min(likely, key=lambda over: (over.on, not over.is_noted))
 
 
 def _too_long(draft: Draft, alive: date) -> Over:

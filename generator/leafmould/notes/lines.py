@@ -1,12 +1,40 @@
-"""One work line and a Vocabulary to what was done: actions with spans, and what to ask."""
+"""One work line and a Vocabulary to what was done: actions with spans, and what to ask.
+
+The matcher in its order: cut the line into words (`typed`), find its verbs (`clauses`, `senses`), fill
+their slots (`slots`), make actions (`actions`). Lines without an action are kept as text.
+"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
-from leafmould.notes.entries import Action, Named, Words
+from leafmould.notes.actions import (
+    Done,
+    ask_what_is_missing,
+    fill,
+    gather_fates,
+    inherit,
+    settle_items,
+    share_backward,
+    to_actions,
+)
+from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at
+from leafmould.notes.details import set_date
+from leafmould.notes.draft import Asked, Draft
+from leafmould.notes.entries import Action, Named, Sureness, Words
+from leafmould.notes.nearness import near_word
+from leafmould.notes.objects import take_object
+from leafmould.notes.senses import action_of
+from leafmould.notes.slots import walk_clause
+from leafmould.notes.typed import Typed
+from leafmould.notes.verbless import Weather, read_weather, verbless_clause
+from leafmould.notes.walk import Walk
+from leafmould.notes.words.prepositions import NEGATIONS
+from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
+from leafmould.values.dates import scan_date
 from leafmould.values.names import Vocabulary
-from leafmould.values.problems import Location, Problem
+from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.when import When
 
 
@@ -58,4 +86,273 @@ def read_line(
         is_prose: a list line of a note without a header: it counts only if it reads whole (a verb and a
             known crop or bed, left-overs only after a comma); else nothing is said.
     """
-    raise NotImplementedError
+    line = _Line(text, at, field, base, habits, defaults, is_prose)
+    return line.read()
+
+
+LINE_END = re.compile(r"\s*[,;.(\[]?\s*\b(?:(private)|(as is))\b\s*[)\].!]*\s*$", re.IGNORECASE)
+
+
+def _strip_ends(text: str) -> tuple[str, bool, bool]:
+    """The line without ", private" and ", as is" at its end, and which of them stood there."""
+    is_private = is_settled = False
+    while (m := LINE_END.search(text[-60:])) is not None:
+        sign = m[0].lstrip()[:1]
+        if sign not in {",", ";", "(", "["}:
+            break
+        is_private, is_settled = is_private or bool(m[1]), is_settled or bool(m[2])
+        text = text[: len(text) - len(text[-60:]) + m.start()]
+    return text, is_private, is_settled
+
+
+class _Line:
+    """One line while it is read."""
+
+    def __init__(
+        self,
+        text: str,
+        at: Location,
+        field: str,
+        base: When | None,
+        habits: Habits,
+        defaults: Defaults,
+        is_prose: bool,
+    ) -> None:
+        self.text, self.at, self.field, self.base = text, at, field, base
+        self.habits, self.defaults, self.is_prose = habits, defaults, is_prose
+        body, self.is_private, self.is_settled = _strip_ends(text)
+        self.typed = Typed(body, habits.vocabulary)
+        self.asked: list[Asked] = []
+        self.opening = Draft()
+
+    def read(self) -> LineReading:
+        """Actions, or the line kept as text."""
+        typed = self.typed
+        if not typed.count:
+            return LineReading()
+        start = self._open()
+        if start >= typed.count:
+            return self._as_text("text", None)
+        if (weather := read_weather(self._from(start), self.habits.units, 0)) is not None:
+            return self._weather(weather, start)
+        rest = self._from(start)
+        found = verbless_clause(rest)
+        if found is None and (plan := self._plan(rest)) is not None:
+            return plan
+        clauses = find_clauses(rest)
+        if not clauses and found is not None:
+            clauses = [found]
+        if not clauses:
+            return self._no_verb(rest)
+        return self._done(rest, clauses)
+
+    def _from(self, start: int) -> Typed:
+        """The line from word `start`, positions kept by blanking what went before."""
+        if not start:
+            return self.typed
+        cut = self.typed.starts[start]
+        return Typed(" " * cut + self.typed.text[cut:], self.habits.vocabulary)
+
+    def _open(self) -> int:
+        """A date at the start: "12 June: …", "Tuesday …". The first word behind it."""
+        typed = self.typed
+        walk = self._walk(typed, Draft(), "noted weather")
+        walk.end = typed.count
+        word = typed.words[0]
+        lead = 1 if word in ("on", "the") and typed.count > 1 else 0
+        found = scan_date(typed.plain, typed.starts[lead])
+        if found is None or typed.names(lead)[0] or (typed.breaks[lead] and lead):
+            return 0
+        words, stop = found
+        end = lead
+        while end < typed.count and typed.starts[end] < stop:
+            end += 1
+        bare = words.day is None and words.weekday is None and words.days_ago is None and words.year is None
+        if bare and end < typed.count and not typed.breaks[end] and words.third is None:
+            return 0
+        if words.day is not None and words.month is None:
+            return 0
+        set_date(walk, words, 0, end)
+        self.opening, self.asked = walk.draft, list(walk.draft.asked)
+        return end
+
+    def _walk(self, typed: Typed, draft: Draft, verb: str) -> Walk:
+        habits = self.habits
+        return Walk(
+            typed, VERBS[verb], draft, base=self.base, order=habits.order, decimal=habits.decimal,
+            is_southern=habits.is_southern,
+        )  # fmt: skip
+
+    def _plan(self, typed: Typed) -> LineReading | None:
+        """An intention: kept as text, with a hint."""
+        start = next((i for i, w in enumerate(typed.words) if typed.starts[i] >= 0), 0)
+        found = intention_at(typed, start)
+        if (
+            found is None
+            or gerund_at(typed, start) is not None
+            or gerund_at(typed, min(start + 1, typed.count - 1)) is not None
+        ):
+            return None
+        begin, end = found
+        form = tuple(typed.words[begin:end])
+        if form in PAST and begin == start:
+            return None
+        word = typed.written(begin, end)
+        verb = PLAIN.get(form)
+        done = f' Write "{verb}" once it is done.' if verb else " Write it in a past form once it is done."
+        return self._as_text(
+            "intention",
+            Asked(Level.HINT, f'"{word}" is a plan, so the line is kept as text.{done}', typed.starts[begin]),
+        )
+
+    def _no_verb(self, typed: Typed) -> LineReading:
+        if any(w in NEGATIONS for w in typed.words):
+            return self._as_text("observation", None)
+        for i, word in enumerate(typed.words[:4]):
+            near = near_word(word, PAST_WORDS) if not typed.names(i)[0] else None
+            if near is not None and near != word:
+                return self._as_text(
+                    "text",
+                    Asked(
+                        Level.QUESTION,
+                        f'"{typed.written(i, i + 1)}" is no action known here, so the line is kept as text.',
+                        typed.starts[i],
+                        near,
+                    ),
+                )
+        return self._as_text(
+            "text",
+            Asked(Level.HINT, "No action is named here, so the line is kept as text.", typed.starts[0]),
+        )
+
+    def _as_text(self, kind: str, asked: Asked | None) -> LineReading:
+        if self.is_prose:
+            return LineReading()
+        problems = tuple(map(self._problem, [*self.asked, *([asked] if asked else [])]))
+        words = Words(text=self.text, at=self.at, kind=kind, is_private=self.is_private)
+        return LineReading(words=(words,), problems=() if self.is_settled else problems)
+
+    def _problem(self, asked: Asked) -> Problem:
+        column = None if asked.column is None else asked.column + 1
+        at = Location(file=self.at.file, line=self.at.line, column=column)
+        return Problem(
+            at=at, level=asked.level, message=asked.message, field=self.field, suggestion=asked.suggestion
+        )
+
+    def _weather(self, weather: Weather, start: int) -> LineReading:
+        if self.is_prose:
+            return LineReading()
+        rest = self.text[weather.end :].strip(" ,;.")
+        begin = self.typed.starts[start]
+        action = Action(
+            verb="noted weather", text=self.text, at=self.at, field=self.field, when=self.opening.when, subject=weather.subject,
+            readings=weather.readings, remark=rest or None, is_private=self.is_private, is_settled=self.is_settled,
+            spans=(*self.opening.spans, ("subject", begin, len(self.text[: weather.end].rstrip(" ,;.!")))),
+        )  # fmt: skip
+        if (
+            rest
+            and (
+                tail := Typed(" " * weather.end + self.typed.text[weather.end :], self.habits.vocabulary)
+            ).count
+        ):
+            clauses = find_clauses(tail)
+            if clauses:
+                more = self._done(tail, clauses)
+                from dataclasses import replace
+
+                first = replace(action, remark=None)
+                return replace(more, actions=(first, *more.actions))
+        return LineReading(
+            actions=(action,), problems=() if self.is_settled else tuple(map(self._problem, self.asked))
+        )
+
+    def _done(self, typed: Typed, clauses: list[Clause]) -> LineReading:
+        """Read every clause and make its actions."""
+        done: list[Done] = []
+        for clause in clauses:
+            verb, other = action_of(typed, clause)
+            if clause.is_denied:
+                if len(clauses) == 1 or not done:
+                    return self._as_text("observation", None)
+                done[-1].draft.leave(clause.start, clause.end, True)
+                continue
+            if verb == "remark":
+                if len(clauses) == 1:
+                    return self._as_text("observation", None)
+                if done:
+                    done[-1].draft.leave(clause.start, clause.end, True)
+                continue
+            done.append(self._clause(typed, clause, verb, other))
+        if not done:
+            return self._as_text("observation", None)
+        return self._finish(typed, done, clauses)
+
+    def _clause(self, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
+        draft = Draft()
+        draft.subject = clause.subject
+        walk = self._walk(typed, draft, verb)
+        if other is not None:
+            written = typed.written(clause.verb_start, clause.verb_end)
+            walk.ask(
+                Level.QUESTION,
+                f'"{written}" may be "{verb}" or "{other}"; read as "{verb}".',
+                clause.verb_start,
+            )
+        if clause.subject and not clause.is_state and (begin := typed.text.find(clause.subject)) >= 0:
+            draft.spans.append(("subject", begin, begin + len(clause.subject)))
+        take_object(walk, clause)
+        walk_clause(walk, clause)
+        is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
+        return Done(verb=VERBS[verb], draft=draft, is_bare=is_bare)
+
+    def _finish(self, typed: Typed, done: list[Done], clauses: list[Clause]) -> LineReading:
+        for clause in done:
+            settle_items(clause)
+        share_backward(done)
+        done = gather_fates(done)
+        inherit(done)
+        self._dates(done)
+        for clause in done:
+            fill(clause, self.defaults.beds, self.defaults.crops, self.defaults.varieties, self.defaults.part)
+            settle_items(clause)
+            ask_what_is_missing(clause, clause.verb.name)
+        if self.is_prose and not all(_reads_whole(clause, typed) for clause in done):
+            return LineReading()
+        actions = [
+            action
+            for clause in done
+            for action in to_actions(
+                clause, typed, text=self.text, at=self.at, name=self.field, is_private=self.is_private, is_settled=self.is_settled,
+            )
+        ]  # fmt: skip
+        asked = [*self.asked, *(a for clause in done for a in clause.draft.asked)]
+        problems = () if self.is_settled else tuple(dict.fromkeys(map(self._problem, asked)))
+        return LineReading(actions=tuple(actions), problems=problems)
+
+    def _dates(self, done: list[Done]) -> None:
+        """A date that opens the line, or closes it, holds for all of it."""
+        last = done[-1].draft.when if done else None
+        for clause in done:
+            clause.draft.when = clause.draft.when or self.opening.when or last
+            clause.draft.spans += self.opening.spans
+
+
+PAST_WORDS = frozenset(
+    form[0] for form in PAST if len(form) == 1 and len(form[0]) > 4 and form[0].isascii()
+) | frozenset(
+    form[0]
+    for form in PAST
+    if len(form) > 1
+    and form[0] in ("potted", "pricked", "hardened", "earthed", "pinched", "tied", "planted", "tested")
+)
+
+
+def _reads_whole(clause: Done, typed: Typed) -> bool:
+    """Prose counts only with a known crop or bed, and left-overs only after a comma."""
+    draft = clause.draft
+    names = [*(c for i in draft.items for c in i.crops), *draft.places, *draft.origins]
+    if not any(n.sureness is Sureness.KNOWN for n in names) or any(n.sureness is Sureness.NEW for n in names):
+        return False
+    if any(a.level in (Level.QUESTION, Level.WARNING) for a in draft.asked):
+        return False
+    return all(after_comma for _, _, after_comma in draft.left)

@@ -15,8 +15,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
-WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*|#(?=\d)", re.UNICODE)
-"""One word; an apostrophe inside belongs to it."""
+FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_LETTERS = rf"(?:[^\W\d_{FRACTIONS}]|[\u0300-\u036f])+"
+WORD = re.compile(rf"{_LETTERS}(?:['’]{_LETTERS})*|\d+|[{FRACTIONS}]")
+"""One word: letters (an apostrophe inside belongs to them), digits, or a fraction sign.
+
+Letters and digits are apart, so that "bed2", "bed 2" and "bed #2" are one name.
+"""
 
 
 class Kind(StrEnum):
@@ -49,7 +54,15 @@ def fold_word(word: str) -> str:
     return _singular(plain)
 
 
-IRREGULAR = {"leaves": "leaf", "loaves": "loaf", "halves": "half", "knives": "knife", "mice": "mouse"}
+IRREGULAR = {
+    "leaves": "leaf",
+    "loaves": "loaf",
+    "halves": "half",
+    "knives": "knife",
+    "mice": "mouse",
+    "chillies": "chilli",
+    "chilies": "chili",
+}
 
 
 def _singular(word: str) -> str:

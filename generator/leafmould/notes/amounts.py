@@ -1,0 +1,380 @@
+"""Reading an amount where it stands: numbers, fractions, ranges, words for numbers, units and nouns.
+
+`read_amount` begins at a word of a Typed line and says how far the amount goes. What the amount is of
+is the matcher's affair.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ABOUT
+from leafmould.values.names import FRACTIONS, Kind, Known
+from leafmould.values.quantities import Amount
+
+VALUE_OF = {
+    "½": 1 / 2, "⅓": 1 / 3, "⅔": 2 / 3, "¼": 1 / 4, "¾": 3 / 4, "⅕": 1 / 5, "⅖": 2 / 5, "⅗": 3 / 5, "⅘": 4 / 5,
+    "⅙": 1 / 6, "⅚": 5 / 6, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8,
+}  # fmt: skip
+ONE = rf"\d+ ?[{FRACTIONS}]|\d+(?: |-| and )\d/\d(?!\d)|\d+(?:[.,]\d+)*|[{FRACTIONS}]"
+NUMBER = re.compile(
+    rf"(?P<low>(?:\d/\d)(?![\d/])|{ONE})"
+    rf"(?:(?P<of> ?/ ?| of | out of | from )(?P<whole>\d+)(?![\d/]))?"
+    rf"(?:(?: ?- ?| to | or )(?P<high>{ONE})(?![\d:]))?"
+    r"(?: ?(?P<times>[xX])(?![A-Za-z]))?(?P<plus>ish\b|\+)?"
+)
+DECIMAL_COMMA = re.compile(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+")
+UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w]))""")
+RATE = re.compile(
+    r"\s?(?:/|\bper\b|\ba\b)\s?(?:sq(?:uare|\.)?\s?)?(m²|m2|metre|meter|m\b|yard|yd|ft|foot)(?:²|2)?",
+    re.IGNORECASE,
+)
+UNIT_AFTER_IN = frozenset(
+    {"apart", "spacing", "long", "deep", "high", "tall", "wide", "between", "pot", "row", "centre", "gap"}
+)
+HALF_WORDS = {"half": 0.5, "quarter": 0.25}
+
+
+class Read(NamedTuple):
+    """An amount, and the word behind it."""
+
+    amount: Amount
+    end: int
+    has_noun: bool  # a unit or a counted noun was written
+    asks: str | None = None  # what is doubtful about the number
+    is_bare_word: bool = False  # "a" or "an" alone: an article unless a noun follows
+
+
+class _Number(NamedTuple):
+    low: float
+    high: float
+    end: int  # in characters
+    is_about: bool = False
+    of: float | None = None
+    asks: str | None = None
+
+
+def to_number(text: str, decimal: str | None) -> tuple[float, str | None]:
+    """A number as typed, and a question if its comma may be read two ways."""
+    text = text.strip().replace(" and ", " ")
+    if text[-1] in VALUE_OF:
+        head = text[:-1].strip()
+        return (float(head[:300]) if head else 0.0) + VALUE_OF[text[-1]], None
+    if "/" in text:
+        *head, fraction = re.split(r"[ -]", text)
+        over, under = fraction.split("/")
+        return (float(head[0][:300]) if head else 0.0) + (
+            float(over) / float(under) if float(under) else 0.0
+        ), None
+    return _plain_number(text[:300], decimal)
+
+
+def _plain_number(text: str, decimal: str | None) -> tuple[float, str | None]:
+    commas, points = text.count(","), text.count(".")
+    if not commas and points <= 1:
+        return (
+            (float(text), None)
+            if decimal != "comma" or not re.fullmatch(r"[1-9]\d{0,2}\.\d{3}", text)
+            else (float(text.replace(".", "")), None)
+        )
+    if commas == 1 and not points:
+        if DECIMAL_COMMA.fullmatch(text) or decimal == "comma":
+            return float(text.replace(",", ".")), None
+        whole = float(text.replace(",", ""))
+        if decimal == "point":
+            return whole, None
+        return (
+            whole,
+            f'"{text}" may be {_shown(whole)} or {text.replace(",", ".")}; read as {_shown(whole)}. Set `decimal` in garden.yaml.',
+        )
+    if commas and points:
+        mark = max(text.rfind(","), text.rfind("."))
+        return float(re.sub("[.,]", "", text[:mark]) + "." + re.sub("[.,]", "", text[mark + 1 :])), None
+    return float(re.sub("[.,]", "", text)), None
+
+
+def _shown(number: float) -> str:
+    return f"{number:g}" if number < 1e6 else f"{number:.0f}"
+
+
+def _digits(typed: Typed, i: int, decimal: str | None) -> _Number | None:
+    """A number in digits that begins at word `i`."""
+    m = NUMBER.match(typed.plain, typed.starts[i])
+    if m is None or (
+        m.group("plus") == "+"
+        and typed.plain[m.end() : m.end() + 2].strip()[:1].isalpha()
+        and typed.plain[m.end() : m.end() + 1] != " "
+    ):
+        return None
+    low, asks = to_number(m["low"], decimal)
+    high, of, about = low, None, bool(m["plus"])
+    if m["of"] is not None:
+        if m["of"] == " from ":
+            return _Number(low, low, m.end("low"), False, None, asks)
+        of = float(m["whole"][:300])
+    if m["high"] is not None:
+        high, more = to_number(m["high"], decimal)
+        asks, about = asks or more, True
+        if high < low:
+            return _Number(low, low, m.end("whole") if of is not None else m.end("low"), False, of, asks)
+    return _Number(low, high, m.end(), about, of, asks)
+
+
+def _spelled(typed: Typed, i: int) -> _Number | None:
+    """A number in words: "two", "twenty four", "a dozen", "half a", "one and a half"."""
+    words, n = typed.words, typed.count
+    word = words[i]
+    value: float
+    j = i
+    if (
+        word in HALF_WORDS
+        and i + 1 < n
+        and words[i + 1] in ("a", "an", "dozen", *nouns.WEIGHTS, *nouns.VOLUMES, "kilo", "pound")
+    ):
+        value, j = HALF_WORDS[word], i + 1 + (words[i + 1] in ("a", "an"))
+    elif word in nouns.NUMBERS:
+        value, j = float(nouns.NUMBERS[word]), i + 1
+        if word in nouns.TENS and j < n and 0 < nouns.NUMBERS.get(words[j], 0) < 10 and words[j] != "a":
+            value, j = value + nouns.NUMBERS[words[j]], j + 1
+        elif word in ("a", "an") and j < n and words[j] in HALF_WORDS:
+            value, j = HALF_WORDS[words[j]], j + 1
+        if j < n and words[j] == "hundred":
+            value, j = value * 100, j + 1
+    elif word == "dozen":
+        value, j = 1.0, i
+    else:
+        return None
+    j = _and_a_half(words, j, n)
+    value += 0.5 if words[j - 1] == "half" and j - i > 2 else 0
+    if j < n and words[j] == "dozen":
+        return _Number(value * 12, value * 12, typed.ends[j])
+    return _Number(value, value, typed.ends[j - 1])
+
+
+def _and_a_half(words: list[str], j: int, n: int) -> int:
+    return j + 3 if j + 2 < n and words[j : j + 3] == ["and", "a", "half"] else j
+
+
+def _count_span(typed: Typed, number: _Number, i: int) -> _Number:
+    """Two spelled numbers with "or", "to" or a dash between: a range. "4 of a dozen" stays simple."""
+    j = _word_behind(typed, number.end, i)
+    if j + 1 < typed.count and typed.words[j] in ("or", "to") and not typed.breaks[j]:
+        more = (
+            typed.words[j + 1] in nouns.NUMBERS
+            and typed.words[j + 1] not in ("a", "an")
+            and _spelled(typed, j + 1)
+        )
+        if more and more.low > number.low:
+            return _Number(number.low, more.low, more.end, True)
+    if (
+        j + 1 < typed.count
+        and typed.words[j] == "of"
+        and typed.words[j + 1] in nouns.NUMBERS
+        and typed.words[j + 1] not in ("a", "an")
+    ):
+        whole = _spelled(typed, j + 1)
+        if whole and whole.low >= number.low:
+            return _Number(number.low, number.low, whole.end, False, whole.low)
+    return number
+
+
+def _word_behind(typed: Typed, end: int, i: int) -> int:
+    while i < typed.count and typed.starts[i] < end:
+        i += 1
+    return i
+
+
+def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece") -> Read | None:
+    """The amount that begins at word `i`, if one does."""
+    begin, j, about = i, i, False
+    while j < typed.count and typed.words[j] in ABOUT and j - i < 3 and not (j > i and typed.breaks[j]):
+        j += 1
+    if j >= typed.count or (j > i and typed.breaks[j]):
+        return None
+    if (vague := _vague(typed, begin)) is not None:
+        return vague
+    about = j > i or "~" in typed.gaps[j] or (typed.words[i] == "c" and j > i)
+    if typed.words[j] == "x" and typed.is_number(j + 1):
+        j += 1
+    number = _digits(typed, j, decimal) if not typed.words[j].isalpha() else _spelled(typed, j)
+    if number is None:
+        return None
+    if typed.words[j].isalpha():
+        number = _count_span(typed, number, j)
+    return _with_unit(typed, begin, j, number._replace(is_about=number.is_about or about), decimal, unit_of)
+
+
+def _vague(typed: Typed, i: int) -> Read | None:
+    words = typed.words
+    for size in range(min(nouns.LONGEST_VAGUE.get(words[i], 0), typed.stops[i] - i), 0, -1):
+        whole = nouns.VAGUE.get(tuple(words[i : i + size]))
+        if whole is None:
+            continue
+        end = i + size
+        if (
+            whole == "half"
+            and end < typed.count
+            and (
+                words[end] in ("a", "an")
+                or (words[end] in nouns.UNITS and words[end] not in ("c", "in", "l", "m", "f"))
+                or words[end] == "dozen"
+            )
+        ):
+            return None
+        unit, has_noun = "piece", False
+        if end < typed.count and not typed.breaks[end]:
+            skip = end + (words[end] in ("of", "the", "few"))
+            if (
+                skip < typed.count
+                and words[skip] in nouns.COUNT_NOUNS
+                and typed.names(skip)[0] <= 1
+                and _is_noun_here(typed, skip)
+            ):
+                unit, end, has_noun = words[skip], skip + 1, True
+        amount = Amount(
+            written=typed.written(i, end),
+            low=None,
+            high=None,
+            unit=unit,
+            whole=whole,
+            is_about=whole in ("half", "some", "a few"),
+        )  # type: ignore[arg-type]
+        return Read(amount, end, has_noun)
+    return None
+
+
+def _is_noun_here(typed: Typed, i: int) -> bool:
+    """Whether a word that may also be part of a name ("row", "tub") is a counted noun at `i`."""
+    size, known = typed.names(i)
+    return not size or all(k.kind is Kind.MEASURE for k in known)
+
+
+def _with_unit(
+    typed: Typed, begin: int, first: int, number: _Number, decimal: str | None, unit_of: str
+) -> Read:
+    """The number with the unit, measure or noun behind it."""
+    end = _word_behind(typed, number.end, first)
+    start = typed.starts[begin]
+    about_sign = typed.gaps[begin].rstrip()
+    if about_sign.endswith("~"):
+        start -= len(typed.gaps[begin]) - typed.gaps[begin].rfind("~")
+    sign = UNIT_SIGN.match(typed.plain, number.end)
+    unit, last, measure, stop = _unit_word(typed, end, number)
+    if sign is not None and not (unit and not sign.group(1)):
+        unit, stop = _signed(sign), sign.end()
+        last = _word_behind(typed, stop, end)
+    has_noun = bool(unit)
+    if unit in nouns.WEIGHTS | nouns.VOLUMES and (rate := RATE.match(typed.plain, stop)):
+        square = "m" if rate[1].lower().startswith("m") else rate[1].lower()
+        unit, stop = (
+            f"{unit}/{square}²"
+            if "sq" in rate[0].lower() or rate[0][-1] in "2²" or square == "m"
+            else f"{unit}/{square}",
+            rate.end(),
+        )
+        unit = unit.replace("m²²", "m²")
+        last = _word_behind(typed, stop, last)
+    low, high = number.low, number.high
+    if unit == "lb" and last < typed.count and (ounces := _ounces(typed, last, decimal)):
+        low, high, last = low + ounces[0] / 16, high + ounces[0] / 16, ounces[1]
+        stop = typed.ends[last - 1]
+    amount = Amount(
+        written=typed.text[start : max(stop, number.end)].strip(), low=low, high=high, unit=unit or unit_of,
+        is_about=number.is_about, of=number.of, measure_g=measure,
+    )  # fmt: skip
+    bare = last == begin + 1 and typed.words[begin] in ("a", "an", "one")
+    return Read(amount, last, has_noun, number.asks, bare and not has_noun)
+
+
+def _signed(sign: re.Match[str]) -> str:
+    if sign[1]:
+        return "°F" if sign[1][-1] in "fF" else "°C" if sign[1][-1] in "cC" else "°"
+    return "m²" if sign[2] else "in" if sign[3] == '"' else "ft"
+
+
+def _unit_word(typed: Typed, i: int, number: _Number) -> tuple[str | None, int, float | None, int]:
+    """Unit or counted noun at word `i`: its name, the word behind, grams of an own measure, its end."""
+    none = (None, i, None, number.end)
+    if i >= typed.count or (typed.breaks[i] and typed.gaps[i].strip() not in ('"',)):
+        return none
+    while (
+        i < typed.count
+        and typed.words[i]
+        in (
+            "more",
+            "whole",
+            "full",
+            "big",
+            "small",
+            "large",
+            "good",
+            "little",
+            "heaped",
+            "fat",
+            "decent",
+            "huge",
+            "further",
+            "nice",
+            "of",
+            "medium",
+            "giant",
+            "level",
+            "young",
+            "tiny",
+        )
+        and i + 1 < typed.count
+        and not typed.breaks[i + 1]
+        and _noun_at(typed, i + 1)
+    ):
+        i += 1
+    return _noun_at(typed, i, number.end) or none
+
+
+def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, float | None, int] | None:
+    word = typed.words[i]
+    size, known = typed.kind(i, Kind.MEASURE)
+    if size:
+        return known[0].key, i + size, _grams(known[0]), typed.ends[i + size - 1]
+    unit = nouns.UNITS.get(word)
+    if word == "fl" and i + 1 < typed.count and typed.words[i + 1] == "oz":
+        return "fl oz", i + 2, None, typed.ends[i + 1]
+    if unit is not None:
+        follows = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+        if word == "in" and typed.starts[i] != glued and follows not in UNIT_AFTER_IN:
+            return None
+        if word in ("c", "f") and typed.starts[i] != glued and follows:
+            return None
+        if word == "m" and follows == "2" and typed.ends[i] == typed.starts[i + 1]:
+            return "m²", i + 2, None, typed.ends[i + 1]
+        if word in ("foot", "feet", "l", "set") and typed.names(i)[0] > 1:
+            return None
+        return unit, i + 1, None, typed.ends[i]
+    if word in nouns.COUNT_NOUNS:
+        if typed.names(i)[0] > 1 or (not _is_noun_here(typed, i) and typed.capital(i)):
+            return None
+        noun = "row" if word in ("line", "drill") else word
+        return noun, i + 1, None, typed.ends[i]
+    return None
+
+
+def _grams(known: Known) -> float | None:
+    try:
+        return float(known.of[0]) if known.of else None
+    except ValueError:
+        return None
+
+
+def _ounces(typed: Typed, i: int, decimal: str | None) -> tuple[float, int] | None:
+    """The "4 oz" of "3 lb 4 oz"."""
+    if not typed.is_number(i) or (typed.breaks[i] and typed.gaps[i].strip() != ","):
+        return None
+    number = _digits(typed, i, decimal)
+    if number is None or number.low >= 16:
+        return None
+    j = _word_behind(typed, number.end, i)
+    if j < typed.count and nouns.UNITS.get(typed.words[j]) == "oz" and not typed.breaks[j]:
+        return number.low, j + 1
+    return None

@@ -1,0 +1,340 @@
+"""Where the verbs of a line stand, and which words belong to which.
+
+A clause begins at a comma or a join and has one verb; what stands before the verb is its topic ("Arch:
+sowed peas", "peas came up"). Here the verb table and the garden's own words are read, nothing else.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    BEFORE_VERB,
+    CLAUSE_JOINS,
+    INTENDING,
+    INTENDING_STARTS,
+    LONGEST_INTENDING,
+    NEGATIONS,
+    PLACE_OPENERS,
+)
+from leafmould.notes.words.verbs import (
+    GERUNDS,
+    LONGEST_PAST,
+    LONGEST_PLAIN,
+    LONGEST_STATE,
+    PARTICLES_OF,
+    PAST,
+    PLAIN,
+    SENSE_OF,
+    STATE_FORMS,
+    VERBS,
+)
+from leafmould.values.names import Kind, fold
+
+
+@dataclass(slots=True)
+class Clause:
+    """A verb with the words around it, all as word numbers."""
+
+    start: int
+    verb_start: int
+    verb_end: int
+    end: int
+    form: tuple[str, ...]  # the verb as it was found, folded
+    verb: str | None  # None: the form has senses
+    subject: str | None = None  # "in flower", for a form that stands behind the crop
+    is_denied: bool = False
+    is_state: bool = False
+    particle: int | None = None  # the word of "pulled … up", wherever it stands
+
+
+def find_clauses(typed: Typed) -> list[Clause]:
+    """The clauses of a line, in order; none if no verb stands where one may."""
+    clauses: list[Clause] = []
+    begin, i, is_topic, is_denied, topic_has_name, strangers = 0, 0, True, False, False, 0
+    while i < typed.count:
+        if i and (
+            typed.breaks[i]
+            or typed.words[i - 1] in CLAUSE_JOINS
+            or "&" in typed.gaps[i]
+            or "+" in typed.gaps[i]
+            or "/" in typed.gaps[i]
+        ):
+            if clauses:
+                begin, is_topic, is_denied, topic_has_name = i, True, False, False
+            elif typed.breaks[i]:
+                is_topic, strangers = is_topic or typed.breaks[i], 0
+        if (quote := typed.quotes.get(i)) is not None:
+            i, topic_has_name = max(quote.last, i + 1), True
+            continue
+        size, known = typed.names(i)
+        found = _verb_at(
+            typed, i, size, is_topic, topic_has_name, bool(clauses) and begin <= clauses[-1].verb_start
+        )
+        if found is not None and is_topic:
+            if clauses:
+                clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
+            found.start, found.end = begin, typed.count
+            found.is_denied = is_denied or _is_denied_after(typed, found.verb_end)
+            _find_particle(typed, found)
+            clauses.append(found)
+            begin, i, is_topic = found.start, found.verb_end, False
+            continue
+        if size:
+            topic_has_name = topic_has_name or any(k.kind is not Kind.VERB for k in known)
+            i += size
+            continue
+        word = typed.words[i]
+        if word in NEGATIONS:
+            is_denied = True
+        elif is_topic and not _may_precede(word):
+            strangers += 1
+            is_topic = (
+                not clauses
+                and strangers <= 2
+                and (typed.capital(i) or topic_has_name or word in nouns.TROUBLES)
+            )
+        i += 1
+    return clauses
+
+
+def _may_precede(word: str) -> bool:
+    return (
+        word in BEFORE_VERB or word.isdigit() or word in nouns.COUNT_NOUNS or word in nouns.UNITS or word in nouns.NUMBERS
+        or word in PLACE_OPENERS or word in nouns.PART_SIDES or word in nouns.TROUBLES or word in nouns.LONGEST_VAGUE
+        or word in nouns.ORDINALS or word in ("unknown", "mystery", "unlabelled", "unnamed") or word in nouns.FRACTION_WORDS
+    )  # fmt: skip
+
+
+def _before_join(typed: Typed, begin: int, least: int) -> int:
+    end = begin
+    while end - 1 >= least and typed.words[end - 1] in CLAUSE_JOINS:
+        end -= 1
+    return end
+
+
+def _verb_at(
+    typed: Typed, i: int, name_size: int, is_topic: bool, has_name: bool, has_verb: bool
+) -> Clause | None:
+    """The verb whose form begins at word `i`, unless a longer name stands there."""
+    own = _own_verb(typed, i, name_size)
+    if own is not None:
+        return own
+    word = typed.words[i]
+    most = min(LONGEST_PAST.get(word, 0), typed.stops[i] - i)
+    for size in range(most, 0, -1):
+        form = tuple(typed.words[i : i + size])
+        verbs = PAST.get(form)
+        if size == 1 and is_topic and (done := gerund_at(typed, i)) is not None:
+            return done
+        if verbs is None or size < name_size or (size == name_size and i > 0 and has_name):
+            continue
+        verb = None if form in SENSE_OF else verbs[0]
+        longer = _state_at(typed, i, has_name, has_verb)
+        if longer is not None and longer.verb_end > i + size:
+            return longer
+        return Clause(0, i, i + size, 0, form, verb)
+    if is_topic and (done := gerund_at(typed, i)) is not None:
+        return done
+    return _state_at(typed, i, has_name, has_verb)
+
+
+def _own_verb(typed: Typed, i: int, size: int) -> Clause | None:
+    """A word or code of the garden's own."""
+    if not size:
+        return None
+    for known in typed.names(i)[1]:
+        if known.kind is Kind.VERB:
+            verb = known.key
+            form = fold(verb)
+            if verb not in VERBS:
+                verb = next((v for v in PAST.get(form, ()) if v in VERBS), None) or PLAIN.get(form, "")
+            if verb:
+                return Clause(0, i, i + size, 0, tuple(typed.words[i : i + size]), verb)
+    return None
+
+
+AT_IT = frozenset(
+    {
+        "started",
+        "began",
+        "finished",
+        "did",
+        "done",
+        "kept",
+        "managed",
+        "continued",
+        "enjoyed",
+        "tried",
+        "spent",
+        "helped",
+        "been",
+        "was",
+        "were",
+    }
+)
+
+
+def gerund_at(typed: Typed, i: int) -> Clause | None:
+    """ "finished weeding", "started picking", "did some pruning"."""
+    if typed.words[i] not in AT_IT:
+        return None
+    for j in range(i + 1, min(i + 4, typed.count)):
+        for size in range(min(LONGEST_PLAIN.get(typed.words[j], 2), 3, typed.count - j), 0, -1):
+            form = tuple(typed.words[j : j + size])
+            if (verb := GERUNDS.get(form)) is not None:
+                return Clause(0, i, j + size, 0, form, verb)
+        if typed.words[j] not in ("some", "the", "a", "bit", "of", "more", "off", "with", "by", "busy", "to"):
+            return None
+    return None
+
+
+STATE_FOLLOWERS = frozenset(
+    {
+        "in",
+        "at",
+        "on",
+        "already",
+        "now",
+        "today",
+        "yesterday",
+        "for",
+        "from",
+        "and",
+        "but",
+        "here",
+        "again",
+        "this",
+        "under",
+        "everywhere",
+        "along",
+        "early",
+        "late",
+        "well",
+        "nicely",
+        "after",
+        "so",
+        "too",
+        "last",
+        "by",
+        "to",
+        "since",
+        "despite",
+        "first",
+        "as",
+        "all",
+        "outside",
+        "inside",
+    }
+)
+
+
+def _state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | None:
+    """A form that counts without a verb, behind a crop: "peas up", "tomatoes ripe"."""
+    if has_verb:
+        return None
+    most = min(LONGEST_STATE.get(typed.words[i], 0), typed.stops[i] - i)
+    for size in range(most, 0, -1):
+        found = STATE_FORMS.get(tuple(typed.words[i : i + size]))
+        end = i + size
+        if found is None:
+            continue
+        leads = found[1] in ("first flower", "self-sown", "fruit set") or typed.words[i] == "first"
+        if not has_name and not (leads and _name_follows(typed, end)):
+            continue
+        if (
+            has_name
+            and not leads
+            and end < typed.count
+            and not typed.breaks[end]
+            and typed.words[end] not in STATE_FOLLOWERS
+        ):
+            continue
+        form = tuple(typed.words[i:end])
+        return Clause(0, i, end, 0, form, found[0], found[1], is_state=True)
+    return None
+
+
+def _name_follows(typed: Typed, i: int) -> bool:
+    return any(typed.names(j)[0] for j in range(i, min(i + 4, typed.count)))
+
+
+def _is_denied_after(typed: Typed, i: int) -> bool:
+    """ "picked no peas", "saw nothing"."""
+    return (
+        i < typed.count
+        and not typed.breaks[i]
+        and typed.words[i] in ("no", "nothing", "none", "nowt", "neither", "nil", "zero", "not")
+    )
+
+
+def _find_particle(typed: Typed, clause: Clause) -> None:
+    """The second half of a verb behind its object: "pulled the peas up", "gave 4 courgettes away"."""
+    if len(clause.form) != 1 or clause.verb_end - clause.verb_start != 1:
+        return
+    for particle in PARTICLES_OF.get(clause.form[0], ()):
+        for j in range(
+            clause.verb_end + 1,
+            min(clause.verb_end + 8, typed.stops[clause.verb_end] if clause.verb_end < typed.count else 0),
+        ):
+            if typed.words[j] == particle and _ends_object(typed, j, particle):
+                form = (clause.form[0], particle)
+                if form in PAST or form in SENSE_OF:
+                    clause.form, clause.particle = form, j
+                    clause.verb = None if form in SENSE_OF else PAST[form][0]
+                return
+
+
+def _ends_object(typed: Typed, j: int, particle: str) -> bool:
+    """Whether the particle at `j` closes the object, rather than opening a place."""
+    after = j + 1
+    if after >= typed.count or typed.breaks[after]:
+        return True
+    if particle in ("in", "on", "off", "over", "up", "down"):
+        return (
+            typed.words[after] in ("and", "to", "with", "from", "in", "into", "at", "today")
+            and particle != typed.words[after]
+        )
+    return typed.words[after] in PLACE_OPENERS or typed.words[after] in (
+        "and",
+        "with",
+        "today",
+        "yesterday",
+        "now",
+        "then",
+        "again",
+    )
+
+
+def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
+    """Where a plain form stands that makes the words from `start` an intention ("sow", "need to weed")."""
+    i = start
+    limit = min(typed.stops[start] if start < typed.count else 0, start + 8)
+    while i < limit:
+        size = _plain_at(typed, i)
+        if size and size >= typed.names(i)[0]:
+            return i, i + size
+        step = _intending_at(typed, i)
+        if not step and typed.words[i] not in BEFORE_VERB:
+            return None
+        i += step or 1
+    return None
+
+
+def _plain_at(typed: Typed, i: int) -> int:
+    for size in range(min(LONGEST_PLAIN.get(typed.words[i], 0), typed.stops[i] - i), 0, -1):
+        form = tuple(typed.words[i : i + size])
+        if form in PLAIN or form in GERUNDS:
+            return size
+    return 0
+
+
+def _intending_at(typed: Typed, i: int) -> int:
+    if typed.words[i] not in INTENDING_STARTS:
+        return 0
+    for size in range(min(LONGEST_INTENDING, typed.count - i), 0, -1):
+        if tuple(typed.words[i : i + size]) in INTENDING:
+            return size
+    return 0

@@ -1,0 +1,51 @@
+"""One slip of the pen: whether two words differ by one letter, and the known name so near.
+
+One letter dropped, added or changed, or two neighbours swapped, in words of four letters and more; never
+a digit. Used only for words that were not understood, so its cost does not matter to sound lines.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from leafmould.values.names import Kind, Known, Vocabulary
+
+SHORTEST = 4
+
+
+def is_slip(typed: str, known: str) -> bool:
+    """Whether `typed` is `known` with one slip."""
+    if typed == known or min(len(typed), len(known)) < SHORTEST or abs(len(typed) - len(known)) > 1:
+        return False
+    start = 0
+    while start < min(len(typed), len(known)) and typed[start] == known[start]:
+        start += 1
+    a, b = typed[start:], known[start:]
+    if not all(c.isalpha() for c in a[:2] + b[:2]):
+        return False
+    return a[1:] == b[1:] or a[1:] == b or a == b[1:] or (a[:2] == b[1::-1] and len(a) > 1 and a[2:] == b[2:])
+
+
+@lru_cache(maxsize=20_000)
+def near_name(vocabulary: Vocabulary, words: tuple[str, ...], kinds: tuple[Kind, ...]) -> Known | None:
+    """The known name one slip away from these folded words; None if there is none or more than one."""
+    found: dict[tuple[Kind, str], Known] = {}
+    run = "".join(words)
+    for name, known in vocabulary.pairs:
+        if known.kind in kinds and abs(len("".join(name)) - len(run)) <= 1 and _is_near(words, name):
+            found.setdefault((known.kind, known.key), known)
+    return next(iter(found.values())) if len(found) == 1 else None
+
+
+def _is_near(words: tuple[str, ...], name: tuple[str, ...]) -> bool:
+    if len(words) != len(name):
+        return len("".join(words)) >= 2 * SHORTEST and "".join(words) == "".join(name)
+    different = [(a, b) for a, b in zip(words, name, strict=True) if a != b]
+    return len(different) == 1 and is_slip(*different[0])
+
+
+@lru_cache(maxsize=5_000)
+def near_word(word: str, table: frozenset[str]) -> str | None:
+    """The only word of a table one slip away."""
+    near = sorted(known for known in table if is_slip(word, known))
+    return near[0] if len(near) == 1 else None

@@ -1,0 +1,211 @@
+"""Free words as a verb's object: what was seen, treated with, collected, put on, fed.
+
+Runs before the walk over a clause; takes the words right behind (or before) the verb where the verb
+takes an object that is no crop.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.amounts import read_amount
+from leafmould.notes.clauses import Clause
+from leafmould.notes.details import free_words
+from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES
+from leafmould.values.names import Kind
+
+STUFFS = (
+    nouns.COVERS | nouns.MULCHES | nouns.MANURES | nouns.LIMES | nouns.FEEDS | nouns.SUPPORTS | nouns.PELLETS
+)
+SPREADS = frozenset(
+    {
+        "put",
+        "laid",
+        "spread",
+        "added",
+        "applied",
+        "gave",
+        "took",
+        "removed",
+        "took off",
+        "put up",
+        "put down",
+        "dug",
+        "dug in",
+        "put on",
+        "topped up",
+        "forked in",
+        "turned in",
+        "worked in",
+        "took out",
+        "dug under",
+        "turned under",
+    }
+)
+
+
+def take_object(walk: Walk, clause: Clause) -> None:
+    """Set the subject from free words beside the verb, and mark them used."""
+    walk.end = clause.end
+    i = clause.verb_end
+    form = " ".join(clause.form)
+    if walk.verb.name in ("penned", "let out"):
+        walk.draft.subject = "hens"
+        _first(walk, clause, nouns.HENS, "hens")
+    elif clause.subject == "eggs" or walk.verb.name == "collected":
+        walk.draft.subject = (
+            _first(walk, clause, nouns.EGGS, "eggs")
+            or _first(walk, clause, nouns.HONEY, "honey")
+            or _words(walk, i)
+        )
+    elif walk.verb.name == "saw" and not clause.subject:
+        _seen(walk, clause)
+    elif walk.verb.name in ("released", "opened", "fed animals"):
+        walk.draft.subject = _named_thing(walk, clause) or _words(
+            walk, clause.verb_start + 1 if walk.verb.name == "fed animals" else i
+        )
+    elif walk.verb.name in ("bought", "used", "put up") and i < clause.end:
+        _goods(walk, i)
+    elif form in SPREADS or walk.verb.name in ("dug in",):
+        _spread(walk, i)
+    elif walk.verb.name == "pinched out" and i < walk.stop(i) and walk.word(i) in nouns.SUCKERS:
+        walk.draft.subject = walk.typed.written(i, i + 1)
+        walk.span("subject", i, i + 1)
+
+
+def _first(walk: Walk, clause: Clause, words: frozenset[str], name: str) -> str | None:
+    for i in range(clause.start, clause.end):
+        if walk.typed.words[i] in words:
+            walk.span("subject", i, i + 1)
+            return name
+    return None
+
+
+def _words(walk: Walk, i: int) -> str | None:
+    i = walk.past_articles(i)
+    if i >= walk.end:
+        return None
+    read = read_amount(walk.typed, i, walk.decimal)
+    if read is not None and read.end < walk.end and not walk.typed.breaks[read.end]:
+        i = read.end
+    end = free_words(walk, i)
+    if end <= i:
+        return None
+    walk.span("subject", i, end)
+    return walk.typed.written(i, end)
+
+
+def _named_thing(walk: Walk, clause: Clause) -> str | None:
+    if walk.verb.name == "fed animals":
+        for i in range(clause.start, clause.end):
+            if walk.typed.words[i] in nouns.HENS or walk.typed.words[i] in ("bee", "rabbit", "worm"):
+                walk.span("subject", i, i + 1)
+                return walk.typed.written(i, i + 1)
+    return None
+
+
+def _seen(walk: Walk, clause: Clause) -> None:
+    """What was seen: the words to the next "on" or "in"; a crop alone stays a crop."""
+    i = walk.past_articles(clause.verb_end)
+    if clause.start < clause.verb_start and not (i < walk.end):
+        i = clause.start
+        walk.end = clause.verb_start
+    if i >= walk.end:
+        walk.end = clause.end
+        return
+    end = free_words(walk, i)
+    read = read_amount(walk.typed, i, walk.decimal)
+    begin = (
+        read.end if read is not None and not read.has_noun and read.end < end and not read.is_bare_word else i
+    )
+    begin = walk.past_articles(begin + (walk.word(begin) == "of"))
+    words = walk.typed.words[begin:end]
+    crop_at = next((k for k in range(begin, end) if walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]), None)
+    if crop_at is not None and not any(w in nouns.TROUBLES for w in words):
+        pieces = [
+            w
+            for w in words
+            if w
+            in (
+                "self",
+                "sown",
+                "seeded",
+                "volunteer",
+                "flower",
+                "first",
+                "seedling",
+                "fruit",
+                "ripe",
+                "bolted",
+                "blossom",
+                "bud",
+            )
+        ]
+        walk.draft.subject = _crop_state(pieces) or None
+        walk.end = clause.end
+        return
+    if end > begin:
+        walk.draft.subject = walk.typed.written(begin, end)
+        walk.span("subject", begin, end)
+        if read is not None and begin == read.end and read.amount.low is not None:
+            walk.draft.item.amounts.append(read.amount)
+            walk.draft.item.spans.append(("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1]))
+        if clause.verb_end <= i:
+            clause.verb_end, clause_start = end, clause.verb_end
+            walk.draft.spans.append(
+                ("verb", walk.typed.starts[clause.verb_start], walk.typed.ends[clause_start - 1])
+            )
+    walk.end = clause.end
+
+
+def _crop_state(words: list[str]) -> str:
+    if {"self", "volunteer"} & set(words):
+        return "self-sown"
+    if "flower" in words or "blossom" in words or "bud" in words:
+        return "first flower" if "first" in words else "in flower"
+    if "fruit" in words:
+        return "fruit set"
+    if "bolted" in words:
+        return "ran to seed"
+    return "ripe" if "ripe" in words else "seedlings" if "seedling" in words else ""
+
+
+def _goods(walk: Walk, i: int) -> None:
+    """Bought things that are no crop: "2 bags of compost", "new secateurs"."""
+    end = free_words(walk, i)
+    words = range(i, end)
+    if any(
+        walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] or k in walk.typed.quotes
+        for k in words
+    ):
+        return
+    begin = i
+    read = read_amount(walk.typed, i, walk.decimal)
+    if read is not None and read.end < end:
+        begin = read.end + (walk.word(read.end) == "of")
+    while begin < end and walk.typed.words[begin] in ARTICLES:
+        begin += 1
+    while end > begin and (walk.typed.is_number(end - 1) or walk.typed.words[end - 1] in ("for",)):
+        end -= 1
+    if end > begin and walk.verb.name == "bought":
+        walk.draft.subject = walk.typed.written(begin, end)
+        walk.span("subject", begin, end)
+
+
+def _spread(walk: Walk, i: int) -> None:
+    """ "put straw under the strawberries", "took fleece off carrots", "dug in compost"."""
+    stop = walk.stop(i)
+    for k in range(i, stop):
+        if walk.typed.words[k] in STUFFS and walk.typed.names(k)[0] <= 1 and walk.draft.subject is None:
+            first = k
+            while (
+                first > i
+                and walk.typed.words[first - 1] not in ARTICLES
+                and not walk.typed.names(first - 1)[0]
+                and not walk.typed.is_number(first - 1)
+                and walk.typed.words[first - 1] not in ("of", "some", "more", "in")
+            ):
+                first -= 1
+            walk.draft.subject = walk.typed.written(first, k + 1)
+            walk.span("subject", first, k + 1)
+            return

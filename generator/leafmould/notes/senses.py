@@ -1,0 +1,233 @@
+"""Which action a verb of several meanings is, by what stands beside it: cut lettuce, cut back mint.
+
+Reads SENSES of the verb table: the first condition that fits gives the action. "remark" means the line
+tells of something no action is kept for; "ask A or B" reads as A, with a question.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from leafmould.notes.clauses import Clause
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.verbs import SENSE_OF
+from leafmould.values.names import Kind
+
+
+def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
+    """The action, and the other one it might be where that has to be asked; "remark" for none."""
+    if clause.verb is not None:
+        return clause.verb, None
+    for condition, verb in SENSE_OF[clause.form]:
+        if CONDITIONS[condition](typed, clause):
+            if verb.startswith("ask "):
+                first, other = verb[4:].split(" or ")
+                return first, other
+            return verb, None
+    return "remark", None
+
+
+def _object(typed: Typed, clause: Clause) -> range:
+    """The words right behind the verb, to the first break."""
+    if clause.verb_end >= clause.end:
+        return range(0)
+    return range(clause.verb_end, min(typed.stops[clause.verb_end], clause.end))
+
+
+def _names(typed: Typed, clause: Clause, *kinds: Kind) -> bool:
+    return any(
+        (size := typed.kind(i, *kinds)[0]) and i + size <= clause.end for i in range(clause.start, clause.end)
+    ) or (Kind.CROP in kinds and any(clause.start <= i < clause.end for i in typed.quotes))
+
+
+def _one_of(words: frozenset[str], *, before: bool = False) -> Callable[[Typed, Clause], bool]:
+    """Whether one of these words is in the object, and no known name hides it."""
+
+    def test(typed: Typed, clause: Clause) -> bool:
+        hidden = -1
+        spots = [*_object(typed, clause), *(range(clause.start, clause.verb_start) if before else ())]
+        for i in spots:
+            if i < hidden:
+                continue
+            size, known = typed.names(i)
+            if (
+                typed.words[i] in words
+                and size <= 1
+                and not any(k.kind in (Kind.BED, Kind.PART) for k in known)
+            ):
+                return True
+            if size > 1 and known[0].kind is not Kind.VERB:
+                hidden = i + size
+        return False
+
+    return test
+
+
+def _has_weight(typed: Typed, clause: Clause) -> bool:
+    units = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS - {"tub", "pot", "plate", "box", "bin"}
+    return any(
+        (nouns.UNITS.get(typed.words[i]) or typed.words[i]) in units and i > 0
+        and (typed.words[i - 1].isdigit() or typed.words[i - 1] in nouns.NUMBERS or typed.words[i - 1] in nouns.FRACTION_WORDS)
+        for i in range(clause.start, clause.end)
+    )  # fmt: skip
+
+
+def _has_crop(typed: Typed, clause: Clause) -> bool:
+    return _names(typed, clause, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
+
+
+def _from_bed(typed: Typed, clause: Clause) -> bool:
+    for i in range(clause.verb_end, clause.end):
+        if typed.words[i] in ("from", "off", "in") and any(
+            typed.kind(j, Kind.BED)[0] for j in range(i + 1, min(i + 3, clause.end))
+        ):
+            return True
+    return False
+
+
+def _seller(typed: Typed, clause: Clause) -> bool:
+    spots = range(clause.verb_end, clause.end)
+    return not _from_bed(typed, clause) and any(
+        typed.words[i] in ("from", "for")
+        or (typed.words[i] == "packet" and not _from_bed(typed, clause))
+        or any(c in typed.gaps[i] for c in "£$€")
+        for i in spots
+    )
+
+
+def _is_raised(typed: Typed, clause: Clause) -> bool:
+    for i in range(clause.start, clause.end):
+        for size in range(min(nouns.LONGEST_RAISED, clause.end - i), 0, -1):
+            if (
+                tuple(typed.words[i : i + size]) in nouns.RAISED_IN
+                and not typed.names(i + (typed.words[i] in ("in", "on", "under")))[0]
+            ):
+                return True
+    return _has_any(typed, clause, frozenset({"module", "trainer", "propagator", "windowsill"}))
+
+
+def _has_any(typed: Typed, clause: Clause, words: frozenset[str]) -> bool:
+    return any(typed.words[i] in words and not typed.names(i)[0] for i in range(clause.start, clause.end))
+
+
+def _is_seed(typed: Typed, clause: Clause) -> bool:
+    for i in range(clause.verb_end, clause.end):
+        if (
+            typed.words[i] == "seed"
+            and not (i + 1 < clause.end and typed.words[i + 1] in ("potato", "garlic"))
+            and "seed" not in typed.words[i + 1 : i + 1]
+        ):
+            return typed.names(i)[0] <= 1 and not (i and typed.words[i - 1] == "from")
+    return False
+
+
+def _is_away(typed: Typed, clause: Clause) -> bool:
+    return clause.particle is not None or any(
+        typed.words[i] == "away" for i in range(clause.verb_end, clause.end)
+    )
+
+
+def _hens_onto(typed: Typed, clause: Clause) -> bool:
+    return (
+        CONDITIONS["hens"](typed, clause)
+        and any(
+            typed.words[i] in ("onto", "into") or (typed.words[i] in ("on", "in") and i + 1 < clause.end)
+            for i in range(clause.verb_end, clause.end)
+        )
+        and not any(typed.words[i] == "off" for i in range(clause.verb_end, clause.end))
+    )
+
+
+def _trouble_first(typed: Typed, clause: Clause) -> bool:
+    return any(
+        typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
+        for i in range(clause.start, clause.verb_start)
+    )
+
+
+def _cuttings(typed: Typed, clause: Clause) -> bool:
+    return _one_of(frozenset({"cutting", "slip"}))(typed, clause)
+
+
+def _roots(typed: Typed, clause: Clause) -> bool:
+    for i in range(clause.start, clause.end):
+        size, known = typed.kind(i, Kind.CROP, Kind.CROP_GROUP)
+        if size and any(
+            w in nouns.ROOTS for k in known for w in (*k.key.split("-"), *typed.words[i : i + size])
+        ):
+            return True
+    return False
+
+
+def _has_amount(typed: Typed, clause: Clause) -> bool:
+    return any(
+        typed.words[i].isdigit()
+        or typed.words[i] in ("half", "rest", "lot", "some", "most", "all", "few", "several", "couple")
+        for i in _object(typed, clause)
+    )
+
+
+CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
+    "else": lambda typed, clause: True,
+    "crop": _has_crop,
+    "bed": lambda typed, clause: _names(typed, clause, Kind.BED),
+    "place": lambda typed, clause: _names(typed, clause, Kind.BED),
+    "root": _roots,
+    "weight": _has_weight,
+    "amount": _has_amount,
+    "from bed": _from_bed,
+    "seller": _seller,
+    "raised": _is_raised,
+    "seed": _is_seed,
+    "away": _is_away,
+    "cuttings": _cuttings,
+    "trouble first": _trouble_first,
+    "trouble": _one_of(nouns.TROUBLES, before=True),
+    "animals": _one_of(nouns.HENS | frozenset({"bee", "rabbit", "worm", "chook", "animal", "sheep"})),
+    "hens": _one_of(nouns.HENS),
+    "hens onto": _hens_onto,
+    "eggs": _one_of(nouns.EGGS),
+    "honey": _one_of(nouns.HONEY),
+    "hive": _one_of(nouns.HIVE),
+    "cover": _one_of(nouns.COVERS),
+    "net": _one_of(nouns.NETS),
+    "support": _one_of(nouns.SUPPORTS),
+    "mulch": _one_of(nouns.MULCHES),
+    "manure": _one_of(nouns.MANURES),
+    "lime": _one_of(nouns.LIMES),
+    "feed": _one_of(nouns.FEEDS),
+    "drink": _one_of(nouns.DRINKS),
+    "trim": _one_of(nouns.TRIMS),
+    "hoe": _one_of(nouns.HOES),
+    "pellets": _one_of(nouns.PELLETS),
+    "amendment": _one_of(nouns.AMENDMENTS),
+    "suckers": _one_of(nouns.SUCKERS),
+    "leaves": _one_of(nouns.LEAVES),
+    "weeds": _one_of(nouns.WEEDS),
+    "product": _one_of(nouns.PRODUCTS),
+    "jar": _one_of(frozenset({"jar", "bottle", "tin", "bag", "packet", "tub"})),
+    "soil": _one_of(frozenset({"soil", "ph"})),
+    "chit": _one_of(frozenset({"chit", "chitting", "harden"})),
+    "grass": _one_of(
+        frozenset(
+            {
+                "grass",
+                "lawn",
+                "hedge",
+                "path",
+                "edge",
+                "string",
+                "wood",
+                "log",
+                "cane",
+                "pole",
+                "stick",
+                "sod",
+                "turf",
+            }
+        )
+    ),
+    "seedling": _one_of(frozenset({"seedling", "alive"})),
+    "leek": _one_of(frozenset({"leek", "celery", "chicory", "endive", "cardoon"})),
+}

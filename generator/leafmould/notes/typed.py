@@ -1,0 +1,175 @@
+"""A line as typed, cut into folded words once, with quotes found and known names looked up as asked.
+
+The first step of reading a work line. Positions are counted in words; `gaps` holds the signs between
+them. Nothing here knows verbs or slots.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from leafmould.notes.words.nouns import LOCAL_NAMES
+from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
+
+SAME_LENGTH = str.maketrans(
+    {
+        "‘": "'", "’": "'", "‚": "'", "‛": "'", "′": "'", "`": "'", "´": "'", "‹": "'", "›": "'",
+        "“": '"', "”": '"', "„": '"', "‟": '"', "″": '"', "«": '"', "»": '"', "−": "-", "–": "-", "—": "-",
+        "‐": "-", "‑": "-", "‒": "-", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\t": " ", "，": ",", "、": ",",
+        "：": ":", "×": "x", "\u200b": " ", "\ufeff": " ", "〜": "~", "～": "~", "º": "°", "˚": "°", "µ": "u",
+    }
+)  # fmt: skip
+"""Signs that mean the same are written the same; every position stays what it was."""
+
+BREAKS = re.compile(r"[,;:()\[\]{}|!…\n\r\"*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|->|→|·|•")
+CLOSERS = frozenset(" ,;:.?!)]}|/&+\n")
+OPEN_QUOTE = re.compile(r"""(?:(?<=[\s,;:(\[/&+-])|^)(['"])(?=[^\s'"])""")
+ELISIONS = frozenset({"til", "n", "em", "tis", "twas", "round", "bout", "cos", "cause"})
+MOST_WORDS = 600
+"""Longer lines are read no further, so that reading time stays in proportion."""
+
+
+class Quote:
+    """Words in quotes: which, and how they were written."""
+
+    __slots__ = ("content", "end", "last", "start")
+
+    def __init__(self, start: int, end: int, content: str) -> None:
+        self.start = start  # of the quote sign
+        self.end = end  # behind the closing sign
+        self.content = content
+        self.last = 0  # first word behind it
+
+
+class Typed:
+    """One line: its words folded, where they stand, the signs between them."""
+
+    __slots__ = (
+        "breaks",
+        "count",
+        "ends",
+        "found",
+        "gaps",
+        "plain",
+        "quotes",
+        "starts",
+        "stops",
+        "text",
+        "vocabulary",
+        "words",
+    )
+
+    def __init__(self, text: str, vocabulary: Vocabulary) -> None:
+        self.text = text
+        self.plain = text.translate(SAME_LENGTH)
+        self.vocabulary = vocabulary
+        found = [m.span() for m in WORD.finditer(self.plain)][:MOST_WORDS]
+        self.starts = [start for start, _ in found]
+        self.ends = [end for _, end in found]
+        self.words = [fold_word(self.plain[start:end]) for start, end in found]
+        self.count = len(found)
+        self._measure_gaps()
+        self.found: dict[int, tuple[int, tuple[Known, ...]]] = {}
+        self.quotes = self._find_quotes() if "'" in self.plain or '"' in self.plain else {}
+
+    def _measure_gaps(self) -> None:
+        """The signs before each word and behind the last, and where names must stop."""
+        edges = [*zip([0, *self.ends], [*self.starts, len(self.plain)], strict=True)]
+        self.gaps = ["" if e - s < 2 and self.plain[s:e] in ("", " ") else self.plain[s:e] for s, e in edges]
+        self.breaks = [bool(gap) and BREAKS.search(gap) is not None for gap in self.gaps]
+        if self.count:
+            self.breaks[0] = True
+        self.breaks[self.count] = True
+        stops = [self.count] * (self.count + 1)
+        nearest = self.count
+        for i in range(self.count, -1, -1):
+            stops[i] = nearest
+            if self.breaks[i]:
+                nearest = i
+        self.stops = stops
+
+    def _find_quotes(self) -> dict[int, Quote]:
+        quotes: dict[int, Quote] = {}
+        word_at = {start: i for i, start in enumerate(self.starts)}
+        openings = [m.start() for m in OPEN_QUOTE.finditer(self.plain)]
+        done = 0
+        for number, start in enumerate(openings):
+            limit = openings[number + 1] if number + 1 < len(openings) else len(self.plain)
+            if start < done or (first := word_at.get(start + 1)) is None or self.words[first] in ELISIONS:
+                continue
+            end = self._closing(start, limit)
+            if end is not None:
+                quote = Quote(start, end + 1, self.text[start + 1 : end].strip())
+                quote.last = first
+                while quote.last < self.count and self.starts[quote.last] < end:
+                    quote.last += 1
+                quotes[first] = quote
+                done = end + 1
+        return quotes
+
+    def _closing(self, start: int, limit: int) -> int | None:
+        """Where a quote ends: at the closing that gives a known variety, else the last before a comma."""
+        sign, last, plain = self.plain[start], None, self.plain
+        at = plain.find(sign, start + 1, limit)
+        while at != -1 and at - start < 200:
+            if at + 1 >= len(plain) or plain[at + 1] in CLOSERS:
+                if last is not None and "," in plain[last:at]:
+                    break
+                last = at
+                if sign == '"' or self.vocabulary.exactly(plain[start + 1 : at], Kind.VARIETY):
+                    break
+            at = plain.find(sign, at + 1, limit)
+        return last
+
+    def names(self, i: int) -> tuple[int, tuple[Known, ...]]:
+        """The longest known name that begins at word `i`, and what it may mean; (0, ()) if none."""
+        known = self.found.get(i)
+        if known is None:
+            known = self.found[i] = self._look_up(i)
+        return known
+
+    def _look_up(self, i: int) -> tuple[int, tuple[Known, ...]]:
+        if i >= self.count:
+            return 0, ()
+        words, by_words = self.words, self.vocabulary.by_words
+        most = min(self.vocabulary.longest_by_first_word.get(words[i], 0), self.stops[i] - i)
+        for size in range(most, 0, -1):
+            if known := by_words.get(tuple(words[i : i + size])):
+                return size, known
+        other = LOCAL_NAMES.get(words[i])
+        if other and (known := _local(self.vocabulary, other)):
+            return 1, known
+        return 0, ()
+
+    def kind(self, i: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
+        """As `names`, of these kinds only; a shorter name of the kind is not looked for."""
+        size, known = self.names(i)
+        if not size:
+            return 0, ()
+        fitting = tuple(k for k in known if k.kind in kinds)
+        return (size, fitting) if fitting else (0, ())
+
+    def written(self, start: int, end: int) -> str:
+        """Words `start` to `end` (not included) as typed."""
+        if end <= start:
+            return ""
+        return self.text[self.starts[start] : self.ends[end - 1]]
+
+    def phrase(self, i: int, size: int) -> tuple[str, ...]:
+        """Folded words from `i`, at most `size`."""
+        return tuple(self.words[i : i + size])
+
+    def capital(self, i: int) -> bool:
+        """Whether word `i` begins with a capital letter."""
+        return self.text[self.starts[i]].isupper()
+
+    def is_number(self, i: int) -> bool:
+        """Whether word `i` is digits."""
+        return i < self.count and self.words[i].isdigit()
+
+
+@lru_cache(maxsize=2_000)
+def _local(vocabulary: Vocabulary, name: str) -> tuple[Known, ...]:
+    known = vocabulary.by_words.get(fold(name), ())
+    return tuple(k for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP))

@@ -1,0 +1,300 @@
+"""The second table: units, count nouns, parts of beds, and the things that verbs have to do with.
+
+All words stand here as a gardener writes them and are folded once, on import.
+"""
+
+from __future__ import annotations
+
+from leafmould.values.names import fold, fold_word
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(fold_word(word) for word in text.split())
+
+
+def _phrases(text: str) -> frozenset[tuple[str, ...]]:
+    return frozenset(fold(phrase) for phrase in text.split(";"))
+
+
+UNIT_ROWS = """
+g | g gm gr gram gramme grm
+kg | kg kgs kilo kilogram kilogramme kgm
+oz | oz ounce ozs
+lb | lb lbs pound #
+ml | ml millilitre milliliter
+l | l lt ltr litre liter
+mm | mm millimetre millimeter
+cm | cm centimetre centimeter
+m | m metre meter mtr
+in | in inch ins "
+ft | ft foot feet '
+pint | pint pt
+quart | quart qt
+gallon | gallon gal
+cup | cup
+bushel | bushel
+m² | m2 m² sqm
+°C | c °c celsius
+°F | f °f fahrenheit
+tbsp | tbsp tablespoon
+tsp | tsp teaspoon
+"""
+"""unit | how it is written. A bare "in" counts only where "apart", "long" or the like follows."""
+
+UNITS = {
+    (fold_word(word) or word): unit
+    for unit, words in (map(str.strip, row.split("|")) for row in UNIT_ROWS.strip().splitlines())
+    for word in words.split()
+}
+
+WEIGHTS = frozenset({"g", "kg", "oz", "lb"})
+VOLUMES = frozenset({"ml", "l", "pint", "quart", "gallon", "cup", "bushel", "tbsp", "tsp"})
+LENGTHS = frozenset({"mm", "cm", "m", "in", "ft", "row"})
+
+PLANT_NOUNS = _words(
+    """plant seedling set clove tuber crown plug start starter slip sucker runner cane bush tree bulb bulbil
+    corm transplant plantlet root stem rooted rhizome babies baby sapling whip division offset chit seed-potato"""
+)
+PICK_NOUNS = _words(
+    """head bunch ear cob pod fruit spear stalk stick leaf bulb root truss floret berry flower sprig nut
+    piece hand"""
+)
+HOLDERS = _words(
+    """packet pack pkt pkts jar bag tray punnet basket bucket box crate colander bowl trug bin sack tub
+    barrow barrowful wheelbarrow wheelbarrowful bowlful bucketful basketful handful armful bagful panful pan
+    pot plate tin can bottle boxful carton container tupperware case load trailer trolley netful flat cell
+    module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
+    picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
+    capful boatload carload boatful shopping-bag carrier crock kilner mug jug saucepan dish pouch cupful
+    sheet roll tubful trugful crateful trayful sackful jarful kettle tonne ton cube dollop squirt"""
+)
+COUNT_NOUNS = (
+    PLANT_NOUNS
+    | PICK_NOUNS
+    | HOLDERS
+    | _words("row line drill station patch seed cutting hen egg bed cocoon frame")
+)
+NOT_ALONE = _words(
+    "start set root whip plug can pot tub box picking handful"
+)  # ordinary words without a number
+
+VAGUE = {
+    fold(words): whole
+    for words, whole in {
+        "all": "all", "all of": "all", "all the": "all", "all of the": "all", "all my": "all", "every": "all", "the lot": "all",
+        "lot": "all", "the whole lot": "all", "whole lot": "all", "them all": "all", "it all": "all", "all of it": "all",
+        "all of them": "all", "the whole": "all", "whole": "all", "all our": "all", "every last": "all", "entire": "all",
+        "the rest": "the rest", "rest": "the rest", "the rest of": "the rest", "rest of": "the rest", "remaining": "the rest",
+        "the remaining": "the rest", "remainder": "the rest", "the remainder": "the rest", "the rest of the": "the rest",
+        "rest of the": "the rest", "the remainder of": "the rest", "the others": "the rest", "what was left of": "the rest",
+        "last": "the last", "the last": "the last", "last of": "the last", "the last of": "the last", "last of the": "the last",
+        "the last of the": "the last", "last few": "the last", "the last few": "the last", "the very last": "the last",
+        "last remaining": "the last", "final": "the last", "the final": "the last", "the last remaining": "the last",
+        "half": "half", "half of": "half", "half the": "half", "half of the": "half", "about half": "half", "half my": "half",
+        "about half the": "half", "about half of": "half", "half of my": "half", "half our": "half", "about half of the": "half",
+        "half of them": "half", "half of it": "half", "most": "some", "most of": "some", "most of the": "some", "almost all": "some",
+        "nearly all": "some", "almost all the": "some", "nearly all the": "some", "nearly all of": "some",
+        "some": "some", "some of": "some", "some of the": "some", "some more": "some", "plenty": "some", "plenty of": "some",
+        "lots": "some", "lots of": "some", "loads": "some", "loads of": "some", "a lot of": "some", "a load of": "some",
+        "lots more": "some", "loads more": "some", "tons of": "some", "heaps of": "some", "masses of": "some", "a lot": "some",
+        "a good lot of": "some", "an awful lot of": "some", "oodles of": "some", "many": "some", "so many": "some", "various": "some",
+        "a few": "a few", "few": "a few", "several": "a few", "a few more": "a few", "a couple": "a few", "a couple of": "a few",
+        "couple of": "a few", "a couple more": "a few", "few more": "a few", "a bit of": "some", "a little": "some", "a bit": "some",
+        "a small amount of": "some", "a good few": "a few", "quite a few": "a few", "a few of": "a few", "a few of the": "a few",
+        "a couple of the": "a few", "a number of": "a few", "several more": "a few", "the first few": "a few", "first few": "a few",
+        "the odd": "a few", "one or two": "a few", "two or three": "a few", "some of it": "some", "some of them": "some",
+        "umpteen": "some", "a glut of": "some", "a bumper crop of": "some", "a mountain of": "some", "a pile of": "some",
+    }.items()
+}  # fmt: skip
+"""Words instead of a number."""
+LONGEST_VAGUE: dict[str, int] = {}
+for _vague in VAGUE:
+    LONGEST_VAGUE[_vague[0]] = max(LONGEST_VAGUE.get(_vague[0], 0), len(_vague))
+
+NUMBERS = {
+    word: number
+    for number, word in enumerate(
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+            "twenty",
+        ]
+    )
+} | {
+    "thirty": 30,
+    "forty": 40,
+    "fifty": 50,
+    "sixty": 60,
+    "seventy": 70,
+    "eighty": 80,
+    "ninety": 90,
+    "hundred": 100,
+    "a": 1,
+    "an": 1,
+}
+TENS = _words("twenty thirty forty fifty sixty seventy eighty ninety")
+ORDINALS = _words("first second third fourth fifth sixth last 1st 2nd 3rd 4th 5th 6th")
+
+PART_SIDES = _words(
+    """north south east west top bottom left right front back middle centre center near far upper lower
+    northern southern eastern western inner outer sunny shady lefthand righthand northeast northwest southeast
+    southwest ne nw se sw n s e w nearest furthest first second third fourth other foot head central high low
+    left-hand right-hand n.e half back-half whole"""
+)
+PART_ENDS = _words(
+    "half end row side third corner quarter section bit part edge strip bay tier shelf level patch square step"
+)
+PART_ALONE = _words("north south east west top bottom left right front back middle centre center foot")
+PART_COUNTED = _words(
+    "tree row plant cane pot position bay post square cell station bush shelf line tier step third half level block ring cordon module section"
+)
+
+PLACE_NOUNS = _words(
+    """bed border tub row frame patch pot plot box container planter trough tunnel polytunnel greenhouse
+    glasshouse hothouse hoop house barrel bag sack corner terrace mound field garden orchard hedge wall
+    fence bank basket windowbox bath sink bucket conservatory porch arch trellis allotment strip square
+    bay balcony shed crate hugel bin coldframe tank drum urn raised-bed keyhole pergola arbour arbor
+    potager cloche lean-to nursery seedbed holdingbed spiral rockery circle pen"""
+)
+"""An unknown place that ends in one of these is a new bed."""
+SOON_PLACES = _words("windowsill sill propagator airing cupboard kitchen fridge freezer cellar garage shed loft attic "
+                     "pantry larder house lounge utility conservatory basement sand ground soil compost water "
+                     "rain sun shade evening morning afternoon dark drizzle heat wind frost hurry end time "
+                     "week year block line total all situ turn between spring summer autumn fall winter flower full "
+                     "blocks pairs drill drills trench trenches group groups bloom blossom bud leaf fruit store oven "
+                     "cardboard newspaper paper moss straw vinegar oil salt syrup brine jars bags tubes toilet roll "
+                     "rolls guttering gutter root trainers trainer modules module cells cell plugs tray trays pot "
+                     "pots peat coir rows row holes hole stages batches batch clump clumps station stations lot "
+                     "case stock office bathroom bedroom room day night market shop supermarket "
+                     "tent grow lights light home")  # fmt: skip
+"""Where things stand or lie that is no bed: always a remark, unless the garden knows a bed of that name."""
+
+RAISED_IN = _phrases(
+    """indoors;indoor;inside;under glass;on the windowsill;on windowsill;on the window sill;on sill;on the sill;in the
+    propagator;in propagator;in a propagator;in heated propagator;in the heated propagator;in modules;in module trays;in cells;in cell
+    trays;in seed trays;in seed tray;in a seed tray;in plugs;in plug trays;in root trainers;in roottrainers;in rootrainers;in soil blocks;
+    in the airing cupboard;in airing cupboard;on heat mat;on the heat mat;on a heat mat;under lights;under grow lights;under
+    the lights;in the kitchen;in the house;in the conservatory;in conservatory;in trays;in a tray;in loo rolls;in toilet
+    rolls;in toilet roll tubes;in small pots;in little pots;in 9 cm pots;in 7 cm pots;in 3 inch pots;in solo cups;in winter sow jugs;in milk
+    jugs;in gutter;in gutters;in guttering;on bottom heat;with bottom heat;in grow tent;in the grow tent;in cell packs;in six packs;in a cell tray;in seed
+    flats;in flats;in a flat;in soil blocks;in paper pots;in newspaper pots;in yoghurt pots;in coir pots;in jiffy pots;in pots indoors;to
+    germinate indoors;in modular trays;in half trays;in a half tray;in half tray"""
+)
+"""Behind "sowed" these make it "started"."""
+LONGEST_RAISED = max(map(len, RAISED_IN))
+
+UNDER_COVER = _phrases(
+    "under cover;undercover;under fleece;under a cloche;under cloches;under cloche;under hoops;under glass;under plastic;"
+    "under mesh;under netting;under net;under nets;under a tunnel;under tunnels;under poly;under row cover;under bottles;"
+    "under a net;under enviromesh;under low tunnel;under a low tunnel;under low tunnels;under a fleece;under cut bottles"
+)
+
+TROUBLES = _words(
+    """slug snail pigeon pigeons aphid greenfly blackfly whitefly rabbit deer mice mouse rat vole squirrel bird
+    blackbird sparrow pheasant badger fox hedgehog caterpillar butterfly moth beetle weevil thrip mite spider ant
+    wasp earwig woodlouse woodlice cutworm wireworm chafer leatherjacket eelworm nematode sawfly rootfly
+    blight mildew rust botrytis rot canker scab clubroot virus mosaic wilt damping frost cold wet wind gale hail storm
+    heat drought scorch flood rain neglect thirst cat dog chicken duck groundhog gopher chipmunk raccoon hornworm
+    borer leafminer miner psyllid sawfly bug stinkbug fly flies grub maggot larvae eggs-of locust grasshopper
+    disease fungus mould mold spot blackspot chlorosis deficiency sunburn sunscald splitting tipburn woodpigeon
+    crow jay magpie jackdaw mole toad frog ladybird ladybug hoverfly lacewing bee bumblebee bees gremlin vandal
+    thief thieves hare porcupine possum wallaby kangaroo bandicoot cockatoo parrot monkey boar peacock turkey armadillo
+    waterlogging pigeon's ice snow weather hungry-gap moths whites swift marten dove starling"""
+) - {"mildew's"}
+"""Pests, diseases and weather: what is seen, and what losses are due to."""
+
+HENS = _words("hen chicken chook bantam pullet duck goose geese girl cockerel pig quail rooster")
+EGGS = _words("egg")
+HONEY = _words("honey comb honeycomb beeswax")
+HIVE = _words("hive bee colony nuc super brood")
+SEEDS = _words("seed")
+COVERS = _words("fleece net netting mesh enviromesh cloche cover bell hoop tunnel plastic polythene glass tarp cardboard "
+                "membrane blanket veggiemesh agrofleece bottle sheet tarpaulin lid row-cover shade shadecloth")  # fmt: skip
+NETS = _words("net netting")
+SUPPORTS = _words(
+    "stick pole cane stake trellis support wigwam teepee wire twine string hazel arch cage obelisk frame"
+)
+MULCHES = _words(
+    "mulch straw bark woodchip chip compost leafmould leafmold hay clipping mulching cardboard chippings bracken seaweed wool leaf leaves strulch"
+)
+MANURES = _words("manure muck dung")
+LIMES = _words("lime")
+FEEDS = _words("feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
+               "phosphate sulphate epsom")  # fmt: skip
+PELLETS = _words("pellet trap bait collar")
+DRINKS = _words("drink water soak soaking watering drench dousing")
+TRIMS = _words("trim prune pruning haircut cut")
+HOES = _words("weed weeding hoe hoeing")
+AMENDMENTS = (
+    MULCHES | MANURES | LIMES | FEEDS | _words("green trenches rye vetch phacelia clover mustard cover")
+)
+ROOTS = _words("potato carrot parsnip beetroot beet onion garlic shallot leek artichoke turnip swede rutabaga celeriac radish salsify "
+               "scorzonera oca horseradish kohlrabi spud tatties tattie tater yacon sunchoke skirret peanut daikon ulluco mooli new early earlies maincrop ginger turmeric bulb tuber")  # fmt: skip
+SUCKERS = _words("sideshoot shoot sucker tip growing-tip")
+LEAVES = _words("leaf leaves foliage branch growth")
+WEEDS = _words("weed bindweed dock dandelion nettle couch groundelder thistle chickweed bittercress")
+PRODUCTS = _words(
+    """sauce jam jelly chutney pickle relish juice wine soup pesto passata puree ketchup cordial syrup cider
+    vinegar crumble pie cake bread gin vodka sauerkraut kraut kimchi salsa paste curd butter powder crisp compote
+    leather liqueur fruit-leather stew curry marmalade stock piccalilli"""
+)
+THINGS = _words(
+    "feed food fertiliser fertilizer cage stick pole support net netting label compost bag tray pot spray manure twine frame knife fork ring halo planter sauce tunnel"
+)
+"""Behind a crop these make it a thing of another kind: "tomato feed"."""
+
+LOCAL_NAMES = {
+    "tom": "tomato", "tommie": "tomato", "tommy": "tomato", "tomatoe": "tomato", "spud": "potato", "tattie": "potato",
+    "tater": "potato", "potatoe": "potato", "earlie": "potato", "maincrop": "potato", "strawb": "strawberry", "strawbs": "strawberry", "rasp": "raspberry", "raspb": "raspberry",
+    "courg": "courgette", "zuke": "zucchini", "zuch": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
+    "brocc": "broccoli", "broc": "broccoli", "psb": "purple sprouting broccoli", "sprout": "brussels sprout", "brussel": "brussels sprout",
+    "beet": "beetroot", "squashe": "squash", "pep": "pepper", "capsicum": "pepper", "chilly": "chilli", "chili": "chilli", "chile": "chilli", "chillie": "chilli", "chilie": "chilli",
+    "caper": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",
+    "cilantro": "coriander", "coriander": "cilantro", "eggplant": "aubergine", "aubergine": "eggplant", "zucchini": "courgette", "courgette": "zucchini", "rocket": "arugula",
+    "arugula": "rocket", "swede": "rutabaga", "rutabaga": "swede", "scallion": "spring onion", "sweetcorn": "sweet corn", "corn": "sweet corn",
+    "mangetout": "pea", "chard": "swiss chard", "onion set": "onion", "blackcurrant": "black currant", "redcurrant": "red currant", "parship": "parsnip", "snip": "parsnip",
+    "beetroot": "beet", "broad": "broad bean", "runner": "runner bean", "french bean": "bean", "fava": "broad bean", "cabb": "cabbage", "raspberrie": "raspberry",
+}  # fmt: skip
+"""Short and local words, where the garden's own names have none: folded word -> a name to look up."""
+
+SELDOM_VARIETY = _words(
+    """a an the my our your his her their some any more most many much few little bit of first last next new old
+    big bigger biggest small smaller smallest huge tiny enormous large medium lovely nice good great best better
+    bad poor sad late later early young baby spare extra leftover remaining surplus same other another final only just ripe unripe green
+    red yellow white purple black orange pink golden dark fresh dried dry wet home-grown homegrown own organic
+    giant mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
+    damaged bolted dead dying forced overwintered overwintering wintered autumn spring summer winter fall salad pot indoor
+    outdoor climbing dwarf bush pole maincrop main second third fourth early-crop tender sweet bitter hot mild wild
+    self-sown self sown volunteer saved bought shop free lots beautiful gorgeous decent proper perfect fat thin long
+    short round straggly straggling crop crops crunchy tasty delicious yummy manky wonky slug-eaten eaten nibbled wormy
+    tired sorry rotten mouldy moldy soft hard cracked bendy curly flat rather very really quite so too not no
+    quick another's everyone today tonight yesterday now again finally already still also then about around
+    bumper grand total further garden kitchen heritage heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
+    lone single double pretty super sprouting sprouted chitted stray second-hand random odd last-minute decent-sized good-sized weedy and or
+    with in on at to from for by it they them we i you he she was were is are be been did do done had has have
+    tomorrow morning evening afternoon lunch lunchtime tea supper dinner"""
+)
+"""Plain describing words beside a crop: never "perhaps a variety"."""
+
+FRACTION_WORDS = frozenset("½⅓⅔¼¾⅛⅜⅝⅞") | _words(
+    "about around another x kg g each both of or to only st nd rd th roughly nearly"
+)
+"""Small words and signs that belong to amounts."""

@@ -1,0 +1,85 @@
+"""The third table: small words. What opens a place, what joins, what starts a remark, what denies.
+
+A preposition opens a place only if a known place follows; "in", "into" and "from" may also open a new one.
+"""
+
+from __future__ import annotations
+
+from leafmould.values.names import fold, fold_word
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(fold_word(word) for word in text.split())
+
+
+PLACE_OPENERS = {
+    "in": "at", "into": "at", "at": "at", "on": "at", "onto": "at", "to": "at", "along": "at", "under": "at",
+    "within": "at", "inside": "at", "across": "at", "down": "at", "up": "at", "over": "at", "around": "at", "round": "at",
+    "by": "at", "throughout": "at", "through": "at", "beside": "at", "near": "at", "outside": "at", "of": "at",
+    "from": "from", "off": "from", "for": "at", "out": "from",
+}  # fmt: skip
+"""What a known place behind the word is: where it happened, or where it came from."""
+
+NEW_PLACE_OPENERS = _words("in into from")
+
+ARTICLES = _words("the my our a an this that your his her their its")
+
+JOINS = _words("and n plus et und y also &")
+
+CLAUSE_JOINS = _words("and then plus but also next afterwards")
+
+REMARK_OPENERS = _words(
+    """where which that who because as since so but before after when while whilst if for instead next between
+    behind like unlike than whose until till though although per via against despite during without except about
+    beside near by under around round over along across through towards above below among amongst inside outside ready hoping
+    hope looks looking seems seem should might ought must will would could can cannot need needs not still yet only
+    interplanted alongside versus vs although thanks due following using only ie eg"""
+)
+"""These open a remark that runs to the next comma, unless a slot of the verb took the word first."""
+
+FILLERS = _words(
+    """the my our a an of some more also just then today tonight this morning afternoon evening finally at last
+    again now already again too quickly lovely there here so very well i we have has had been was were is are did
+    got to do ve im we've another all am be being well yay hooray hurrah phew at-last"""
+)
+
+SUBJECTS = _words(
+    "i we he she they kids kid children child mum dad mom gran grandma grandad granny neighbour neighbor husband wife son daughter boys girls everyone us team family neighbours the my our today"
+)
+"""Who did it, before the verb; said, but no slot."""
+
+BEFORE_VERB = (
+    SUBJECTS
+    | FILLERS
+    | _words(
+        "finally today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day"
+    )
+)
+
+NEGATIONS = _words(
+    "no not never didnt havent hasnt hadnt wasnt werent isnt arent dont doesnt wont cant couldnt wouldnt nothing none nobody forgot without cannot aint neither nor hardly failed-to nope"
+)
+
+INTENDING = frozenset(
+    fold(words)
+    for words in (
+        "to", "will", "must", "need to", "needs to", "want to", "plan to", "planning to", "going to", "gonna", "should",
+        "todo", "to do", "remember to", "don't forget to", "dont forget to", "i'll", "ill", "we'll", "well", "ought to", "time to",
+        "next year", "tomorrow", "shall", "would like to", "hope to", "hoping to", "intend to", "aim to", "have to", "has to",
+        "might", "could", "may", "can", "let's", "lets", "we will", "i will", "i must", "we must", "i need to", "we need to",
+        "got to", "gotta", "about to", "next week", "next month", "this weekend", "if", "when", "once", "consider", "i should",
+        "we should", "i want to", "we want to", "please", "maybe", "perhaps", "plan", "buy", "order", "ready to", "try to", "due to be",
+        "i plan to", "we plan to", "go to", "needs", "need", "meant to", "supposed to", "wanted to", "thinking of", "decided to", "next time",
+        "time for", "still to", "yet to", "can't wait to",
+    )
+)  # fmt: skip
+"""What marks an intention when a plain form of a verb follows, or stands at the start of the line."""
+LONGEST_INTENDING = max(map(len, INTENDING))
+INTENDING_STARTS = frozenset(words[0] for words in INTENDING)
+
+ABOUT = _words(
+    "about around approximately approx roughly nearly almost circa ca c some over under up maybe perhaps probably least another say only just barely possibly"
+)
+"""Before a number: it is an estimate."""
+
+DOUBT = _words("or unknown unsure maybe possibly perhaps probably")

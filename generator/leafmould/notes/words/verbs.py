@@ -1,0 +1,352 @@
+"""The first table: verbs, the slots they take, and every form they are written in.
+
+One row an action: its name, its slots, the past forms, the plain forms (an intention: "sow", "to sow").
+A form that means different things beside different objects ("cut", "fed", "gave") stands in SENSES with
+what it needs beside it. The matcher in `clauses` and `slots` reads these tables and knows no verb itself.
+
+Slots: crop! needs a crop · some! needs a crop or a place · crop takes one · bed may stand on a bed alone · place takes places · new an
+unknown place after in, into, from makes a new bed · with takes "with straw" · object takes free words ·
+larder keeps its places as remarks · seller reads "from" as who sold it · to reads "to" as the cause of a
+loss · raise reads "from" as where it was raised · fate may be the fate of a picking in the same line.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.values.names import fold
+
+
+@dataclass(frozen=True, slots=True)
+class Verb:
+    """One action and what it takes."""
+
+    name: str
+    slots: frozenset[str]
+
+
+ROWS = """
+started | crop! place new raise seller | started; started off; started indoors; sowed indoors; sown indoors; sowed inside; seeded indoors; planted indoors; sowed under glass; sown under glass; set off; got going | start; start off; sow indoors
+sowed | crop! place new raise seller | sowed; sown; sew; sewed; seeded; direct sowed; direct sown; direct seeded; directly sowed; sowed direct; sowed out; sowed outside; sowed outdoors; broadcast; broadcasted; drilled; station sowed; over seeded; undersowed; undersown; succession sowed; did a sowing of; put down seed | sow; seed; direct sow; direct seed; sow out; succession sow
+resowed | crop! place new raise seller | resowed; resown; re sowed; re sown; reseeded; re seeded; sowed again; sowed more; sown again; over sowed; filled gaps with; filled the gaps with; gapped up | resow; re sow; reseed; sow more
+came up | crop some! place | came up; come up; coming up; came through; come through; coming through; germinated; germinating; have germinated; sprouted; sprouting; emerged; emerging; poking through; popped up; popping up; peeking through; showing; appeared; broke ground; broke the surface; put in an appearance | come up; germinate; emerge
+pricked out | crop! place new | pricked out; pricked off; pricked on | prick out
+potted on | crop! place new | potted on; potted up; potted; up potted; uppotted; repotted; re potted; bumped up; moved on; stepped up; potted off | pot on; pot up; repot; up pot
+hardened off | crop! place new | hardened off; hardening off; put out to harden off; set out to harden; set out to harden off; put out to harden; hardened | harden off
+planted | crop! place new raise seller | planted; planted out; planted up; planted in; transplanted; transplanted out; set out; put in; put out; plugged in; bedded out; bedded in; popped in; stuck in; tucked in; heeled in; dibbed in; replanted; re planted; interplanted; underplanted; went in; gone in; went out; set in; got in the ground; got in | plant; plant out; transplant; set out; put in
+grew | crop! place new | grew; grown; had grown; raised; was growing; were growing; is growing; are growing; growing | grow
+covered | bed crop place with | covered; covered over; covered up; recovered; cloched; tunnelled; tunneled; fleeced; wrapped; wrapped up; tucked up; mesh over; meshed; closed the lid on; put the lid on | cover; fleece; cloche
+uncovered | bed crop place with | uncovered; unwrapped; unfleeced; took covers off; took the covers off; took the cover off; took cover off; aired; ventilated; unnetted; un netted; opened the lid on | uncover
+netted | bed crop place with | netted; re netted; renetted; caged; put nets over; put a net over; put the net over; put the nets over; put net over | net
+thinned | crop bed place | thinned; thinned out; singled | thin; thin out
+weeded | bed crop place | weeded; hand weeded; handweeded; hoed; hoed through; hoed between; hoed round; hoed around; weeded round; weeded around; weeded between; pulled weeds; did the weeding; de weeded | weed; hoe
+watered | bed crop place with | watered; watered in; soaked; irrigated; drenched; hosed; hosed down; sprinkled; gave a drink; watered well; deep watered; hand watered; ran the drip on; ran drip on; ran the hose on | water; irrigate
+staked | bed crop place with | staked; caned; supported; propped; propped up; trellised; stringed; strung; strung up; put canes in for; put canes up for; put sticks in for; put stakes in for; pea sticked | stake; support
+tied in | bed crop place with | tied in; tied up; tied; tied back; trained; tied down; retied | tie in; tie up
+pinched out | bed crop place | pinched out; pinched; pinched off; pinched back; side shooted; sideshooted; desuckered; suckered; de suckered; stopped; tipped; topped; nipped out; took out sideshoots; took out the sideshoots; took out side shoots; took sideshoots off; took side shoots off; rubbed out | pinch out; stop
+earthed up | bed crop place with | earthed up; earthed; hilled; hilled up; ridged; ridged up; mounded; mounded up; banked up | earth up; hill; hill up
+mulched | bed crop place with | mulched; re mulched; mulched up; strawed; strawed down; sheet mulched; bark mulched; put mulch on; put down mulch on; put straw under; put straw round; put straw around; put straw on; put compost on | mulch
+fed | bed crop place with | fertilised; fertilized; side dressed; sidedressed; top dressed; topdressed; foliar fed; liquid fed; manure tea'd | feed; fertilise; fertilize; side dress
+limed | bed crop place with | limed; put lime on; sweetened | lime
+acidified | bed crop place with | acidified; sulphured; sulfured | acidify
+manured | bed crop place with | manured; mucked; put manure on; dunged; spread manure on; spread muck on | manure
+dug in | bed crop place with | dug in; forked in; turned in; dug under; turned under; chopped in; rotavated in; rototilled in; worked in; raked in | dig in; turn in; fork in
+pruned | crop some! place | pruned; pruned back; pruned out; cut back; cut down; trimmed; trimmed back; clipped; clipped back; sheared; dead headed; deadheaded; hard pruned; summer pruned; winter pruned; pollarded; coppiced; cut to the ground; took back; headed back; spur pruned; chopped back | prune; cut back; trim; deadhead; summer prune; winter prune
+bagged | crop some! place with | bagged; put bags on; sleeved | bag
+grafted | crop place | grafted; budded; bud grafted; top worked | graft
+divided | crop! place new | divided; split; split up; lifted and divided | divide; split
+moved | crop place new | moved; shifted; relocated; wheeled; carried; brought indoors; brought inside; brought under cover | move; shift
+took cuttings | crop! place new | took cuttings; taken cuttings; took cuttings of; took cuttings from; took a cutting; took a cutting of; took a cutting from; took some cuttings; rooted; struck; struck cuttings; struck cuttings of; layered; pegged down; pegged down runners; pegged runners; took slips | take cuttings; layer
+saved seed | crop! place | saved seed; saved seed from; saved seed of; saved seeds; kept seed; kept seed from; kept seeds from; gathered seed; gathered seed from; threshed; threshed seed | save seed
+turned out | crop place object | turned out to be; turn out to be; turned out; turns out to be; proved to be; is in fact; was in fact; are in fact; were in fact; is actually; are actually; was actually; were actually; must have been |
+picked | crop! place new | picked; harvested; gathered; gathered in; lifted; pulled; reaped; plucked; snipped; brought in; got a picking of; had a picking of; had first picking of; snapped off; foraged; picking of; picked over; cropped; hand picked; dug out; snapped; cut and came again; first pick of; first picking of; first harvest of; first pickings of; pickings of | pick; harvest; gather; pull; lift
+finished | crop some! place | finished picking; stopped picking; finished harvesting; done picking; finished; finished for the year; finished now; all finished; all over; all done; done; is over; are over; going over; gone over; went over; petered out; stopped cropping; finished cropping; finished producing; stopped producing; came to an end; died down; died back; gave up; have had it; has had it; had it; packed up; over and done with |
+cleared | bed crop place | cleared; cleared out; cleared away; pulled up; pulled out; yanked; yanked out; yanked up; ripped out; ripped up; tore out; tore up; grubbed up; grubbed out; rooted out; emptied; emptied out; stripped; stripped out; took up; taken up; taken out; cut out; chopped down; felled; removed all; got rid of; hoiked out; hauled out; turfed out | clear; pull up; pull out; grub out; clear out
+lost | crop some! place to | lost; lost to; died; have died; dead; rotted; rotted off; failed; failed to germinate; failed to come up; did not come up; didn't come up; damped off; drowned; withered; killed; killed off; killed by; was killed by; were killed by; keeled over; eaten by; destroyed by; taken by; wiped out; wiped out by; perished; nothing came up; none came up; none germinated; nothing germinated; didn't germinate; did not germinate; didn't make it; did not make it; did not survive; didn't survive; kicked the bucket; gave up the ghost; no sign of life from; frosted off; got eaten by; got eaten; got frosted; succumbed to; succumbed; collapsed; snapped off by; nicked by; stolen by; gone; shrivelled; shriveled; munched by; decimated by; ruined by; finished off by; none survived; none of them came up; eaten off by; eaten off; fried; cooked |
+gave away | crop! place larder fate | gave away; given away; gifted; donated; shared; handed out; handed over; passed on; sold; swapped away; took to the food bank; dropped off; traded; gave | give away
+ate | crop! place larder fate | ate; eaten; ate up; had for dinner; had for supper; had for lunch; had for tea; had with dinner; cooked up; scoffed; nibbled; demolished; devoured; gobbled | eat
+composted | crop place larder fate | composted; put on the compost; put on the heap; put on compost heap; put on the compost heap; to the compost; binned; chucked; threw away; threw out; thrown away; chucked out; tossed; discarded; fed to the worms; on the compost; dumped | compost
+stored | crop! place larder fate | stored; put away; laid down; put by; clamped; hung up; hung to dry; hung up to dry; strung up to dry; cured; kept; put in store; put into store; put in the cellar; set to cure; set aside; packed in sand; put in sand; bagged up; boxed; boxed up; kept back | store; hang up
+put up | crop! place larder fate object | put up; froze; frozen; freezing; put in the freezer; put in freezer; into the freezer; in the freezer; for the freezer; canned; bottled; pickled; jarred; dried; dehydrated; fermented; jammed; preserved; salted; blanched and froze; blanched; cooked down; juiced; turned into; made into; brined; waterbath canned; pressure canned; oven dried; sun dried; passata'd; smoked | freeze; can; bottle; pickle; dry; put up; preserve
+used | crop! place larder fate | used; used up; finished up; finished off; took from store; took from the store; took out of the freezer; got out of the freezer; defrosted; thawed; ate from store; brought up from the cellar | use; use up; defrost
+saw | crop place object | saw; seen; noticed; spotted; observed; found; killed; squashed; squished; hand picked off; knocked off; caught; heard; counted |
+treated | bed crop place with object | treated; sprayed; dusted; dosed; applied; washed off; soaped; put down; put out slug pellets on; wiped off; blasted | treat; spray
+tested soil | bed place | tested soil; tested the soil; soil test; soil tested; soil test for; soil test from; soil test of; tested ph; tested the ph; checked soil; checked the soil; checked ph; checked the ph; measured ph; measured soil temperature; took soil temperature; took the soil temperature; took soil sample from; sampled soil; sampled the soil | test soil
+tried seed | crop! | tried seed; tried seeds; tested seed; tested seeds; seed test; germination test; germination tested; germ test; did a germination test on; did a germination test of; viability test; chitted seed | test seed
+penned | bed place | penned; penned up; fenced | pen
+let out | bed place | let out; turned out hens; released hens |
+collected | place larder object | collected; extracted; robbed; spun; took off honey | collect
+released | crop place object | released; introduced; set free; put out cocoons; hung cocoons; put out nematodes; watered in nematodes; watered on nematodes; applied nematodes | release
+opened | place object | opened; inspected; looked in; looked into; looked through; went through; opened up; had a look in; peeped in | open; inspect
+bought | crop larder seller object | bought; purchased; ordered; acquired; picked up; received; collected from; was given; were given; been given; given; swapped for; traded for; got given; swapped; came in the post; arrived | buy; order
+fed animals | place object | fed hens; fed chickens; fed the hens; fed the chickens; fed the girls; fed the pigs; fed pigs; fed ducks; fed the ducks; fed rabbits; fed the rabbits; fed the bees; fed bees | feed hens; feed the hens
+noted weather | place object | noted weather |
+"""
+"""name | slots | past forms | plain forms"""
+
+
+def _read_rows() -> tuple[
+    dict[str, Verb], dict[tuple[str, ...], tuple[str, ...]], dict[tuple[str, ...], str]
+]:
+    verbs: dict[str, Verb] = {}
+    past: dict[tuple[str, ...], tuple[str, ...]] = {}
+    plain: dict[tuple[str, ...], str] = {}
+    for row in ROWS.strip().splitlines():
+        name, slots, forms, bases = (cell.strip() for cell in row.split("|"))
+        verbs[name] = Verb(name, frozenset(slots.split()))
+        for form in filter(None, map(fold, forms.split(";"))):
+            past.setdefault(form, (name,))
+        for base in filter(None, map(fold, bases.split(";"))):
+            plain.setdefault(base, name)
+    return verbs, past, plain
+
+
+SENSES: dict[str, tuple[tuple[str, str], ...]] = {
+    "cut": (("grass", "remark"), ("cuttings", "took cuttings"), ("crop", "picked"), ("else", "remark")),
+    "dug": (
+        ("amendment", "dug in"), ("root", "picked"), ("weight", "picked"), ("crop", "ask picked or cleared"),
+        ("else", "remark"),
+    ),
+    "dug up": (("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "cleared")),
+    "dug out": (("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "remark")),
+    "dug over": (("else", "remark"),),
+    "turned": (("amendment", "remark"), ("else", "remark")),
+    "turned over": (("else", "remark"),),
+    "forked over": (("else", "remark"),),
+    "pulled": (("weeds", "weeded"), ("suckers", "pinched out"), ("else", "picked")),
+    "pulled up": (("weeds", "weeded"), ("weight", "picked"), ("else", "cleared")),
+    "pulled out": (("weeds", "weeded"), ("suckers", "pinched out"), ("weight", "picked"), ("else", "cleared")),
+    "lifted": (("else", "picked"),),
+    "removed": (
+        ("weeds", "weeded"), ("suckers", "pinched out"), ("cover", "uncovered"), ("leaves", "pruned"),
+        ("crop", "cleared"), ("else", "remark"),
+    ),
+    "fed": (("animals", "fed animals"), ("else", "fed")),
+    "put": (
+        ("chit", "remark"), ("net", "netted"), ("support", "staked"), ("cover", "covered"),
+        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
+        ("hens", "penned"), ("crop", "planted"), ("else", "remark"),
+    ),
+    "laid": (("cover", "covered"), ("manure", "manured"), ("mulch", "mulched"), ("else", "remark")),
+    "spread": (
+        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
+        ("else", "remark"),
+    ),
+    "added": (
+        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
+        ("else", "remark"),
+    ),
+    "applied": (
+        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("feed", "fed"), ("else", "treated"),
+    ),
+    "worked in": (("else", "dug in"),),
+    "put up": (
+        ("net", "netted"), ("support", "staked"), ("cover", "covered"), ("crop", "put up"),
+        ("product", "put up"), ("else", "remark"),
+    ),
+    "put in": (("support", "staked"), ("crop", "planted"), ("else", "planted")),
+    "put out": (
+        ("chit", "remark"), ("hens", "penned"), ("pellets", "treated"), ("crop", "planted"), ("else", "remark"),
+    ),
+    "set out": (("chit", "remark"), ("else", "planted")),
+    "set": (("chit", "remark"), ("crop", "planted"), ("else", "remark")),
+    "popped": (("crop", "planted"), ("else", "remark")),
+    "stuck": (("crop", "planted"), ("else", "remark")),
+    "planted": (("seed", "sowed"), ("else", "planted")),
+    "sowed": (("raised", "started"), ("else", "sowed")),
+    "sown": (("raised", "started"), ("else", "sowed")),
+    "seeded": (("raised", "started"), ("else", "sowed")),
+    "made": (("cuttings", "took cuttings"), ("product", "put up"), ("else", "remark")),
+    "took": (
+        ("cuttings", "took cuttings"), ("suckers", "pinched out"), ("cover", "uncovered"),
+        ("honey", "collected"), ("crop", "ask picked or cleared"), ("else", "remark"),
+    ),
+    "took off": (("suckers", "pinched out"), ("cover", "uncovered"), ("honey", "collected"), ("else", "remark")),
+    "took out": (("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
+    "gave": (
+        ("away", "gave away"), ("drink", "watered"), ("feed", "fed"), ("trim", "pruned"), ("hoe", "weeded"),
+        ("manure", "manured"), ("mulch", "mulched"), ("crop", "gave away"), ("product", "gave away"),
+        ("eggs", "gave away"), ("amount", "gave away"), ("else", "remark"),
+    ),
+    "got": (
+        ("eggs", "collected"), ("seller", "bought"), ("from bed", "picked"), ("weight", "ask picked or bought"),
+        ("crop", "ask bought or picked"), ("else", "remark"),
+    ),
+    "had": (("from bed", "picked"), ("weight", "picked"), ("trouble", "saw"), ("else", "remark")),
+    "emptied": (("else", "cleared"),),
+    "composted": (("crop", "composted"), ("bed", "mulched"), ("else", "composted")),
+    "dumped": (("crop", "composted"), ("else", "remark")),
+    "kept": (("seedling", "remark"), ("crop", "stored"), ("else", "remark")),
+    "collected": (
+        ("eggs", "collected"), ("honey", "collected"), ("seed", "saved seed"), ("trouble", "saw"),
+        ("crop", "picked"), ("else", "collected"),
+    ),
+    "gathered": (("eggs", "collected"), ("seed", "saved seed"), ("else", "picked")),
+    "harvested": (("eggs", "collected"), ("honey", "collected"), ("seed", "saved seed"), ("else", "picked")),
+    "picked": (("trouble", "saw"), ("eggs", "collected"), ("suckers", "pinched out"), ("else", "picked")),
+    "picked off": (("trouble", "saw"), ("else", "remark")),
+    "picked up": (("eggs", "collected"), ("from bed", "picked"), ("seller", "bought"), ("else", "ask bought or picked")),
+    "hand picked": (("trouble", "saw"), ("else", "picked")),
+    "found": (("eggs", "collected"), ("else", "saw")),
+    "killed": (("trouble", "saw"), ("else", "lost")),
+    "squashed": (("trouble", "saw"), ("else", "remark")),
+    "squished": (("trouble", "saw"), ("else", "remark")),
+    "caught": (("trouble", "saw"), ("else", "remark")),
+    "counted": (("trouble", "saw"), ("else", "remark")),
+    "heard": (("trouble", "saw"), ("else", "remark")),
+    "knocked off": (("trouble", "saw"), ("else", "remark")),
+    "put down": (("manure", "manured"), ("mulch", "mulched"), ("cover", "covered"), ("pellets", "treated"), ("else", "remark")),
+    "tested": (("soil", "tested soil"), ("crop", "tried seed"), ("else", "remark")),
+    "checked": (("soil", "tested soil"), ("hive", "opened"), ("trouble", "saw"), ("else", "remark")),
+    "opened": (("hive", "opened"), ("jar", "used"), ("crop", "used"), ("cover", "uncovered"), ("else", "remark")),
+    "inspected": (("hive", "opened"), ("else", "remark")),
+    "looked in": (("hive", "opened"), ("else", "remark")),
+    "looked into": (("hive", "opened"), ("else", "remark")),
+    "looked through": (("hive", "opened"), ("else", "remark")),
+    "went through": (("hive", "opened"), ("else", "remark")),
+    "had a look in": (("hive", "opened"), ("else", "remark")),
+    "peeped in": (("hive", "opened"), ("else", "remark")),
+    "let": (("hens onto", "penned"), ("hens", "let out"), ("else", "remark")),
+    "let out": (("hens onto", "penned"), ("else", "let out")),
+    "moved": (("hens", "penned"), ("else", "moved")),
+    "carried": (("place", "moved"), ("else", "remark")),
+    "saved": (("seed", "saved seed"), ("crop", "ask saved seed or stored"), ("else", "remark")),
+    "dried": (("seed", "saved seed"), ("else", "put up")),
+    "stopped": (("crop", "pinched out"), ("else", "remark")),
+    "topped": (("crop", "pinched out"), ("else", "remark")),
+    "topped up": (("mulch", "mulched"), ("feed", "fed"), ("else", "remark")),
+    "tied": (("crop", "tied in"), ("bed", "tied in"), ("else", "remark")),
+    "tied up": (("crop", "tied in"), ("bed", "tied in"), ("else", "remark")),
+    "potted": (("crop", "potted on"), ("else", "remark")),
+    "moved on": (("crop", "potted on"), ("else", "remark")),
+    "shared": (("crop", "gave away"), ("else", "remark")),
+    "supported": (("crop", "staked"), ("else", "remark")),
+    "split": (("crop", "divided"), ("else", "remark")),
+    "rooted": (("crop", "took cuttings"), ("else", "remark")),
+    "struck": (("crop", "took cuttings"), ("else", "remark")),
+    "bagged": (("place", "bagged"), ("crop", "bagged"), ("else", "remark")),
+    "raised": (("crop", "grew"), ("else", "remark")),
+    "stripped": (("crop", "ask picked or cleared"), ("else", "cleared")),
+    "ordered": (("else", "bought"),),
+    "swapped": (("crop", "bought"), ("else", "bought")),
+    "dropped off": (("crop", "gave away"), ("else", "remark")),
+    "passed on": (("crop", "gave away"), ("else", "remark")),
+    "tossed": (("crop", "composted"), ("else", "remark")),
+    "binned": (("crop", "composted"), ("else", "remark")),
+    "chucked": (("crop", "composted"), ("else", "remark")),
+    "set aside": (("crop", "stored"), ("else", "remark")),
+    "set off": (("crop", "started"), ("else", "remark")),
+    "got in": (("weight", "picked"), ("crop", "ask planted or picked"), ("else", "remark")),
+    "went in": (("crop", "planted"), ("else", "remark")),
+    "went out": (("crop", "planted"), ("else", "remark")),
+    "gave up": (("crop", "finished"), ("else", "remark")),
+    "had it": (("crop", "finished"), ("else", "remark")),
+    "done": (("crop", "finished"), ("else", "remark")),
+    "all done": (("crop", "finished"), ("else", "remark")),
+    "ate": (("trouble first", "lost"), ("else", "ate")),
+    "demolished": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
+    "devoured": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
+    "nibbled": (("trouble first", "saw"), ("crop", "ate"), ("else", "remark")),
+    "gobbled": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
+    "wiped out": (("crop", "lost"), ("else", "remark")),
+    "snapped": (("crop", "picked"), ("else", "remark")),
+    "fried": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
+    "cooked": (("crop", "ate"), ("else", "remark")),
+    "arrived": (("crop", "bought"), ("trouble", "saw"), ("else", "remark")),
+    "appeared": (("trouble", "saw"), ("crop", "came up"), ("else", "remark")),
+    "aired": (("place", "uncovered"), ("else", "remark")),
+    "blanched": (("leek", "earthed up"), ("else", "put up")),
+    "trained": (("crop", "tied in"), ("else", "remark")),
+    "soaked": (("seed", "remark"), ("else", "watered")),
+    "failed": (("crop", "lost"), ("else", "remark")),
+    "gone": (("crop", "lost"), ("else", "remark")),
+    "showing": (("trouble", "saw"), ("crop", "came up"), ("else", "remark")),
+    "fenced": (("hens", "penned"), ("else", "remark")),
+    "put away": (("crop", "stored"), ("else", "remark")),
+    "applied nematodes": (("else", "released"),),
+}  # fmt: skip
+"""form -> (what stands beside it, action), the first that fits; "remark": kept as text; "ask A or B": read
+as A, with a question."""
+
+PARTICLES: dict[str, tuple[str, ...]] = {
+    "pulled": ("up", "out"), "cut": ("back", "down"), "dug": ("up", "in", "over", "out"), "tied": ("in", "up", "back"),
+    "potted": ("on", "up"), "pinched": ("out", "off"), "pricked": ("out",), "planted": ("out",), "gave": ("away",),
+    "earthed": ("up",), "hardened": ("off",), "let": ("out",), "put": ("in", "out", "up", "away"), "set": ("out",),
+    "took": ("off", "out", "up"), "threw": ("away", "out"), "lifted": ("out",), "ripped": ("out", "up"), "yanked": ("out", "up"),
+    "forked": ("in", "over"), "given": ("away",), "hung": ("up",), "cleared": ("out", "away"), "picked": ("off", "up"),
+    "wiped": ("out",), "chopped": ("down", "back"), "propped": ("up",), "turned": ("in", "over"), "finished": ("up", "off"),
+    "stuck": ("in",), "popped": ("in",), "hilled": ("up",), "brought": ("in",), "gathered": ("in",), "trimmed": ("back",),
+    "heeled": ("in",), "grubbed": ("out", "up"), "hoiked": ("out",), "tore": ("out", "up"),
+}  # fmt: skip
+"""Verbs whose second word may stand behind the object: "pulled the peas up"."""
+
+STATES = """
+came up | up; is up; are up; all up; just up; now up; through; is through; are through; all through; coming up; just showing; now showing; well up; up already; up now; up at last; have come up; has come up
+saw: first flower | first flower; first flowers; first flower open; first blossom; started flowering; starting to flower; began flowering; started to flower; first flower out; first truss open; first flower opened
+saw: in flower | in flower; in full flower; flowering; in bloom; in blossom; in full bloom; blooming; blossoming; flowered; is flowering; are flowering; have flowered; blossom out; in bud; in full blossom; coming into flower; came into flower
+saw: fruit set | setting fruit; fruit set; set fruit; fruiting; fruit setting; forming pods; podding; first fruit; first fruits; first pods; first fruit set; first fruit showing; fruit forming; bulbing up; hearting up; tasselling; tasseling; silking
+saw: ripe | ripe; is ripe; are ripe; ripening; first ripe; now ripe; turning red; colouring; coloring; colouring up; coloring up; ready; is ready; are ready; ready to pick; ripening up; almost ripe; nearly ripe; nearly ready; turning; starting to ripen; blushing
+saw: ran to seed | bolted; bolting; has bolted; have bolted; ran to seed; run to seed; running to seed; gone to seed; going to seed; went to seed; all bolted; starting to bolt; started to bolt; set seed; setting seed
+saw: wilting | wilting; drooping; wilted; flagging; looking sad; yellowing; going yellow; leaf drop; looking poorly; struggling
+saw: self-sown | self sown; self seeded; self sowed; volunteers; volunteer; self set; came up by itself; came up by themselves; self seeded itself; self seeded themselves; self seeding
+saw: dormant | leafing out; in leaf; breaking bud; bud break; budding; bursting bud; buds breaking; buds bursting
+finished | finished; over; is over; are over; all over; over now; finished now; finished for the year; done; all done; going over; gone over; spent; past it; done for; done for the year; at an end; over for the year; finished for this year
+"""
+"""action, or what was seen | forms that stand behind a crop without any verb."""
+
+
+def _read_states() -> dict[tuple[str, ...], tuple[str, str | None]]:
+    states: dict[tuple[str, ...], tuple[str, str | None]] = {}
+    for row in STATES.strip().splitlines():
+        name, forms = (cell.strip() for cell in row.split("|"))
+        verb, _, subject = (part.strip() for part in name.partition(":"))
+        for form in map(fold, forms.split(";")):
+            states.setdefault(form, (verb, subject or None))
+    return states
+
+
+def _gerund(base: tuple[str, ...]) -> tuple[str, ...]:
+    word = base[0]
+    if word in {
+        "dig",
+        "net",
+        "cut",
+        "put",
+        "set",
+        "bag",
+        "pot",
+        "thin",
+        "stop",
+        "trim",
+        "split",
+        "can",
+        "pin",
+    }:
+        word += word[-1]
+    elif word.endswith("ie"):
+        word = word[:-2] + "y"
+    elif word.endswith("e") and not word.endswith("ee"):
+        word = word[:-1]
+    return (word + "ing", *base[1:])
+
+
+VERBS, PAST, PLAIN = _read_rows()
+STATE_FORMS = _read_states()
+for _form in SENSES:
+    PAST[fold(_form)] = (*PAST.get(fold(_form), ()), "?" + _form)
+SENSE_OF = {fold(form): senses for form, senses in SENSES.items()}
+GERUNDS = {_gerund(base): name for base, name in PLAIN.items()}
+PARTICLES_OF = {fold(verb)[0]: particles for verb, particles in PARTICLES.items()}
+
+
+def _longest(*tables: dict[tuple[str, ...], object]) -> dict[str, int]:
+    longest: dict[str, int] = {}
+    for table in tables:
+        for words in table:
+            longest[words[0]] = max(longest.get(words[0], 0), len(words))
+    return longest
+
+
+LONGEST_PAST = _longest(PAST)  # type: ignore[arg-type]
+LONGEST_PLAIN = _longest(PLAIN, GERUNDS)  # type: ignore[arg-type]
+LONGEST_STATE = _longest(STATE_FORMS)  # type: ignore[arg-type]

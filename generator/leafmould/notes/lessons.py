@@ -1,0 +1,43 @@
+"""Lessons in a note's text: sentences that say what to do next year.
+
+Used by `read` on bodies and remarks; `lesson:` in a header is taken as it stands.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+NEXT = re.compile(
+    r"\bnext (?:year|season|time|spring|summer|autumn|fall|winter)\b|\bl'an(?:née)? prochaine?\b"
+    r"|\bl’an(?:née)? prochaine?\b|\bnächste[sn]? (?:Jahr|Mal|Saison)\b|\bel (?:próximo año|año que viene)\b"
+    r"|\bl[’']anno prossimo\b|\bvolgend jaar\b",
+    re.IGNORECASE,
+)
+SENTENCE_END = re.compile(
+    r"(?<=[.!?…])[\"'”’)]?\s+(?=[^\W\d_a-z]|[\"“'‘(]?[A-Z0-9])|\n\s*\n|\n(?=[ \t]*(?:[-*+•–]|\d{1,3}[.)])[ \t])"
+)
+LIST_MARK = re.compile(r"^[ \t]*(?:[-*+•–]|\d{1,3}[.)])[ \t]+|^[ \t]*#{1,6}[ \t]+|^[ \t]*>[ \t]?")
+
+
+def lessons_in(text: str) -> tuple[str, ...]:
+    """The sentences of a text that speak of next year, in order."""
+    if NEXT.search(text) is None:
+        return ()
+    sentences = (" ".join(LIST_MARK.sub("", s).split()) for s in SENTENCE_END.split(text) if s)
+    return tuple(s for s in sentences if NEXT.search(s))
+
+
+def all_lessons(
+    written: Iterable[str], body: str, remarks: Iterable[str], hidden: Iterable[str]
+) -> tuple[str, ...]:
+    """What was learned: `lesson:` first, then the body's and the remarks' sentences, each once.
+
+    Args:
+        hidden: private lines, which keep their lessons to themselves.
+    """
+    private = [" ".join(line.split()) for line in hidden if line.strip()]
+    found = [*lessons_in(body), *(lesson for remark in remarks for lesson in lessons_in(remark))]
+    kept = [s for s in found if not any(s in line or line in s for line in private)]
+    whole = [s for s in kept if not any(s != other and s in other for other in kept)]
+    return tuple(dict.fromkeys([*written, *whole]))

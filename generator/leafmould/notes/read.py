@@ -1,0 +1,330 @@
+"""One note to its entries: header, dated parts, list lines, lessons, and what to tell the gardener.
+
+The first reading of a run, and the second for notes that learned varieties could change. Every line is
+read by `lines.read_line`; this module decides which lines count, with which date and which defaults.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from leafmould.notes.body import ListLine, Section, split_body
+from leafmould.notes.cache import Kept
+from leafmould.notes.entries import Action, Entry, Named, Sureness, Words
+from leafmould.notes.find import NoteFile
+from leafmould.notes.head import Head, ask_order, read_head
+from leafmould.notes.head_events import defaults_of, read_event
+from leafmould.notes.header import split_note
+from leafmould.notes.lessons import all_lessons
+from leafmould.notes.lines import Defaults, Habits, LineReading, read_line
+from leafmould.notes.note_dates import (
+    Source,
+    date_in_name,
+    date_of_photo,
+    date_within,
+    days_of_sections,
+    disagreement,
+    said_day,
+    stands_apart,
+    year_in,
+)
+from leafmould.values.dates import resolve_date
+from leafmould.values.names import Kind, Known, Vocabulary
+from leafmould.values.problems import Level, Location, Problem, in_file_order
+from leafmould.values.when import When
+
+NO_DATE = (
+    'No date is written here. Write "date: 2026-06-20" at the top, or put the date into the file\'s name.'
+)
+
+
+def read_all(files: Iterable[NoteFile], habits: Habits, kept: Kept | None) -> tuple[Entry, ...]:
+    """The entries of all notes, file by file; those of unchanged files come from the cache."""
+    found: list[Entry] = []
+    taken: set[str] = set()
+    for file in sorted(files, key=lambda f: f.path):
+        entries = kept.entries_of(file, habits) if kept else None
+        if entries is None:
+            entries = read_note(file, habits)
+            if kept:
+                kept.keep(file, habits, entries)
+        found.extend(_with_own_ids(entries, file, taken))
+    return tuple(found)
+
+
+def _with_own_ids(entries: tuple[Entry, ...], file: NoteFile, taken: set[str]) -> tuple[Entry, ...]:
+    """Entries of x.txt keep their ending in their ids where an x.md stands beside it."""
+    if any(entry.id in taken for entry in entries):
+        base, ending = file.path.removeprefix("notes/").rsplit(".", 1)
+        entries = tuple(replace(e, id=f"{base}.{ending}{e.id.removeprefix(base)}") for e in entries)
+    taken.update(entry.id for entry in entries)
+    return entries
+
+
+def learned_varieties(entries: Iterable[Entry]) -> tuple[tuple[str, Known], ...]:
+    """Varieties that notes name surely, by name, for a second reading of notes that leave theirs unquoted."""
+    crops: dict[str, set[str]] = {}
+    for entry in entries:
+        headed = {key for crop in entry.crops for key in crop.of or (crop.key,)}
+        _learn(crops, entry.varieties, headed)
+        for action in entry.actions:
+            _learn(crops, action.varieties, {key for crop in action.crops for key in crop.of or (crop.key,)})
+    return tuple(
+        (name, Known(kind=Kind.VARIETY, key=name, name=name, of=tuple(sorted(of))))
+        for name, of in sorted(crops.items())
+    )
+
+
+def _learn(crops: dict[str, set[str]], varieties: Iterable[Named], of: set[str]) -> None:
+    for variety in varieties:
+        if variety.sureness in (Sureness.KNOWN, Sureness.NEW):
+            crops.setdefault(variety.key, set()).update(variety.of or of)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Note:
+    """What all parts of one note share."""
+
+    file: NoteFile
+    head: Head
+    habits: Habits
+    has_header: bool
+    defaults: Defaults
+
+
+def read_note(file: NoteFile, habits: Habits) -> tuple[Entry, ...]:
+    """The entries of one note file: one for its header and what stands above any date, one for each date."""
+    problems = list(file.problems)
+    parts = split_note(file.text, file.path)
+    problems += parts.problems
+    in_name = date_in_name(file.path, habits)
+    named = in_name.when if in_name else None
+    if in_name and in_name.fault:
+        problems.append(_problem(file, None, Level.WARNING, f"The file name: {in_name.fault}", "date"))
+    head = read_head(parts.header, file.path, named, habits, problems)
+    note = _Note(
+        file=file, head=head, habits=habits, has_header=parts.header is not None, defaults=defaults_of(head)
+    )
+    sections = split_body(parts.body, parts.body_line)
+    return _entries(note, sections, named, problems)
+
+
+def _entries(
+    note: _Note, sections: tuple[Section, ...], named: When | None, problems: list[Problem]
+) -> tuple[Entry, ...]:
+    """Entries from the parts of a note, its own date settled first."""
+    top, dated = _top_and_dated(note, sections)
+    sources = list(_sources(note, top, named, sections))
+    if sources and (message := disagreement(sources)) is not None:
+        problems.append(_problem(note.file, None, Level.WARNING, message, "date"))
+    when = sources[0].when if sources else None
+    readings = days_of_sections(dated, when or year_in(_title(note, top)), note.habits)
+    days = [reading.when if reading else None for reading in readings]
+    for section, reading in zip(dated, readings, strict=True):
+        if reading and reading.fault:
+            problems.append(_problem(note.file, section.line, Level.ERROR, reading.fault, "date"))
+        if reading and reading.other:
+            problems.append(ask_order())
+    sure = [d for d in days if d]
+    if when and stands_apart(when, sure):
+        says = f"The {sources[0].name} says {said_day(when)}, a heading or line below {said_day(sure[0])}."
+        message = f"{says} Each is used for what stands under it."
+        problems.append(_problem(note.file, None, Level.WARNING, message, "date"))
+    own = _own_entry(note, top, when, sources[0].name if sources else "nowhere")
+    entries = [] if _is_empty(own) and dated else [own]
+    for section, day in zip(dated, days, strict=True):
+        entries.append(_dated_entry(note, section, day))
+    return _numbered(note, entries, problems)
+
+
+def _top_and_dated(note: _Note, sections: tuple[Section, ...]) -> tuple[Section, tuple[Section, ...]]:
+    """The part without a date of its own, and the others.
+
+    A date that merely stands on the first line, with no other below, is the date of the whole note, less
+    trusted than its header and file name.
+    """
+    nothing = Section(line=1)
+    if not sections:
+        return nothing, ()
+    if sections[0].date is None:
+        return sections[0], sections[1:]
+    if len(sections) == 1 and not sections[0].is_heading:
+        return sections[0], ()
+    return nothing, sections
+
+
+def _sources(
+    note: _Note, top: Section, named: When | None, sections: tuple[Section, ...]
+) -> Iterator[Source]:
+    """Every place that dates the note as a whole, most trusted first."""
+    if note.head.dates:
+        yield Source(name="header", when=note.head.dates[0])
+    if named is not None:
+        yield Source(name="file name", when=named)
+    first_line = _first_line(note, top, named or year_in(_title(note, top)))
+    if first_line is not None:
+        yield Source(name="first line", when=first_line)
+    if not (note.head.dates or named or first_line or any(s.date for s in sections)):
+        photos = [when for photo in note.head.photos if (when := date_of_photo(photo)) is not None]
+        if photos:
+            yield Source(name="photo", when=photos[0])
+
+
+def _first_line(note: _Note, top: Section, base: When | None) -> When | None:
+    """The date on a note's first line, or in its first heading."""
+    if top.date is not None:
+        reading = days_of_sections((top,), note.head.dates[0] if note.head.dates else base, note.habits)[0]
+        return reading.when if reading else None
+    if note.head.dates:
+        return None
+    for text in filter(None, (top.title, top.body.split("\n", 1)[0])):
+        words = date_within(text, needs_year=base is None)
+        if words is not None:
+            reading = resolve_date(
+                words, order=note.habits.order, base=base, is_southern=note.habits.is_southern
+            )
+            return reading.when
+    return None
+
+
+def _title(note: _Note, top: Section) -> str | None:
+    return note.head.title or top.title
+
+
+def _own_entry(note: _Note, top: Section, when: When | None, date_from: str) -> Entry:
+    """The entry of the header and of what stands above any date."""
+    head, file, habits = note.head, note.file, note.habits
+    event = read_event(head, file.path, when, habits)
+    work = [
+        read_line(
+            line.text,
+            at=Location(file=file.path, line=line.line, column=line.column),
+            field=f"work[{index}]",
+            base=when,
+            habits=habits,
+            defaults=note.defaults,
+        )
+        for index, line in enumerate(head.work)
+    ]
+    counts = not (head.did or head.work)
+    lists = [_list_line(line, note, when) for line in top.lists] if counts else []
+    entry = Entry(
+        id="",
+        at=Location(file=file.path, line=1 if note.has_header else top.line),
+        when=when,
+        date_from=date_from,
+        title=_title(note, top),
+        body=top.body,
+        body_line=top.body_line,
+        beds=note.defaults.beds,
+        crops=note.defaults.crops,
+        varieties=note.defaults.varieties,
+        part=note.defaults.part,
+        photos=head.photos,
+        tags=head.tags,
+        again=head.again.text if head.again else None,
+        by=head.by,
+        extra=head.extra,
+        is_private=head.is_private,
+        is_settled=head.is_settled,
+        words=head.words,
+    )
+    return _with_lines(entry, [event, *work, *lists], head.lesson)
+
+
+def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
+    """The entry of a dated heading or line. Privacy and settledness are the whole note's."""
+    head = note.head
+    entry = Entry(
+        id="",
+        at=Location(file=note.file.path, line=section.line),
+        when=when,
+        date_from="heading" if when else "nowhere",
+        title=section.title,
+        body=section.body,
+        body_line=section.body_line,
+        beds=note.defaults.beds,
+        crops=note.defaults.crops,
+        varieties=note.defaults.varieties,
+        part=note.defaults.part,
+        tags=head.tags,
+        by=head.by,
+        is_private=head.is_private,
+        is_settled=head.is_settled,
+    )
+    return _with_lines(entry, [_list_line(line, note, when) for line in section.lists], ())
+
+
+def _list_line(line: ListLine, note: _Note, when: When | None) -> LineReading:
+    """A list line, with the place or crop of the headings it stands under."""
+    return read_line(
+        line.text,
+        at=Location(file=note.file.path, line=line.line, column=line.column),
+        field="body",
+        base=when,
+        habits=note.habits,
+        defaults=_under(line.under, note.defaults, note.habits.vocabulary),
+        is_prose=True,
+    )
+
+
+def _under(headings: Iterable[str], defaults: Defaults, vocabulary: Vocabulary) -> Defaults:
+    """The defaults as headings change them, where a heading is a known place or crop and nothing else."""
+    for heading in headings:
+        for known in vocabulary.exactly(heading, Kind.BED, Kind.CROP, Kind.CROP_GROUP, Kind.PART)[:1]:
+            named = Named(key=known.key, name=known.name, written=heading, of=known.of)
+            if known.kind is Kind.BED:
+                defaults = replace(defaults, beds=(named,), part=None)
+            elif known.kind is Kind.PART:
+                defaults = replace(defaults, part=known.name)
+            else:
+                defaults = replace(defaults, crops=(named,), varieties=())
+    return defaults
+
+
+def _with_lines(entry: Entry, readings: Iterable[LineReading], lessons: tuple[str, ...]) -> Entry:
+    """The entry with what its lines say, and the lessons in all of it."""
+    read = list(readings)
+    actions = tuple(action for reading in read for action in reading.actions)
+    words = (*entry.words, *(words for reading in read for words in reading.words))
+    hidden = [a.text for a in actions if a.is_private] + [w.text for w in words if w.is_private]
+    remarks = [a.remark for a in actions if a.remark and a.field != "body"]
+    remarks += [w.text for w in words if w.at.line is None or w.at.line < entry.body_line]
+    return replace(
+        entry,
+        actions=actions,
+        words=words,
+        lesson=all_lessons(lessons, entry.body, remarks, hidden),
+        problems=tuple(problem for reading in read for problem in reading.problems),
+    )
+
+
+def _is_empty(entry: Entry) -> bool:
+    """Whether nothing stands above the first date but perhaps a title."""
+    return not (
+        entry.body.strip() or entry.actions or entry.words or entry.photos or entry.extra or entry.lesson
+    )
+
+
+def _numbered(note: _Note, entries: list[Entry], problems: list[Problem]) -> tuple[Entry, ...]:
+    """Ids in order, and the note's own problems with its first entry."""
+    base = note.file.path.removeprefix("notes/").rsplit(".", 1)[0]
+    if all(entry.when is None for entry in entries) and not any(
+        p.field == "date" and p.level is Level.ERROR for p in problems
+    ):
+        is_lost = any(action.when is None for entry in entries for action in entry.actions)
+        level = Level.ERROR if is_lost else Level.QUESTION
+        problems.append(_problem(note.file, None, level, NO_DATE, "date"))
+    found = []
+    for number, entry in enumerate(entries, 1):
+        told = (*(problems if number == 1 else ()), *entry.problems)
+        if note.head.is_settled:
+            told = tuple(p for p in told if p.level is Level.ERROR)
+        entry_id = base if number == 1 else f"{base}#{number}"
+        found.append(replace(entry, id=entry_id, problems=in_file_order(told)))
+    return tuple(found)
+
+
+def _problem(file: NoteFile, line: int | None, level: Level, message: str, field: str | None) -> Problem:
+    return Problem(at=Location(file=file.path, line=line), level=level, message=message, field=field)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 
-from leafmould.report import NEWEST, by_file, count, exit_code, problem_lines, problems_json
+from leafmould.report import NEWEST, Made, by_file, count, exit_code, made_json, problem_lines, problems_json
 from leafmould.values.problems import Level, Location, Problem
 
 
@@ -84,3 +85,24 @@ def test_problems_as_other_programs_read_them() -> None:
         }
         for line, field in ((2, None), (4, "bed"))
     ]
+
+
+MADE = Made(on=date(2026, 7, 1), household=True, notes=45, plantings=1, pages=1200, changed=14, removed=2)
+
+
+def test_what_a_build_made_in_words_and_for_other_programs() -> None:
+    assert MADE.sentence == "1,200 pages from 45 notes and 1 planting: 14 files written, 2 removed."
+    assert replace(MADE, changed=0, removed=0).sentence == (
+        "1,200 pages from 45 notes and 1 planting: nothing has changed."
+    )
+    assert made_json(MADE, []) == {
+        "version": 1,
+        "on": "2026-07-01",
+        "household": True,
+        "notes": 45,
+        "plantings": 1,
+        "pages": 1200,
+        "changed": 14,
+        "removed": 2,
+        "problems": [],
+    }

@@ -51,6 +51,28 @@ class FileProblems:
     problems: tuple[Problem, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """What a build read, made and changed, in numbers."""
+
+    on: date
+    household: bool
+    notes: int  # note files read
+    plantings: int
+    pages: int  # pages the site has
+    changed: int  # files written, because new or different
+    removed: int  # files no longer made
+
+    @property
+    def sentence(self) -> str:
+        """What was done: "120 pages from 45 notes and 60 plantings: 14 files written, 2 removed."."""
+        read = f"{counted(self.notes, 'note')} and {counted(self.plantings, 'planting')}"
+        done = f"{counted(self.changed, 'file')} written, {self.removed:,} removed"
+        if not (self.changed or self.removed):
+            done = "nothing has changed"
+        return f"{counted(self.pages, 'page')} from {read}: {done}."
+
+
 def count(problems: Iterable[Problem]) -> Counts:
     """How many of each level; the same problem said twice counts once."""
     levels = [p.level for p in dict.fromkeys(problems)]
@@ -125,6 +147,20 @@ def problems_json(problems: Iterable[Problem], on: date) -> dict[str, object]:
     """All problems in the envelope every data file has."""
     listed = [problem_json(p) for p in in_file_order(problems)]
     return {"version": JSON_VERSION, "on": on.isoformat(), "problems": listed}
+
+
+def made_json(made: Made, problems: Iterable[Problem]) -> dict[str, object]:
+    """A build's outcome in the envelope every data file has."""
+    told = problems_json(problems, made.on)
+    numbers = {
+        "household": made.household,
+        "notes": made.notes,
+        "plantings": made.plantings,
+        "pages": made.pages,
+        "changed": made.changed,
+        "removed": made.removed,
+    }
+    return {"version": told["version"], "on": told["on"], **numbers, "problems": told["problems"]}
 
 
 def _in_file(problem: Problem) -> str:

@@ -1,0 +1,110 @@
+"""The whole run, in order: notes, garden, reckoning, pages, HTML, files.
+
+The only module that knows every stage. Everything is made before anything is written, so that a fault in a
+layout or the surroundings keeps the old site, whole. Says what happened; how that is worded is `report`'s.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from leafmould.garden.load import Loaded, load
+from leafmould.output.schemas import schema_files
+from leafmould.output.write import check_folder, write_site
+from leafmould.pages.data import data_files
+from leafmould.pages.site import reckon, site_of
+from leafmould.reckon.almanac import almanac
+from leafmould.render.html import Renderer
+from leafmould.report import Made
+from leafmould.values.problems import Problem, WrongUse
+
+LOOK = "look"
+"""Where a garden keeps templates and styles of its own."""
+
+OUR_ROOMS = ("notes", "plans", "pages", "photos", "records", "to-sort", LOOK, ".leafmould")
+"""Folders of a garden that hold the gardener's things, where no site may be put."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuildReport:
+    """What a build read, made and had to tell."""
+
+    made: Made
+    changed: tuple[str, ...]  # files written, because new or different
+    removed: tuple[str, ...]  # files no longer made
+    problems: tuple[Problem, ...]
+    dates: Mapping[str, date]  # of each note file, for the order in which problems are told
+
+
+def build(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1) -> BuildReport:
+    """Build the site of a garden folder.
+
+    Args:
+        to: the output folder; made if need be.
+        on: "today".
+        household: keep what is private, and say so on every page.
+        workers: how many may share the work; the site is the same for any number.
+    Raises:
+        UnreadableGarden: if garden.yaml cannot be read at all.
+        WrongUse: if the output folder holds something else.
+        LeafmouldError: if a layout cannot be used, or the disk refuses. The old site stays.
+    """
+    _check_place(folder, to)
+    check_folder(to)
+    loaded = load(folder, on=on, household=household)
+    files = site_files(loaded, look=folder / LOOK)
+    written = write_site(to, files)
+    made = Made(
+        on=on,
+        household=household,
+        notes=loaded.files,
+        plantings=len(loaded.garden.plantings),
+        pages=sum(name.endswith(".html") for name in files),
+        changed=len(written.changed),
+        removed=len(written.removed),
+    )
+    return BuildReport(
+        made=made,
+        changed=written.changed,
+        removed=written.removed,
+        problems=loaded.problems,
+        dates=loaded.dates,
+    )
+
+
+def site_files(loaded: Loaded, *, look: Path | None) -> dict[str, bytes]:
+    """Every file of the site by name, as bytes."""
+    garden, household = loaded.garden, loaded.view.household
+    reckoned = reckon(garden, almanac(loaded.shown, garden))
+    site = site_of(
+        garden,
+        reckoned,
+        loaded.vocabulary,
+        household=household,
+        problems=loaded.problems if household else (),
+    )
+    renderer = Renderer(site, look)
+    made = [(page.address, renderer.page(page).encode("utf-8")) for page in site.pages]
+    made += [(name, text.encode("utf-8")) for name, text in renderer.files()]
+    data = data_files(garden, reckoned.forecasts, loaded.problems if household else None)
+    return _each_once([*made, *data.items(), *schema_files(data).items()])
+
+
+def _each_once(made: Sequence[tuple[str, bytes]]) -> dict[str, bytes]:
+    files = dict(made)
+    if len(files) != len(made):
+        names = [name for name, _ in made]
+        raise ValueError(f"made twice: {sorted({name for name in names if names.count(name) > 1})}")
+    return files
+
+
+def _check_place(folder: Path, to: Path) -> None:
+    """Refuse to put the site among the notes, or in place of the garden."""
+    garden, out = folder.resolve(), to.resolve()
+    if out == garden or out in garden.parents or any(out.is_relative_to(garden / room) for room in OUR_ROOMS):
+        raise WrongUse(
+            f'"{to}" holds the garden\'s own files, so no site can be put there. Choose a folder with --to.'
+        )

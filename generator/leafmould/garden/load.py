@@ -1,0 +1,154 @@
+"""From a garden folder to its garden: the run as far as every command needs it.
+
+Settings, names, notes, what may be shown, then the garden. Looking back from the terminal uses it too, so
+it loads no template and no Markdown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+
+from leafmould.facts import tables
+from leafmould.garden.assemble import assemble
+from leafmould.garden.model import Garden
+from leafmould.garden.view import View, unknown_words, view_of
+from leafmould.garden.visible import visible_entries, visible_settings
+from leafmould.garden.vocabulary import build_vocabulary
+from leafmould.notes.cache import Kept
+from leafmould.notes.entries import Entry
+from leafmould.notes.find import NoteFile, find_notes
+from leafmould.notes.lines import Habits
+from leafmould.notes.read import learned_varieties, read_all
+from leafmould.notes.setting_values import Settings
+from leafmould.notes.settings import read_settings
+from leafmould.values.names import Vocabulary
+from leafmould.values.problems import Level, Problem, in_file_order
+from leafmould.values.wording import counted, day
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Loaded:
+    """A garden, and what it was made from."""
+
+    garden: Garden
+    settings: Settings  # as written
+    shown: Settings  # as this build may use them
+    view: View
+    vocabulary: Vocabulary  # with the varieties learned from the notes
+    files: int  # note files read
+    dates: Mapping[str, date]  # the last day each note file tells of
+    problems: tuple[Problem, ...]  # of everything written, shown or not, in file order
+
+
+def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loaded:
+    """Read a garden folder.
+
+    Args:
+        on: "today"; notes dated later are as if unwritten.
+        household: whether private things are in.
+        keep: use and renew what was kept from reading before, in .leafmould/.
+    Raises:
+        UnreadableGarden: if garden.yaml cannot be read at all.
+    """
+    settings = read_settings(folder)
+    vocabulary = build_vocabulary(settings, tables.crops())
+    view, problems = view_of(settings, vocabulary, household=household)
+    files = find_notes(folder)
+    kept = Kept.load(folder) if keep else None
+    entries, vocabulary = _read(files, habits_of(settings, vocabulary), kept, view, on)
+    if kept:
+        kept.save(folder)
+    past = tuple(entry for entry in entries if not _is_later(entry, on))
+    shown = visible_settings(settings, view)
+    seen = visible_entries(past, view)
+    garden = assemble(shown, seen, tables.crops(), on=on)
+    is_whole = shown == settings and seen == past
+    told = garden if is_whole else assemble(settings, past, tables.crops(), on=on)
+    problems += unknown_words(view, _names_in(past), vocabulary)
+    problems += _later(entries, on)
+    return Loaded(
+        garden=garden,
+        settings=settings,
+        shown=shown,
+        view=view,
+        vocabulary=vocabulary,
+        files=len(files),
+        dates=_dates(entries),
+        problems=in_file_order((*told.problems, *problems)),
+    )
+
+
+def habits_of(settings: Settings, vocabulary: Vocabulary) -> Habits:
+    """How the garden's lines are read."""
+    return Habits(
+        vocabulary=vocabulary,
+        order=settings.dates,
+        decimal=settings.decimal,
+        units=settings.units,
+        is_southern=settings.is_southern,
+    )
+
+
+def _read(
+    files: Iterable[NoteFile], habits: Habits, kept: Kept | None, view: View, on: date
+) -> tuple[tuple[Entry, ...], Vocabulary]:
+    """The entries of all notes, and the names known after reading them.
+
+    Varieties named surely in any note a build may show let other notes leave theirs unquoted; the notes
+    in which that could matter are read a second time.
+    """
+    files = tuple(files)
+    first = read_all(files, habits, kept)
+    past = (entry for entry in first if not _is_later(entry, on))
+    learned = learned_varieties(visible_entries(tuple(past), view))
+    vocabulary = habits.vocabulary.with_names(learned)
+    loose = {e.at.file for e in first if any(action.is_loose for action in e.actions)}
+    if not loose or vocabulary.digest == habits.vocabulary.digest:
+        return first, vocabulary
+    again = read_all((f for f in files if f.path in loose), replace(habits, vocabulary=vocabulary), kept)
+    by_file: dict[str, list[Entry]] = {}
+    for entry in again:
+        by_file.setdefault(entry.at.file, []).append(entry)
+    return _in_place(first, by_file), vocabulary
+
+
+def _in_place(first: Iterable[Entry], by_file: Mapping[str, list[Entry]]) -> tuple[Entry, ...]:
+    """The first reading, with the second in its place where there is one; ids stay those of the first."""
+    read = {file: iter(entries) for file, entries in by_file.items()}
+    return tuple(replace(next(read[e.at.file]), id=e.id) if e.at.file in read else e for e in first)
+
+
+def _is_later(entry: Entry, on: date) -> bool:
+    return entry.when is not None and entry.when.first > on
+
+
+def _later(entries: Iterable[Entry], on: date) -> tuple[Problem, ...]:
+    """One hint for all notes dated after today."""
+    later = sorted((e for e in entries if _is_later(e, on)), key=lambda e: (e.at.file, e.at.line or 0))
+    if not later:
+        return ()
+    others = f", and {counted(len(later) - 1, 'other')} too" if len(later) > 1 else ""
+    message = f"dated after {day(on)}{others}: as if not yet written."
+    return (Problem(at=later[0].at, level=Level.HINT, message=message, field="date"),)
+
+
+def _dates(entries: Iterable[Entry]) -> dict[str, date]:
+    dates: dict[str, date] = {}
+    for entry in entries:
+        if entry.when:
+            dates[entry.at.file] = max(entry.when.first, dates.get(entry.at.file, date.min))
+    return dates
+
+
+def _names_in(entries: Iterable[Entry]) -> set[str]:
+    """Every bed and crop the notes name, in the words they were named by and in those known."""
+    named: set[str] = set()
+    for entry in entries:
+        found = [*entry.beds, *entry.crops]
+        for action in entry.actions:
+            found += [*action.places, *action.origins, *action.crops]
+        named.update(name for one in found for name in (one.name, one.written))
+    return named

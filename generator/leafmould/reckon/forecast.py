@@ -7,7 +7,7 @@ seen since the sowing are not yet weighed in.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import ceil
 from typing import Literal
@@ -37,6 +37,9 @@ eight weeks as plants are often raised that long. Common practice."""
 
 WAIT_IN_POTS = 14
 """What a sowing under glass may lose by waiting to be planted out [days]. Common practice."""
+
+FORGOTTEN = 90
+"""So long after its latest day an expectation says nothing any more [days]. Common practice."""
 
 DARK = ((11, 1), (2, 10))
 """First and last day of the dark months in the north, when a hardy crop hardly grows. Common practice."""
@@ -72,8 +75,8 @@ def expected(planting: Planting, almanac: Almanac) -> Forecast | None:
     """The expected first picking of a planting, as far as one can be told.
 
     None once it is picked or has ended, for perennials, self-sown plants, plantings known by year or by a
-    coarse date only, plants still under glass whose figures count from planting out, and crops for which
-    there are no figures. Several crops sown as one mix: the soonest of them.
+    coarse date only, plants still under glass whose figures count from planting out, crops for which there
+    are no figures, and where the latest day passed months ago. Several crops sown as one mix: the soonest.
 
     Args:
         almanac: made once by `almanac.almanac(settings, garden)`; holds "today".
@@ -83,7 +86,12 @@ def expected(planting: Planting, almanac: Almanac) -> Forecast | None:
     beginning = _beginning(planting)
     if beginning is None:
         return None
-    found = [f for crop in planting.crops if (f := _of_crop(crop, planting, beginning, almanac))]
+    words = planting.words if len(planting.words) == len(planting.crops) else planting.crops
+    found = [
+        replace(f, basis=f"{word}: {f.basis}") if len(words) > 1 else f
+        for crop, word in zip(planting.crops, words, strict=True)
+        if (f := _of_crop(crop, planting, beginning, almanac)) and (almanac.on - f.latest).days <= FORGOTTEN
+    ]
     return min(found, key=lambda f: (f.likely, f.latest)) if found else None
 
 

@@ -75,7 +75,9 @@ def visible_entries(entries: Sequence[Entry], view: View) -> tuple[Entry, ...]:
     if view.household:
         return tuple(entries)
     sight = _sight(entries, view)
-    return _with_plain_ids([shown for entry in entries if (shown := _entry(entry, sight))], sight)
+    about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
+    shown = [shown for entry in entries if (shown := _entry(entry, sight))]
+    return _with_plain_ids(shown, about_hidden, sight)
 
 
 def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
@@ -284,16 +286,21 @@ def _problems(problems: Iterable[Problem], view: View) -> tuple[Problem, ...]:
     return tuple(p for p in told if not view.words.are_in(p.sentence))
 
 
-def _with_plain_ids(entries: Sequence[Entry], sight: Sight) -> tuple[Entry, ...]:
-    """The entries, with a plain name in place of every file name that tells something hidden."""
+def _with_plain_ids(entries: Sequence[Entry], about_hidden: set[str], sight: Sight) -> tuple[Entry, ...]:
+    """The entries, with a plain name in place of every file name that may tell something hidden."""
     tell = (sight.view.bed_names, sight.others, sight.view.words, sight.people)
-    files = sorted({entry.id.partition("#")[0] for entry in entries})
-    taken = {file for file in files if not any(names.are_in(file) for names in tell)}
+    files = sorted({_file_of(entry) for entry in entries})
+    must_go = {f for f in files if f in about_hidden or any(names.are_in(f) for names in tell)}
+    taken = set(files) - must_go
     plain: dict[str, str] = {}
-    for file in files:
-        if file not in taken:
-            plain[file] = _plain_id(file, tell, taken | set(plain.values()))
+    for file in sorted(must_go):
+        plain[file] = _plain_id(file, tell, taken | set(plain.values()))
     return tuple(_renamed(entry, plain) if plain else entry for entry in entries)
+
+
+def _file_of(entry: Entry) -> str:
+    """What the ids of all parts of one file begin with."""
+    return entry.id.partition("#")[0]
 
 
 def _plain_id(file: str, tell: Sequence[Names], taken: set[str]) -> str:

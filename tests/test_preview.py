@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import signal
 import socket
-from collections.abc import Callable
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -214,3 +219,66 @@ def test_a_port_kept_for_the_system_is_said_in_one_sentence(monkeypatch: pytest.
     with pytest.raises(LeafmouldError) as refused:
         listen(80)
     assert refused.value.sentence == "Port 80 is kept for the system. Leave --port out to take a free one."
+
+
+GARDEN = "garden: Tansy Hill\ndates: day first\nbeds:\n  - {name: Arch}\n"
+
+
+@pytest.fixture
+def previewing(tmp_path: Path) -> Iterator[tuple[Path, subprocess.Popen[str], str]]:
+    """The command itself at work on a garden, with its address."""
+    (tmp_path / "notes").mkdir()
+    (tmp_path / "garden.yaml").write_text(GARDEN, encoding="utf-8")
+    command = [sys.executable, "-u", "-m", "leafmould", "preview", "--on", "2026-06-20"]
+    with subprocess.Popen(
+        command, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    ) as process:
+        assert process.stdout is not None
+        said = process.stdout.readline()
+        try:
+            yield tmp_path, process, said.split()[4]
+        finally:
+            process.kill()
+
+
+def fetch(address: str) -> str:
+    with urllib.request.urlopen(address, timeout=5) as answer:
+        return str(answer.read().decode("utf-8"))
+
+
+def changed_from(address: str, version: str) -> str:
+    end = time.monotonic() + 15
+    while (now := fetch(address + ".leafmould/version")) == version and time.monotonic() < end:
+        time.sleep(0.05)
+    assert now != version
+    return now
+
+
+def test_the_command_serves_rebuilds_and_ends_cleanly(
+    previewing: tuple[Path, subprocess.Popen[str], str],
+) -> None:
+    folder, process, address = previewing
+    assert address.startswith("http://127.0.0.1:")
+    assert "Tansy Hill" in fetch(address)
+    version = fetch(address + ".leafmould/version")
+    note = folder / "notes" / "2026-06-18.md"
+    note.write_text("---\ndate: 2026-06-18\nwork:\n  - sowed peas in Acrh\n---\n", encoding="utf-8")
+    version = changed_from(address, version)
+    assert "1 question." in BeautifulSoup(fetch(address), "html.parser").select_one("#leafmould-preview").text
+    (folder / "garden.yaml").write_bytes(b"\xff\xfe\x00")
+    version = changed_from(address, version)
+    page = BeautifulSoup(fetch(address), "html.parser")
+    assert page.select_one("#leafmould-preview strong").text.startswith(
+        "The page is as it was before: garden.yaml"
+    )
+    assert "Tansy Hill" in page.text
+    (folder / "garden.yaml").write_text(GARDEN.replace("Arch", "Acrh"), encoding="utf-8")
+    changed_from(address, version)
+    assert BeautifulSoup(fetch(address), "html.parser").select("#leafmould-preview") == []
+    process.send_signal(signal.SIGINT)
+    said, faults = process.communicate(timeout=15)
+    assert faults == ""
+    assert process.returncode == 0
+    assert said.splitlines()[0] == "notes/2026-06-18.md changed. 1 question."
+    assert not (folder / ".leafmould" / "preview").exists()
+    assert not (folder / "site").exists()

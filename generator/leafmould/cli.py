@@ -39,7 +39,7 @@ class Commands(click.Group):
             say(fault.sentence, err=True)
             ctx.exit(fault.exit_code)
         except click.Abort:
-            say("Stopped.", err=True)
+            say("\nStopped.", err=True)
             ctx.exit(LeafmouldError.exit_code)
 
 
@@ -151,7 +151,7 @@ def note(
 
     _refuse_unknown_options(words)
     folder, day = _garden(garden), day_of(on)
-    lines = typed_lines(words, click.get_text_stream("stdin"))
+    lines = typed_lines(words, _read_all)
     file = put_down(folder, lines, day, dated, photos)
     _tell_note(understood(folder, file, day), file, as_json)
 
@@ -307,6 +307,10 @@ def _ask(question: str) -> str:
     return str(click.prompt(question, default="", show_default=False))
 
 
+def _read_all() -> str:
+    return sys.stdin.buffer.read().decode("utf-8", "replace")
+
+
 def _refuse_unknown_options(words: Sequence[str]) -> None:
     """Words may begin with a minus ("-3 °C"), but "--dat" is a slip and no word of a note."""
     for word in words:
@@ -337,23 +341,12 @@ def _tell_note(told: Answer, file: str, as_json: bool) -> None:
 
 
 def _tell_build(built: BuildReport, out: Path, as_json: bool) -> None:
-    from leafmould.report import JSON_VERSION, count, counted, exit_code, problem_json
+    from leafmould.report import count, exit_code, made_json
 
     if as_json:
-        facts = {"notes": built.notes, "plantings": built.plantings, "pages": built.pages}
-        files = {"changed": list(built.changed), "removed": list(built.removed)}
-        problems = [problem_json(problem) for problem in built.problems]
-        head = {
-            "version": JSON_VERSION,
-            "on": built.on.isoformat(),
-            "to": str(out),
-            "household": built.household,
-        }
-        _say_json({**head, **facts, **files, "problems": problems})
+        _say_json({**made_json(built.made, built.problems), "to": str(out)})
     else:
-        read = f"{counted(built.notes, 'note')} read, {counted(built.pages, 'page')} made"
-        changes = f"{counted(len(built.changed), 'file')} new or changed, {len(built.removed)} removed"
-        say(f"{read}: {changes}.")
+        say(built.made.sentence)
         say(
             f"In the notes: {count(built.problems).sentence}{' See: leafmould check' if built.problems else ''}"
         )

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import shutil
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -18,6 +18,7 @@ from leafmould.desk.days import read_when
 from leafmould.desk.folders import add_file
 from leafmould.desk.texts import quoted
 from leafmould.facts.tables import crops
+from leafmould.garden.load import habits_of
 from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.lines import Defaults, Habits, read_line
 from leafmould.notes.settings import read_settings
@@ -38,13 +39,13 @@ class Draft:
     photos: tuple[str, ...] = ()  # names inside photos/
 
 
-def typed_lines(words: Sequence[str], read_all: Iterable[str]) -> tuple[str, ...]:
-    """What was typed, line by line; a single "-" stands for `read_all`.
+def typed_lines(words: Sequence[str], read_all: Callable[[], str]) -> tuple[str, ...]:
+    """What was typed, line by line; a single "-" stands for what `read_all` gives.
 
     Raises:
         WrongUse: if there is nothing but spaces.
     """
-    text = "\n".join(read_all) if tuple(words) == ("-",) else " ".join(words)
+    text = read_all() if tuple(words) == ("-",) else " ".join(words)
     lines = tuple(line for line in map(_plain, text.splitlines()) if line)
     if not lines:
         raise WrongUse(NOTHING)
@@ -136,13 +137,7 @@ def _habits(garden: Path) -> Habits | None:
         settings = read_settings(garden)
     except UnreadableGarden:
         return None
-    return Habits(
-        vocabulary=build_vocabulary(settings, crops()),
-        order=settings.dates,
-        decimal=settings.decimal,
-        units=settings.units,
-        is_southern=settings.is_southern,
-    )
+    return habits_of(settings, build_vocabulary(settings, crops()))
 
 
 def _is_taken(path: Path) -> bool:

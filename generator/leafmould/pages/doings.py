@@ -30,11 +30,13 @@ def doings(events: Iterable[Event], ledger: Ledger) -> tuple[Doing, ...]:
 
 
 def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
-    """A note in a list."""
+    """A note in a list, by its title and how it begins; without a title, by how it begins."""
+    begins = beginning(entry)
+    name = entry.title or begins or note_name(entry, ledger)
     return NoteLine(
         on=entry_day(entry, ledger, short=short),
-        link=Link(text=note_name(entry, ledger), to=ledger.note_pages[entry.id]),
-        begins=beginning(entry),
+        link=Link(text=name, to=ledger.note_pages[entry.id]),
+        begins=begins if entry.title else "",
         is_private=entry.is_private,
     )
 

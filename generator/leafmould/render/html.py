@@ -6,10 +6,11 @@ the run with its file and line, because the look is ours or the garden's own, ne
 
 from __future__ import annotations
 
+import re
 import traceback
 from pathlib import Path
 
-from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxError
+from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from markupsafe import Markup
 
 from leafmould.pages.addresses import SCRIPT, STYLE, root_of
@@ -74,17 +75,33 @@ class Renderer:
             ) from fault
         except TemplateNotFound as fault:
             raise LayoutFault(f"{template}: there is no layout of this name: {fault.name}.") from fault
+        except UndefinedError as fault:
+            name = _asked_for(fault)
+            raise LayoutFault(f"{_place(fault)}: this layout asks for something unknown: {name}.") from fault
         except FAULTS as fault:
-            where = _place(fault)
-            if where is None:
+            if not _is_in_a_layout(_frames(fault)[-1]):
                 raise
-            raise LayoutFault(f"{where}: this layout cannot be used: {fault}.") from fault
+            raise LayoutFault(f"{_place(fault)}: this layout cannot be used: {fault}.") from fault
 
 
-def _place(fault: BaseException) -> str | None:
-    """The template line a fault came from; None if it is no template's."""
-    last = traceback.extract_tb(fault.__traceback__)[-1]
-    return f"{_shown(last.filename)}:{last.lineno}" if last.filename.endswith(".html") else None
+def _frames(fault: BaseException) -> list[traceback.FrameSummary]:
+    return list(traceback.extract_tb(fault.__traceback__))
+
+
+def _is_in_a_layout(frame: traceback.FrameSummary) -> bool:
+    return frame.filename.endswith(".html")
+
+
+def _place(fault: BaseException) -> str:
+    """The layout and line a fault came from."""
+    frame = next(frame for frame in reversed(_frames(fault)) if _is_in_a_layout(frame))
+    return f"{_shown(frame.filename)}:{frame.lineno}"
+
+
+def _asked_for(fault: UndefinedError) -> str:
+    """The name a layout asked for in vain."""
+    names = re.findall(r"'(\w+)'", fault.message or "")
+    return names[-1] if names else "a name"
 
 
 def _shown(filename: str) -> str:

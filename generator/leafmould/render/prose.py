@@ -84,7 +84,7 @@ class Prose:
     def _checked(self, token: Token, root: str, file: str) -> bool:
         """Whether a link may stay; one to another note is led to that note's page."""
         href = str(token.attrs.get("href", ""))
-        if urlsplit(href).scheme.lower() in SCHEMES:
+        if _scheme(href) in SCHEMES:
             token.attrs["rel"] = "noreferrer"
             return True
         beside = posixpath.normpath(posixpath.join(posixpath.dirname(file), unquote(href.partition("#")[0])))
@@ -130,11 +130,16 @@ def _reader() -> MarkdownIt:
 
 def _is_safe(url: str) -> bool:
     """Only links that open a page, a letter or a telephone, and those inside the garden folder."""
+    scheme = _scheme(url.strip())
+    return scheme == "" or scheme in SCHEMES
+
+
+def _scheme(url: str) -> str | None:
+    """What a link begins with, "" for a plain path; None where it is no link at all."""
     try:
-        scheme = urlsplit(url.strip()).scheme.lower()
+        return urlsplit(url).scheme.lower()
     except ValueError:
-        return False
-    return not scheme or scheme in SCHEMES
+        return None
 
 
 def _times(state: StateInline, silent: bool) -> bool:

@@ -30,6 +30,7 @@ class Fields:
         self.file = file
         self.problems = problems
         self.path = path
+        self.lost: set[str] = set()  # keys whose value could not be used
         self.by_name: dict[str, Key] = {}
         for key in branch.keys:
             earlier = self.by_name.setdefault(key.name, key)
@@ -117,6 +118,7 @@ class Fields:
         if word in YES or word in NO:
             return word in YES
         self.tell(Level.ERROR, f'"{leaf.text.strip()}" is neither "yes" nor "no".', leaf, self._name(names))
+        self.lost.add(self._name(names))
         return None
 
     def choice(self, known: Iterable[str], *names: str) -> str | None:

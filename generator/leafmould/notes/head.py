@@ -15,7 +15,7 @@ from leafmould.notes.header_names import Crops, read_bed, read_crop, read_variet
 from leafmould.notes.lines import Habits
 from leafmould.notes.tree import Branch, Items, Key, Leaf
 from leafmould.notes.work_lines import WorkLine
-from leafmould.values.dates import DateReading, read_date, scan_date
+from leafmould.values.dates import DateReading, read_date
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.when import When
 
@@ -48,6 +48,7 @@ class Head:
     """The header in types. Lists keep the order they were written in."""
 
     dates: tuple[When, ...] = ()
+    dated_at: Location | None = None
     beds: tuple[Bed, ...] = ()
     crops: tuple[Crops, ...] = ()
     varieties: tuple[Named, ...] = ()
@@ -95,9 +96,11 @@ def read_head(
     ]
     named = [crop.crop for crop in crops]
     varieties = [v for leaf in fields.leaves("variety") for v in read_variety(leaf, vocabulary, named)]
+    dates = _dates(fields, base, habits)
     words = [Words(text=s.text, at=_at(file, s), kind="text") for s in header.stray]
     return Head(
-        dates=_dates(fields, base, habits),
+        dates=dates,
+        dated_at=next((_at(file, leaf) for leaf in fields.leaves("date")), None),
         beds=tuple(beds),
         crops=tuple(crops),
         varieties=tuple(varieties),
@@ -127,6 +130,7 @@ def _dates(fields: Fields, base: When | None, habits: Habits) -> tuple[When, ...
             fault = reading.fault if reading else None
             message = fault or f'"{leaf.text.strip()}" is no date. Write it such as 2026-06-20.'
             fields.tell(Level.ERROR, message, leaf, "date")
+            fields.lost.add("date")
             continue
         when = reading.when
         if reading.other is not None:
@@ -196,6 +200,7 @@ def _again(fields: Fields) -> Leaf | None:
         fields.tell(
             Level.ERROR, f'"{leaf.text.strip()}" is not "yes", "no" or "perhaps".', leaf, "again", near
         )
+        fields.lost.add("again")
         return None
     return Leaf(text=word, line=leaf.line, column=leaf.column)
 
@@ -239,7 +244,7 @@ def _is_lost(key: Key, fields: Fields) -> bool:
         return True
     if isinstance(key.value, Items):
         return key.name in SINGLE or any(not isinstance(i, Leaf) or i.is_refused for i in key.value.items)
-    return key.value.is_refused or (key.name == "date" and scan_date(key.value.text.strip()) is None)
+    return key.value.is_refused or key.name in fields.lost
 
 
 def _at(file: str, leaf: Leaf) -> Location:

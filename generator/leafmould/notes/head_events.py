@@ -108,7 +108,8 @@ def _pair(head: Head, ask: Ask) -> list[One]:
         said = ", ".join(f"{n} of {name}" for name, n in lengths.items() if n > 1)
         message = f"These lists differ in length ({said}), so what belongs together is not clear. "
         ask(f'{message}They are paired in order; "work:" lines say it plainly.', head.did[0], "did")
-    return [_one(head, index, most) for index in range(most)]
+    count = len(head.crops) if len(head.crops) > 1 else most
+    return [_one(head, index, most) for index in range(count)]
 
 
 def _together(head: Head) -> One:
@@ -163,6 +164,8 @@ def _read(one: One, head: Head, file: str, base: When | None, habits: Habits, as
     field = "did" if len(head.did) == 1 else f"did[{head.did.index(one.did)}]"
     at = Location(file=file, line=one.did.line, column=one.did.column)
     defaults = Defaults(beds=one.beds, crops=one.crops, varieties=one.varieties, part=one.part)
+    if one.is_together:
+        defaults = replace(defaults, beds=one.beds[:1], crops=one.crops[:1], varieties=one.varieties[:1])
     text = one.did.text.strip()
     reading = read_line(text, at=at, field=field, base=one.when or base, habits=habits, defaults=defaults)
     if not (reading.actions or reading.words or reading.problems):
@@ -175,11 +178,15 @@ def _read(one: One, head: Head, file: str, base: When | None, habits: Habits, as
 
 
 def _filled(action: Action, one: One, amounts: tuple[Amount, ...]) -> Action:
-    """The action with the header's amounts, day and togetherness."""
+    """The action with the header's amounts, day and, where one amount is for several, all of them."""
     if amounts and not action.amounts:
         action = replace(action, amounts=amounts)
-    if one.is_together and max(len(action.crops), len(action.varieties), len(action.places)) > 1:
-        action = replace(action, is_together=True)
+    if one.is_together:
+        crops = one.crops if action.crops == one.crops[:1] else action.crops
+        varieties = one.varieties if action.varieties == one.varieties[:1] else action.varieties
+        places = one.beds if action.places == one.beds[:1] else action.places
+        is_mix = max(len(crops), len(varieties)) > 1
+        action = replace(action, crops=crops, varieties=varieties, places=places, is_together=is_mix)
     return action if one.when is None or action.when else replace(action, when=one.when)
 
 

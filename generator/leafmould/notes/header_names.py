@@ -118,6 +118,8 @@ def read_variety(leaf: Leaf, vocabulary: Vocabulary, crops: Sequence[Named]) -> 
         return (_not_known(text),)
     of = tuple(dict.fromkeys(key for crop in crops for key in crop.of or (crop.key,)))
     bare = text[1:-1].strip() if len(text) > 2 and text[0] in "'\"‘“„" and text[-1] in "'\"’”" else text
+    if bare == text and (m := QUOTED.match(text)) is not None:
+        bare = m["name"].strip()
     if vocabulary.exactly(bare, Kind.VARIETY):
         return (_variety(bare, vocabulary, of, Sureness.KNOWN),)
     choices = [choice.strip("'\"‘’“” ") for choice in OR.split(bare)]

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from leafmould.notes.body import ListLine, Section, split_body
 from leafmould.notes.cache import Kept
-from leafmould.notes.entries import Action, Entry, Named, Sureness, Words
+from leafmould.notes.entries import Entry, Named, Sureness
 from leafmould.notes.find import NoteFile
 from leafmould.notes.head import Head, ask_order, read_head
 from leafmould.notes.head_events import defaults_of, read_event
@@ -95,6 +95,8 @@ class _Note:
 
 def read_note(file: NoteFile, habits: Habits) -> tuple[Entry, ...]:
     """The entries of one note file: one for its header and what stands above any date, one for each date."""
+    if not file.text.strip() and not file.problems:
+        return ()
     problems = list(file.problems)
     parts = split_note(file.text, file.path)
     problems += parts.problems
@@ -117,7 +119,8 @@ def _entries(
     top, dated = _top_and_dated(note, sections)
     sources = list(_sources(note, top, named, sections))
     if sources and (message := disagreement(sources)) is not None:
-        problems.append(_problem(note.file, None, Level.WARNING, message, "date"))
+        at = note.head.dated_at or Location(file=note.file.path)
+        problems.append(Problem(at=at, level=Level.WARNING, message=message, field="date"))
     when = sources[0].when if sources else None
     readings = days_of_sections(dated, when or year_in(_title(note, top)), note.habits)
     days = [reading.when if reading else None for reading in readings]
@@ -132,7 +135,8 @@ def _entries(
         message = f"{says} Each is used for what stands under it."
         problems.append(_problem(note.file, None, Level.WARNING, message, "date"))
     own = _own_entry(note, top, when, sources[0].name if sources else "nowhere")
-    entries = [] if _is_empty(own) and dated else [own]
+    has_lines = bool(note.head.did or note.head.work)
+    entries = [] if dated and not has_lines and _is_empty(own) else [own]
     for section, day in zip(dated, days, strict=True):
         entries.append(_dated_entry(note, section, day))
     return _numbered(note, entries, problems)
@@ -310,9 +314,8 @@ def _is_empty(entry: Entry) -> bool:
 def _numbered(note: _Note, entries: list[Entry], problems: list[Problem]) -> tuple[Entry, ...]:
     """Ids in order, and the note's own problems with its first entry."""
     base = note.file.path.removeprefix("notes/").rsplit(".", 1)[0]
-    if all(entry.when is None for entry in entries) and not any(
-        p.field == "date" and p.level is Level.ERROR for p in problems
-    ):
+    is_told = not note.file.text or any(p.level is Level.ERROR and p.field == "date" for p in problems)
+    if all(entry.when is None for entry in entries) and not is_told:
         is_lost = any(action.when is None for entry in entries for action in entry.actions)
         level = Level.ERROR if is_lost else Level.QUESTION
         problems.append(_problem(note.file, None, level, NO_DATE, "date"))

@@ -24,6 +24,7 @@ GARDEN = """\
 garden: Stair Hill of the Privatewordone family
 place: {latitude: 46.512873, longitude: 6.618394, elevation: 6197 m}
 people: 3
+units: unitsmistakeword
 caretaker: gardenextraword
 measures: {tray: 400 g}
 show: [notaword]
@@ -78,7 +79,6 @@ NOTES = {
         by: Bypersonword
         author: authorpersonword
         price: 4711 pricekeyword
-        again: againmistakeword
         work:
           - sowed pea 'Meteor' in Arch
           - bought 2 packets beetroot 'Boltardy' from Sellerword, 8675.31
@@ -185,7 +185,7 @@ WORDS = """
 privatefileword privatetitleword privatetagword privatekeyword privatevalueword privatephotoword
 privatelessonword onlyprivatecropword onlyprivatealiasword onlyprivatevarietyword privateremarkword
 privatenewcropword privatenewbed privatebodyword privatepictureword
-bypersonword authorpersonword pricekeyword againmistakeword sellerword 8675.31 lineremarkword
+bypersonword authorpersonword pricekeyword unitsmistakeword sellerword 8675.31 lineremarkword
 hiddenbedword hiddenlineword hiddenlinetwoword hiddenlinethreeword hiddenalsoword hiddenpartword
 hiddenproseword hiddensectionword hiddenwasword hiddentitleword hiddenbothword hiddencropword
 hiddenonlybodyword hiddenbedextraword hiddensoilword
@@ -298,3 +298,68 @@ def test_a_public_build_from_a_clean_cache_is_the_same(
 ) -> None:
     build(write_garden(tmp_path / "garden"), to=tmp_path / "out", on=ON, household=False)
     assert everything(tmp_path / "out") == sites[False]
+
+
+SUBJECTS_NOTE = """\
+---
+date: 2026-04-02
+bed: Arch
+title: Titleword
+tags: [tagword]
+mood: moodword
+photo: photoword.jpg
+lesson: Next year lessonword
+work:
+  - sowed pea 'Meteor' in Arch, remarkword
+  - bought 2 packets beetroot 'Seedvarietyword' from Sellerword, 8675.31
+  - bought 3 tomato plants from Sellerword's stall for £44.55
+  - saved seed from runner beans, savedseedword
+  - picked 3 kg pea from Arch, gave away 400 g to Recipientword, stored 1 kg in fateword
+  - put up 6 jars sauceword sauce from 4 kg tomatoes
+  - stored 12 kg beetroot in the cellarword
+  - tested soil in Arch: pH 6.4, phword
+  - penned 4 hens on Arch, hensword
+  - collected 9 eggs, eggword
+  - frost -3, frostword
+---
+Bodyword ![picture](pictureword.jpg) with Recipientword.
+"""
+
+ALWAYS_OUT = {"sellerword", "recipientword", "8675.31", "44.55"}
+
+OUT_WITH = {
+    "notes": "titleword tagword moodword photoword lessonword remarkword savedseedword fateword cellarword "
+    "hensword eggword frostword phword bodyword pictureword",
+    "photos": "photoword pictureword",
+    "seeds": "seedvarietyword savedseedword",
+    "larder": "fateword sauceword cellarword",
+    "soil": "phword soilkindword",
+    "animals": "hensword eggword",
+    "weather": "frostword",
+    "people": "",
+    "prices": "",
+    "plan": "",
+}
+
+
+@pytest.mark.parametrize("subject", OUT_WITH)
+def test_what_is_left_out_goes_and_the_rest_stays(tmp_path: Path, subject: str) -> None:
+    (tmp_path / "notes").mkdir()
+    (tmp_path / "notes/2026-04-02.md").write_text(SUBJECTS_NOTE, "utf-8")
+    yaml = f"garden: Hill\nleave out: [{subject}]\nshow: [problems]\nbeds: [{{name: Arch, soil: soilkindword}}]\n"
+    (tmp_path / "garden.yaml").write_text(yaml, "utf-8")
+    build(tmp_path, to=tmp_path / "site", on=ON, household=False)
+    site = everything(tmp_path / "site")
+    words = {word for told in OUT_WITH.values() for word in told.split()} - {"soilkindword"}
+    gone = {word for word in words | ALWAYS_OUT if not found_in(site, word)}
+    assert gone == ALWAYS_OUT | (set(OUT_WITH[subject].split()) - {"soilkindword"})
+    assert subject != "soil" or not found_in(site, "soilkindword")
+
+
+def test_what_is_opened_is_shown(tmp_path: Path) -> None:
+    (tmp_path / "notes").mkdir()
+    (tmp_path / "notes/2026-04-02.md").write_text(SUBJECTS_NOTE, "utf-8")
+    (tmp_path / "garden.yaml").write_text("garden: Hill\nshow: [people, prices]\nbeds: [Arch]\n", "utf-8")
+    build(tmp_path, to=tmp_path / "site", on=ON, household=False)
+    site = everything(tmp_path / "site")
+    assert {word for word in ALWAYS_OUT if not found_in(site, word)} == set()

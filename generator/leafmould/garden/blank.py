@@ -21,7 +21,8 @@ STEM = 3
 """Letters of a name's first word that survive folding: enough to pass over most texts quickly."""
 
 LEAD_IN = re.compile(
-    r"[,;:]?\s*(?:\(\s*)?(?:\b(?:from|by|with|at|for|of|to|via|cost|paid)\s+)*(?:the\s+|my\s+)?$", re.I
+    r"[,;:]?\s*(?:\(\s*)?(?:\b(?:from|by|with|at|for|of|to|via|cost|paid)\s+)*(?:(?:the|my|our|his|her|a|an)\s+)?$",
+    re.I,
 )
 MONEY_BEFORE = re.compile(r"(?:[£$€¥₤]|\b(?:usd|eur|gbp|chf|aud|nzd|cad)\b)\s*$", re.I)
 MONEY_AFTER = re.compile(

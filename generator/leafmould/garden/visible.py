@@ -16,11 +16,12 @@ from dataclasses import replace
 
 from leafmould.garden.blank import Names
 from leafmould.garden.prose import without
+from leafmould.garden.sight import Sight, is_hidden, sight_of
 from leafmould.garden.view import View, bed_titles, masker
-from leafmould.garden.visible_lines import Line, Sight, is_hidden, is_in_years, masked, visible_line
+from leafmould.garden.visible_lines import Line, is_in_years, masked, visible_line
 from leafmould.notes.entries import Action, Entry, Words
 from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
-from leafmould.values.names import fold, slug
+from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
 
 TELLS_PEOPLE = frozenset({"author", "authors", "who", "with", "helper", "helpers", "people", "names"})
@@ -74,7 +75,7 @@ def visible_entries(entries: Sequence[Entry], view: View) -> tuple[Entry, ...]:
     """The entries as a build may read them, in the same order."""
     if view.household:
         return tuple(entries)
-    sight = _sight(entries, view)
+    sight = sight_of(entries, view)
     about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
     shown = [shown for entry in entries if (shown := _entry(entry, sight))]
     return _with_plain_ids(shown, about_hidden, sight)
@@ -107,27 +108,6 @@ def _crop(crop: CropSetting, view: View) -> CropSetting:
         like=None if crop.like and _names_hidden(view, crop.like) else crop.like,
         varieties=tuple(mask(name) for name in crop.varieties),
         days_by_variety=tuple((mask(name), days) for name, days in crop.days_by_variety),
-    )
-
-
-def _sight(entries: Sequence[Entry], view: View) -> Sight:
-    """What must be known of all entries before one can be judged: people, and varieties of hidden crops."""
-    people: set[str] = set()
-    shown: set[tuple[str, ...]] = set()
-    hidden: set[tuple[str, ...]] = set()
-    for entry in entries:
-        people.add(entry.by or "")
-        shown.update(fold(n.name) for n in (*entry.beds, *entry.crops, *entry.varieties))
-        for action in entry.actions:
-            people.add(action.source or "")
-            is_of_hidden = any(is_hidden(crop, view.crops, view.other_names) for crop in action.crops)
-            (hidden if is_of_hidden else shown).update(fold(n.name) for n in action.varieties)
-            shown.update(fold(n.name) for n in (*action.places, *action.crops))
-    names = () if view.shows_people else (w for p in people for w in (p, *re.split(r",|&|\band\b", p)))
-    return Sight(
-        view=view,
-        others=view.other_names.and_also(hidden - shown),
-        people=Names({fold(name) for name in names if name.strip()[:1].isupper()} - shown),
     )
 
 

@@ -12,10 +12,11 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from itertools import pairwise
 from typing import Any
 
-from leafmould.garden.blank import Names, Shortened, Span, applied, shortened
+from leafmould.garden.blank import Shortened, Span, applied, shortened
+from leafmould.garden.sight import Sight, is_hidden
 from leafmould.garden.view import View, masker
 from leafmould.notes.entries import Action, Entry, Named
-from leafmould.values.names import fold, slug
+from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
 from leafmould.values.when import When
 
@@ -37,15 +38,6 @@ NOT_WORDS = frozenset({"id", "at", "verb", "field", "date_from", "kind", "surene
 """Fields that hold no words of the gardener's."""
 
 SIGNED_PRICE = re.compile(r"[£$€¥₤]\s?\d[\d.,]*\d|[£$€¥₤]\s?\d|\d[\d.,]*\s?[£$€¥₤]")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sight:
-    """A view, with what had to be known of all entries first."""
-
-    view: View
-    others: Names  # hidden crops, their varieties, hidden years
-    people: Names  # written with a capital as who did, sold or gave
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,12 +64,6 @@ def visible_line(group: Sequence[Action], sight: Sight) -> Line:
     if "notes" in view.leave_out:
         short = _understood(short, kept)
     return replace(gone, text=short.text, actions=tuple(_shown(action, short, sight) for action in kept))
-
-
-def is_hidden(named: Named, keys: frozenset[str], names: Names) -> bool:
-    """Whether a named thing is one of those hidden, by its key, its name or what it is a kind of."""
-    is_by_name = named.key in keys or slug(named.name) in keys or fold(named.name) in names.names
-    return is_by_name or (bool(named.of) and keys.issuperset(named.of))
 
 
 def is_in_years(when: When | None, years: frozenset[int]) -> bool:
@@ -140,10 +126,19 @@ def _to_cut(group: Sequence[Action], view: View) -> list[Span]:
     if not view.shows_people:
         cut += [s for a in group for s in _places_of("source", a.source, a)]
     if "larder" in view.leave_out:
-        cut += [
-            s for a in group for f in a.fates if f.kind in LARDER_FATES for s in _places_of("fate", f.kind, a)
-        ]
+        cut += [span for action in group for span in _larder_fates(action)]
     return cut
+
+
+def _larder_fates(action: Action) -> list[Span]:
+    """What a line says of putting some of a harvest by, up to the next comma."""
+    starts = [start for slot, start, _ in action.spans if slot == "fate"]
+    text = action.text
+    return [
+        (start, end if (end := text.find(", ", start)) >= 0 else len(text))
+        for fate, start in zip(action.fates, starts, strict=False)
+        if fate.kind in LARDER_FATES
+    ]
 
 
 def _places_of(slot: str, value: str | None, action: Action) -> list[Span]:
@@ -171,11 +166,12 @@ def _shown(action: Action, short: Shortened, sight: Sight) -> Action:
 
 
 def _remark(action: Action, short: Shortened, sight: Sight) -> str | None:
-    """The words left over, unless what was taken out of the line is among them."""
+    """The words left over that still stand in the line as it is shown, or never stood there as such."""
     if action.remark is None or "notes" in sight.view.leave_out or sight.others.are_in(action.remark):
         return None
-    cut = [action.text[start:end].strip(" ,;") for start, end, put in short.edits if not put]
-    return None if any(words and words in action.remark for words in cut) else action.remark
+    pieces = action.remark.split(", ")
+    kept = (p for p in pieces if p not in action.text or _masked_text(p, sight) in short.text)
+    return ", ".join(kept) or None
 
 
 def _understood(short: Shortened, kept: Sequence[Action]) -> Shortened:

@@ -89,20 +89,28 @@ class Fields:
         leaf = self.leaf(*names)
         return None if leaf is None else leaf.text.strip()
 
-    def leaves(self, *names: str, split: bool = False) -> tuple[Leaf, ...]:
-        """A list of texts, or one; with `split`, a text without quotes is cut at commas."""
+    def leaves(self, *names: str, split: bool = False, unknown: bool = False) -> tuple[Leaf, ...]:
+        """A list of texts, or one.
+
+        Args:
+            split: a text without quotes is cut at commas.
+            unknown: "?" is a value too, for names that are not known.
+        """
         key = self.key(*names)
         if key is None:
             return ()
         found: list[Leaf] = []
         for index, item in enumerate(key.value.items if isinstance(key.value, Items) else (key.value,)):
-            if isinstance(item, Leaf):
-                found += [] if item.is_refused or is_blank(item) else _cut(item) if split else [item]
-            else:
+            if is_blank(item) and not (
+                unknown and isinstance(item, Leaf) and item.text.strip("? ") == "" != item.text
+            ):
+                continue
+            if not isinstance(item, Leaf):
                 place = f"{key.name}[{index}]" if isinstance(key.value, Items) else key.name
-                self.tell(
-                    Level.ERROR, f'"{key.written}" is a list of words; this is more than a word.', item, place
-                )
+                message = f'"{key.written}" is a list of words; this is more than a word.'
+                self.tell(Level.ERROR, message, item, place)
+            elif not item.is_refused:
+                found += _cut(item) if split else [item]
         return tuple(found)
 
     def texts(self, *names: str, split: bool = True) -> tuple[str, ...]:

@@ -91,11 +91,13 @@ def read_head(
     ]
     crops = [
         crop
-        for leaf in fields.leaves("crop")
+        for leaf in fields.leaves("crop", unknown=True)
         for crop in read_crop(leaf, vocabulary, lambda *a: tell("crop", *a))
     ]
     named = [crop.crop for crop in crops]
-    varieties = [v for leaf in fields.leaves("variety") for v in read_variety(leaf, vocabulary, named)]
+    varieties = [
+        v for leaf in fields.leaves("variety", unknown=True) for v in read_variety(leaf, vocabulary, named)
+    ]
     dates = _dates(fields, base, habits)
     words = [Words(text=s.text, at=_at(file, s), kind="text") for s in header.stray]
     return Head(

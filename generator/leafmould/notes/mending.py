@@ -197,6 +197,8 @@ class _Mender:
                 return tree
         except (yaml.YAMLError, NotAllowed):
             pass
+        if not written.strip("-–—?~"):
+            return Leaf(text=written, line=number, column=column)
         text = written
         if len(written) > 1 and written[0] == written[-1] and written[0] in "\"'":
             text = written[1:-1]

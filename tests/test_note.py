@@ -11,10 +11,10 @@ import pytest
 from click.testing import CliRunner, Result
 from hypothesis import given
 from hypothesis import strategies as st
-from leafmould.garden.load import load
 
 from leafmould.cli import main
 from leafmould.desk.note import Draft, note_text, typed_lines, write_note
+from leafmould.garden.load import load
 from leafmould.values.problems import WrongUse
 from leafmould.values.when import on
 

@@ -167,19 +167,28 @@ class Memory:
         """The note with the lines that meet all terms together; None if nothing in it does."""
         entry = self.garden.entry_by_id[entry_id]
         events = self._events_by_entry.get(entry_id, ())
-        lines = [e.action.text for e in events if all(self._event_meets(e, t) for t in terms)]
-        if not lines:
-            lines = self._prose(entry_id, terms)
+        meeting = [event for event in events if all(self._event_meets(event, t) for t in terms)]
+        lines = [self._told(event) for event in meeting] or self._prose(entry_id, terms)
         if not lines:
             return None
         when = entry.when
         return FoundNote(
             file=entry.at.file,
-            line=entry.at.line,
+            line=meeting[0].action.at.line if meeting else entry.at.line,
             day=when.day if when else None,
             written=when.written if when else "",
             lines=tuple(dict.fromkeys(lines)),
         )
+
+    def _told(self, event: Event) -> str:
+        """The line as written; a bare "sowed" from a header with what the rest of the header says."""
+        text = event.action.text
+        if len(fold(text)) > 1:
+            return text
+        crops = [named.name for named in event.action.crops]
+        beds = [self.garden.beds[key].name for key in event.beds if key in self.garden.beds]
+        named = ", ".join(" and ".join(names) for names in (crops, beds) if names)
+        return f"{text}: {named}" if named else text
 
     def _event_meets(self, event: Event, term: Term) -> bool:
         if self._names_meet(term, event.beds, event.crops, event.varieties) or _does(event, term):

@@ -43,24 +43,33 @@ def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
 
 def entry_day(entry: Entry, ledger: Ledger, *, short: bool = False) -> Figure:
     """A note's day, leading to it."""
-    to = ledger.note_pages[entry.id]
+    if short and entry.when and entry.when.day:
+        return day_figure(entry.when.day, to=ledger.note_pages[entry.id], short=True)
+    if entry.id not in ledger.days_of_notes:
+        ledger.days_of_notes[entry.id] = _day(entry, ledger.note_pages[entry.id])
+    return ledger.days_of_notes[entry.id]
+
+
+def _day(entry: Entry, to: str) -> Figure:
     if entry.when is None:
         return Figure(text="no date", value="", to=to)
-    if entry.when.day:
-        return day_figure(entry.when.day, to=to, short=short)
     return when_figure(entry.when, to=to)
 
 
 def note_name(entry: Entry, ledger: Ledger) -> str:
     """A note's title; else the beds and crops it is about; else its first words."""
-    if entry.title:
-        return entry.title
+    if entry.id not in ledger.names_of_notes:
+        ledger.names_of_notes[entry.id] = entry.title or _made_name(entry, ledger)
+    return ledger.names_of_notes[entry.id]
+
+
+def _made_name(entry: Entry, ledger: Ledger) -> str:
     beds, crops = ledger.touched(entry)
     names = [ledger.garden.crops[c].name for c in crops[:3]] + [ledger.garden.beds[b].name for b in beds[:2]]
-    if names:
-        more = len(crops) + len(beds) - len(names)
-        return ", ".join(names) + (f" and {more} more" if more > 0 else "")
-    return _cut(_plain(entry.body), 48) or "A note"
+    if not names:
+        return _cut(_plain(entry.body), 48) or "A note"
+    more = len(crops) + len(beds) - len(names)
+    return ", ".join(names) + (f" and {more} more" if more > 0 else "")
 
 
 def beginning(entry: Entry) -> str:

@@ -6,10 +6,10 @@ Badges come reckoned; here they get a tone, their note, and the thin bar of a wa
 from __future__ import annotations
 
 from leafmould.garden.model import Planting
+from leafmould.pages.addresses import family_anchor
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, PlantingLine, Tag, Wait
 from leafmould.reckon.badges import Badge
-from leafmould.values.names import slug
 
 TONES = {
     "sown": "growing",
@@ -64,10 +64,11 @@ def families_of(planting: Planting, ledger: Ledger) -> tuple[FamilyMark, ...]:
 
 def family_mark(family: str, ledger: Ledger) -> FamilyMark:
     """A family's everyday name and mark; its botanical name where the tables lack it."""
-    fact = ledger.reckoned.families.get(family)
-    if fact is None:
-        return FamilyMark(key=slug(family), name=family, mark=family[:2].capitalize())
-    return FamilyMark(key=slug(family), name=fact.name, mark=fact.mark)
+    if family not in ledger.family_marks:
+        fact = ledger.reckoned.families.get(family)
+        name, mark = (fact.name, fact.mark) if fact else (family, family[:2].capitalize())
+        ledger.family_marks[family] = FamilyMark(key=family_anchor(family), name=name, mark=mark)
+    return ledger.family_marks[family]
 
 
 def tags_of(planting: Planting, ledger: Ledger) -> tuple[Tag, ...]:

@@ -16,6 +16,7 @@ from leafmould.facts.tables import FamilyFact, Source
 from leafmould.garden.model import Entry, Event, Garden, Picking, Planting
 from leafmould.pages import addresses
 from leafmould.pages.chapters import chapters
+from leafmould.pages.page import FamilyMark, Figure
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.rotation import Occupancy
@@ -47,6 +48,10 @@ class Ledger:
         self.crop_pages = addresses.crop_addresses(garden.crops)
         self.note_pages = addresses.note_addresses(e.id for e in garden.entries)
         self.occupancy = Occupancy(garden)
+        self._touched: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {}
+        self.names_of_notes: dict[str, str] = {}  # kept by `doings.note_name`
+        self.family_marks: dict[str, FamilyMark] = {}  # kept by `labels.family_mark`
+        self.days_of_notes: dict[str, Figure] = {}  # kept by `doings.entry_day`
         self._index_events()
         self._index_plantings()
         self._index_entries()
@@ -149,6 +154,11 @@ class Ledger:
 
     def touched(self, entry: Entry) -> tuple[tuple[str, ...], tuple[str, ...]]:
         """The beds and crops a note is about, in the order it names them."""
+        if entry.id not in self._touched:
+            self._touched[entry.id] = self._touched_by(entry)
+        return self._touched[entry.id]
+
+    def _touched_by(self, entry: Entry) -> tuple[tuple[str, ...], tuple[str, ...]]:
         garden = self.garden
         beds: dict[str, None] = {}
         crops: dict[str, None] = {}

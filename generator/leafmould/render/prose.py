@@ -20,7 +20,7 @@ from markdown_it.utils import OptionsDict
 from markupsafe import Markup, escape
 
 from leafmould.pages.addresses import anchor
-from leafmould.pages.mentions import Mentions
+from leafmould.pages.mentions import Mentions, Piece
 
 DEEPEST = 60
 """Levels of quotes and lists that are still set as such; deeper text is shown as it was typed."""
@@ -28,7 +28,6 @@ DEEPEST = 60
 SCHEMES = frozenset({"http", "https", "mailto", "tel"})
 COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
 SPACED_PICTURE = re.compile(r"!\[([^\]\n]*)\]\(([^()<>\n\"]+)\)")
-LINK = Markup('<a href="{}{}">{}</a>')
 BELOW_ZERO = re.compile(r"\d[\d.,]*\s*°")
 
 
@@ -57,11 +56,11 @@ class Prose:
         pieces = self._mentions.pieces(text)
         if len(pieces) == 1 and not pieces[0].to:
             return escape(text)
-        return Markup("").join(
-            LINK.format(root, piece.to, piece.text)
-            if piece.to and anchor(piece.to)[0] != here
-            else piece.text
-            for piece in pieces
+        return Markup(
+            "".join(
+                _link(root, piece) if piece.to and anchor(piece.to)[0] != here else escape(piece.text)
+                for piece in pieces
+            )
         )
 
     def _led(self, children: Sequence[Token], root: str, file: str) -> list[Token]:
@@ -100,17 +99,17 @@ class Prose:
             return [token]
         led: list[Token] = []
         for piece in pieces:
-            text = Token("text", "", 0, content=piece.text)
             if not piece.to or piece.to in done:
-                led.append(text)
+                led.append(Token("text", "", 0, content=piece.text))
                 continue
             done.add(piece.to)
-            led += [
-                Token("link_open", "a", 1, attrs={"href": root + piece.to}),
-                text,
-                Token("link_close", "a", -1),
-            ]
+            led.append(Token("mention", "", 0, content=_link(root, piece)))
         return led
+
+
+def _link(root: str, piece: Piece) -> str:
+    """A name's link as HTML; addresses hold letters, digits and no quotes, the text is escaped."""
+    return f'<a href="{escape(root + piece.to)}">{escape(piece.text)}</a>'
 
 
 def _reader() -> MarkdownIt:
@@ -119,6 +118,7 @@ def _reader() -> MarkdownIt:
     markdown.validateLink = _is_safe  # type: ignore[method-assign]
     markdown.inline.ruler.before("emphasis", "times", _times)
     markdown.inline.ruler.after("image", "spaced_picture", _spaced_picture)
+    markdown.add_render_rule("mention", _mention)
     markdown.add_render_rule("image", _picture)
     markdown.add_render_rule("heading_open", _heading)
     markdown.add_render_rule("heading_close", _heading)
@@ -167,6 +167,10 @@ def _spaced_picture(state: StateInline, silent: bool) -> bool:
 
 
 Tokens = Sequence[Token]
+
+
+def _mention(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
+    return tokens[at].content
 
 
 def _picture(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:

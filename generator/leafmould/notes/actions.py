@@ -20,7 +20,7 @@ from leafmould.values.problems import Level, Location
 from leafmould.values.quantities import Amount
 
 REMARK_LINKS = JOINS | ARTICLES | FILLERS
-HOLDS_HARVEST = frozenset({"picked", "cleared", "thinned", "pruned"})
+HOLDS_HARVEST = frozenset({"picked", "collected", "cleared", "thinned", "pruned"})
 WHOLE_BED_ENDS = frozenset({"noted weather", "collected", "opened", "fed animals", "released"})
 
 
@@ -30,7 +30,9 @@ class Done:
 
     verb: Verb
     draft: Draft
+    object_left: str | None = None  # words right behind the verb that no slot took
     is_bare: bool = False  # nothing but the verb: "thinned and weeded carrots"
+    is_after_comma: bool = False  # joined to the clause before by a comma
     fates: list[Fate] = field(default_factory=list)
 
 
@@ -95,7 +97,9 @@ def _all_spans(draft: Draft) -> list[Span]:
 
 
 def _is_share(clause: Done, picking: Done) -> bool:
-    if "fate" not in clause.verb.slots or (picking.verb.name != "picked" and clause.verb.name != "composted"):
+    if "fate" not in clause.verb.slots or (
+        picking.verb.name not in ("picked", "collected") and clause.verb.name != "composted"
+    ):
         return False
     crops = {c.key for item in clause.draft.items for c in item.crops}
     picked = {c.key for item in picking.draft.items for c in item.crops}
@@ -109,7 +113,7 @@ def _check_share(picking: Done, amount: Amount) -> None:
     """More given away than was picked is a warning."""
     for item in picking.draft.items:
         for whole in item.amounts:
-            same = whole.unit == amount.unit
+            same = amount.unit in (whole.unit, "piece") and whole.count is not None or whole.unit == amount.unit
             a, b = (amount.high, whole.high) if same else (amount.grams, whole.grams)
             if a is not None and b is not None and a > b and not whole.is_about:
                 picking.draft.ask(
@@ -119,16 +123,19 @@ def _check_share(picking: Done, amount: Amount) -> None:
 
 def share_backward(done: list[Done]) -> None:
     """ "thinned and weeded carrots in Arch": the first verb takes the object of the second."""
-    for first, second in reversed(list(itertools.pairwise(done))):
+    for first, second in reversed(list(zip(done, done[1:], strict=False))):
         if first.is_bare and not second.is_bare:
-            _take_over(first.draft, second.draft)
+            _take_over(first.draft, second.draft, is_listed=second.is_after_comma)
+            first.is_bare = False
 
 
-def _take_over(to: Draft, source: Draft) -> None:
-    to.items = [replace(item, spans=list(item.spans)) for item in source.items]
+def _take_over(to: Draft, source: Draft, *, is_listed: bool) -> None:
+    to.items = [
+        replace(item, spans=list(item.spans), amounts=[] if is_listed else list(item.amounts)) for item in source.items
+    ]
     to.places, to.origins, to.part = list(source.places), list(source.origins), source.part
     to.everything, to.but, to.is_loose = source.everything, source.but, source.is_loose
-    to.total, to.is_each = list(source.total), source.is_each
+    to.total, to.is_each = [] if is_listed else list(source.total), source.is_each
     to.spans += [s for s in source.spans if s[0] in ("place", "part", "everything", "but", "origin", "batch")]
     to.when, to.batch = to.when or source.when, source.batch
 
@@ -274,6 +281,7 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
             )
         else:
             draft.ask(Level.QUESTION, f'What was "{written}"? No crop is named.')
+    _ask_of_strangers(clause)
     if (
         "some!" in verb.slots
         and not draft.everything
@@ -285,6 +293,14 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
         draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place is named.')
     if verb.name == "moved" and not draft.has_crop and not draft.origins and not draft.everything:
         draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place that moves is named.')
+
+
+def _ask_of_strangers(clause: Done) -> None:
+    """Care for something nobody knows: "fed asparagus", where no crop and no bed of that name is known."""
+    draft = clause.draft
+    if "bed" not in clause.verb.slots or draft.has_crop or draft.places or draft.everything or not clause.object_left:
+        return
+    draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop and no bed known here.')
 
 
 def to_actions(
@@ -349,11 +365,9 @@ def _groups(draft: Draft) -> list[Group]:
 
 def _is_one_sum(items: list[Item]) -> bool:
     """ "picked 2 kg peas and beans": the first amount is that of all behind it, none has its own."""
-    return (
-        bool(items[0].amounts)
-        and not any(i.amounts for i in items[1:])
-        and all(a.unit not in ("piece",) or True for a in items[0].amounts)
-    )
+    if not items[0].amounts or any(i.amounts for i in items[1:]):
+        return False
+    return not (items[1].is_after_comma and all(a.count is not None for a in items[0].amounts))
 
 
 def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Group]:

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ABOUT
+from leafmould.notes.words.prepositions import ABOUT, EXACT_STILL
 from leafmould.values.names import FRACTIONS, Kind, Known
 from leafmould.values.quantities import Amount
 
@@ -196,7 +196,9 @@ def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece
         return None
     if (vague := _vague(typed, begin)) is not None:
         return vague
-    about = j > i or "~" in typed.gaps[j] or (typed.words[i] == "c" and j > i)
+    about = any(w not in EXACT_STILL for w in typed.words[i:j]) or "~" in typed.gaps[j] or (typed.words[i] == "c" and j > i)
+    if typed.words[j] == "another" and j + 1 < typed.count and (typed.is_number(j + 1) or typed.words[j + 1] in nouns.NUMBERS):
+        j += 1
     if typed.words[j] == "x" and typed.is_number(j + 1):
         j += 1
     number = _digits(typed, j, decimal) if not typed.words[j].isalpha() else _spelled(typed, j)
@@ -281,11 +283,14 @@ def _with_unit(
     if unit == "lb" and last < typed.count and (ounces := _ounces(typed, last, decimal)):
         low, high, last = low + ounces[0] / 16, high + ounces[0] / 16, ounces[1]
         stop = typed.ends[last - 1]
+    if unit and typed.words[last : last + 3] == ["and", "a", "half"]:
+        low, high, last = low + 0.5, high + 0.5, last + 3
+        stop = typed.ends[last - 1]
     amount = Amount(
         written=typed.text[start : max(stop, number.end)].strip(), low=low, high=high, unit=unit or unit_of,
         is_about=number.is_about, of=number.of, measure_g=measure,
     )  # fmt: skip
-    bare = last == begin + 1 and typed.words[begin] in ("a", "an", "one")
+    bare = last == begin + 1 and typed.words[begin] in ("a", "an")
     return Read(amount, last, has_noun, number.asks, bare and not has_noun)
 
 
@@ -355,7 +360,9 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
     if word in nouns.COUNT_NOUNS:
         if typed.names(i)[0] > 1 or (not _is_noun_here(typed, i) and typed.capital(i)):
             return None
-        noun = "row" if word in ("line", "drill") else word
+        if word == "seed" and i + 1 < typed.count and typed.words[i + 1] in ("potato", "garlic", "spud"):
+            return None
+        noun = nouns.SAME_NOUN.get(word, word)
         return noun, i + 1, None, typed.ends[i]
     return None
 

@@ -78,6 +78,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
             found.start, found.end = begin, typed.count
             found.is_denied = is_denied or _is_denied_after(typed, found.verb_end)
+            if is_denied and _is_loss(typed, found, begin):
+                found.verb, found.is_denied = "lost", False
             _find_particle(typed, found)
             clauses.append(found)
             begin, i, is_topic = found.start, found.verb_end, False
@@ -177,6 +179,9 @@ AT_IT = frozenset(
 )
 
 
+GERUND_LINKS = frozenset({"some", "the", "a", "an", "bit", "of", "more", "off", "with", "by", "busy", "to", "morning", "afternoon", "day", "hour", "evening", "whole", "all", "time"})
+
+
 def gerund_at(typed: Typed, i: int) -> Clause | None:
     """ "finished weeding", "started picking", "did some pruning"."""
     if typed.words[i] not in AT_IT:
@@ -186,7 +191,7 @@ def gerund_at(typed: Typed, i: int) -> Clause | None:
             form = tuple(typed.words[j : j + size])
             if (verb := GERUNDS.get(form)) is not None:
                 return Clause(0, i, j + size, 0, form, verb)
-        if typed.words[j] not in ("some", "the", "a", "bit", "of", "more", "off", "with", "by", "busy", "to"):
+        if typed.words[j] not in GERUND_LINKS:
             return None
     return None
 
@@ -242,6 +247,8 @@ def _state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | 
         if found is None:
             continue
         leads = found[1] in ("first flower", "self-sown", "fruit set") or typed.words[i] == "first"
+        if typed.words[i] in ("flower", "truss") and "first" not in typed.words[:i]:
+            continue
         if not has_name and not (leads and _name_follows(typed, end)):
             continue
         if (
@@ -259,6 +266,13 @@ def _state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | 
 
 def _name_follows(typed: Typed, i: int) -> bool:
     return any(typed.names(j)[0] for j in range(i, min(i + 4, typed.count)))
+
+
+def _is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
+    """ "none of the parsnips came up": a loss, not a thing that did not happen."""
+    words = typed.words
+    none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start))
+    return none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
 
 
 def _is_denied_after(typed: Typed, i: int) -> bool:

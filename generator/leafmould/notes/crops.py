@@ -105,7 +105,7 @@ def add_variety(walk: Walk, variety: Named, span: tuple[int, int], i: int) -> No
     item = walk.draft.item
     next_is_crop = (
         walk.i < walk.end
-        and not walk.typed.breaks[walk.i]
+        and not walk.typed.gaps[walk.i].strip("'\" ")
         and bool(walk.typed.kind(walk.i, Kind.CROP, Kind.CROP_GROUP)[0])
     )
     if next_is_crop and item.crops:
@@ -282,7 +282,7 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
                 Level.QUESTION, f'"{named.written}" is kept as a remark. Was it {walk.verb.name} too?', i
             )
         return None
-    new = Item(is_mix=False)
+    new = Item(is_after_comma=walk.typed.breaks[i])
     walk.draft.items.append(new)
     return new
 
@@ -320,7 +320,7 @@ def _noun_behind_crop(walk: Walk, item: Item) -> None:
         return
     from dataclasses import replace
 
-    if item.amounts and item.amounts[-1].unit == "piece" and word != "bush":
+    if item.amounts and item.amounts[-1].unit == "piece":
         amount = item.amounts[-1]
         item.amounts[-1] = replace(
             amount, unit=word, written=f"{amount.written} {walk.typed.written(i, i + 1)}"
@@ -347,12 +347,17 @@ def _unknown_behind_crop(walk: Walk, item: Item) -> None:
         return
     if (
         walk.verb.name in STARTS | {"picked"}
-        and walk.typed.capital(i)
         and (end := _variety_words(walk, i)) > i
+        and (walk.typed.capital(i) or (walk.verb.name in STARTS and _closes(walk, end)))
         and not _crop_at(walk, end)
     ):
         _perhaps(walk, item, i, end)
         walk.i = end
+
+
+def _closes(walk: Walk, end: int) -> bool:
+    """Whether a run of words ends where a variety may: at a break, a place, an amount."""
+    return end >= walk.end or walk.typed.breaks[end] or walk.word(end) in PLACE_OPENERS or walk.typed.is_number(end)
 
 
 def _crop_at(walk: Walk, i: int) -> bool:
@@ -398,17 +403,20 @@ def _perhaps(walk: Walk, item: Item, i: int, end: int) -> None:
     walk.ask(Level.HINT, f'"{written}" is perhaps a variety. Write it in quotes to make it sure.', i)
 
 
+COVER_CROPS = (["green", "manure"], ["cover", "crop"], ["salad", "leaf"], ["mixed", "salad"], ["salad", "mix"])
+
+
 def take_unknown(walk: Walk) -> bool:
     """Words nobody knows, where a crop or its variety may stand."""
     i = walk.i
     if walk.is_topic or not (
-        walk.has("crop!") or (walk.has("crop") and walk.verb.name in ("bought", "thinned", "moved"))
+        walk.has("crop!") or (walk.has("crop") and not walk.draft.places)
     ):
         return False
     item = walk.draft.item
     if walk.word(i) in UNKNOWN_WORDS:
         return _unknown_before(walk, item, i)
-    end = _variety_words(walk, i)
+    end = i + 2 if walk.typed.words[i : i + 2] in COVER_CROPS else _variety_words(walk, i)
     if end == i:
         return False
     if walk.verb.name == "gave away" and walk.typed.capital(i):

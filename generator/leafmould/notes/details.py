@@ -48,7 +48,9 @@ def take_date(walk: Walk) -> bool:
         return True
     if _year(walk, i, lead):
         return True
-    found = scan_date(walk.typed.plain, walk.typed.starts[lead])
+    if walk.verb.name == "tried seed" and SHARE.match(walk.typed.plain, walk.typed.starts[lead]):
+        return False
+    found = scan_date(walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead])
     if found is None:
         return False
     end = _word_at(walk, found[1], lead)
@@ -140,6 +142,7 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
     return True
 
 
+SHARE = re.compile(r"\d+ ?/ ?\d+(?![\d/])")
 SPAN = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\s?(?:to|until|till|-|and)\s?", re.IGNORECASE)
 
 
@@ -365,6 +368,25 @@ def take_with(walk: Walk) -> bool:
     return True
 
 
+def take_stuff(walk: Walk) -> bool:
+    """Behind a comma, what it was done with: "fed the tomatoes, comfrey tea"."""
+    i = walk.i
+    if not (walk.has("with") or walk.verb.name == "treated") or walk.draft.subject is not None or walk.is_topic:
+        return False
+    if not walk.typed.breaks[i] or i == walk.verb_end or walk.bed_at(i)[1] is not None:
+        return False
+    end = free_words(walk, i)
+    if not any(walk.typed.words[j] in STUFFS for j in range(i, end)):
+        return False
+    walk.draft.subject = walk.typed.written(i, end)
+    walk.span("subject", i, end)
+    walk.i = end
+    return True
+
+
+STUFFS = nouns.COVERS | nouns.MULCHES | nouns.MANURES | nouns.LIMES | nouns.FEEDS | nouns.PELLETS
+
+
 def take_cause(walk: Walk) -> bool:
     """What a loss was due to: "to pigeons", "by frost", ", slugs"."""
     if not walk.has("to") or walk.draft.cause is not None:
@@ -376,7 +398,7 @@ def take_cause(walk: Walk) -> bool:
         start = i if verb_asks else i + 1
         if walk.bed_at(walk.past_articles(start))[1] is not None or start >= walk.end:
             return False
-        if word == "of" and walk.typed.names(start)[0]:
+        if word == "of" and (walk.is_topic or walk.typed.names(start)[0]):
             return False
     elif word in ("due", "because", "thanks") or word == "owing":
         start = i + 1 + (walk.word(i + 1) in ("to", "of"))
@@ -451,7 +473,7 @@ def take_batch(walk: Walk) -> bool:
 
 
 WAIT = re.compile(
-    r"(?:wait(?:ing)?|leave|no (?:picking|harvest|eating)(?: for)?|don't eat for|do not eat for|withhold(?:ing)?|phi)\s?:?\s?(?:time |period |of )?(\d+)[\s-]?d(?:ays?)?\b|(\d+)[\s-]day (?:wait|withholding|interval|phi)",
+    r"(?:wait(?:ing)?|leave|no (?:picking|harvest|eating)(?: for)?|don't eat for|do not eat for|withhold(?:ing)?|phi)\s?:?\s?(?:time |period |of )?(\d+)[\s-]?d(?:ays?)?\b|(\d+)[\s-]days? (?:wait|withholding|interval|phi)",
     re.IGNORECASE,
 )
 

@@ -37,6 +37,7 @@ class Item:
     thing: str | None = None  # "tomato sauce"
     is_mix: bool = False
     crop_end: int = -1  # word behind the last crop read
+    is_after_comma: bool = False
     takes_crop_before: bool = False  # 4 'Krim': the crop is that of the item before
 
 

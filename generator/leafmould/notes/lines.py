@@ -33,7 +33,7 @@ from leafmould.notes.walk import Walk
 from leafmould.notes.words.prepositions import NEGATIONS
 from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
 from leafmould.values.dates import scan_date
-from leafmould.values.names import Vocabulary
+from leafmould.values.names import Kind, Vocabulary
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.when import When
 
@@ -140,8 +140,8 @@ class _Line:
         if found is None and (plan := self._plan(rest)) is not None:
             return plan
         clauses = find_clauses(rest)
-        if not clauses and found is not None:
-            clauses = [found]
+        if found is not None:
+            clauses = _with_verbless(rest, found, clauses)
         if not clauses:
             return self._no_verb(rest)
         return self._done(rest, clauses)
@@ -195,6 +195,8 @@ class _Line:
             return None
         begin, end = found
         form = tuple(typed.words[begin:end])
+        if any(tuple(typed.words[begin : begin + size]) in PAST for size in (2, 3, 4)) and begin + 1 >= end:
+            return None
         if form in PAST and begin == start:
             return None
         word = typed.written(begin, end)
@@ -220,6 +222,11 @@ class _Line:
                         near,
                     ),
                 )
+        spots = ((i, typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]) for i in range(typed.count))
+        crop = next((typed.written(i, i + size) for i, size in spots if size), None)
+        if crop is not None:
+            message = f'What was done with "{crop}"? No action is named, so the line is kept as text.'
+            return self._as_text("text", Asked(Level.QUESTION, message, typed.starts[0]))
         return self._as_text(
             "text",
             Asked(Level.HINT, "No action is named here, so the line is kept as text.", typed.starts[0]),
@@ -278,7 +285,7 @@ class _Line:
                 continue
             if verb == "remark":
                 if len(clauses) == 1:
-                    return self._as_text("observation", None)
+                    return self._as_text("observation", self._no_meaning(typed, clause))
                 if done:
                     done[-1].draft.leave(clause.start, clause.end, True)
                 continue
@@ -286,6 +293,10 @@ class _Line:
         if not done:
             return self._as_text("observation", None)
         return self._finish(typed, done, clauses)
+
+    def _no_meaning(self, typed: Typed, clause: Clause) -> Asked:
+        written = typed.written(clause.verb_start, clause.verb_end)
+        return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', typed.starts[clause.verb_start])
 
     def _clause(self, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
         draft = Draft()
@@ -303,7 +314,11 @@ class _Line:
         take_object(walk, clause)
         walk_clause(walk, clause)
         is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
-        return Done(verb=VERBS[verb], draft=draft, is_bare=is_bare)
+        left = next((r for r in draft.left if r[0] == walk.past_articles(clause.verb_end)), None)
+        written = typed.written(left[0], left[1]) if left is not None and not draft.subject else None
+        if _is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
+            walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
+        return Done(verb=VERBS[verb], draft=draft, is_bare=is_bare, is_after_comma=typed.breaks[clause.start], object_left=written)
 
     def _finish(self, typed: Typed, done: list[Done], clauses: list[Clause]) -> LineReading:
         for clause in done:
@@ -337,6 +352,23 @@ class _Line:
             clause.draft.spans += self.opening.spans
 
 
+def _with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Clause]:
+    """ "aphids on beans, sprayed them": the verbless form, then the verbs behind the comma."""
+    stop = typed.stops[0]
+    if not clauses:
+        return [found]
+    if clauses[0].verb_start < stop:
+        return clauses
+    found.end = clauses[0].start = max(stop, found.verb_end)
+    return [found, *clauses]
+
+
+def _is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
+    """ "slugs ate the lettuce" may tell of a few leaves."""
+    return verb == "lost" and clause.form in EATINGS and clause.verb_start > clause.start
+
+
+EATINGS = frozenset({("ate",), ("got",), ("had",), ("demolished",), ("devoured",), ("gobbled",)})
 PAST_WORDS = frozenset(
     form[0] for form in PAST if len(form) == 1 and len(form[0]) > 4 and form[0].isascii()
 ) | frozenset(

@@ -11,7 +11,8 @@ from leafmould.notes.clauses import Clause
 from leafmould.notes.details import free_words
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES
+from leafmould.notes.words.prepositions import ARTICLES, FILLERS, PLACE_OPENERS
+from leafmould.notes.words.verbs import PAST
 from leafmould.values.names import Kind
 
 STUFFS = (
@@ -29,7 +30,7 @@ SPREADS = frozenset(
         "removed",
         "took off",
         "put up",
-        "put down",
+        "put down", "put out",
         "dug",
         "dug in",
         "put on",
@@ -42,6 +43,9 @@ SPREADS = frozenset(
         "turned under",
     }
 )
+
+
+STUFF_VERBS = frozenset({("put",), ("took",), ("spread",)})
 
 
 def take_object(walk: Walk, clause: Clause) -> None:
@@ -66,7 +70,9 @@ def take_object(walk: Walk, clause: Clause) -> None:
         )
     elif walk.verb.name in ("bought", "used", "put up") and i < clause.end:
         _goods(walk, i)
-    elif form in SPREADS or walk.verb.name in ("dug in",):
+    elif clause.form[:1] in STUFF_VERBS:
+        _spread(walk, clause.verb_start + 1)
+    elif form in SPREADS or walk.verb.name == "dug in":
         _spread(walk, i)
     elif walk.verb.name == "pinched out" and i < walk.stop(i) and walk.word(i) in nouns.SUCKERS:
         walk.draft.subject = walk.typed.written(i, i + 1)
@@ -141,6 +147,9 @@ def _seen(walk: Walk, clause: Clause) -> None:
                 "bud",
             )
         ]
+        for k in range(begin, end):
+            if walk.typed.words[k] in pieces:
+                walk.span("subject", k, k + 1)
         walk.draft.subject = _crop_state(pieces) or None
         walk.end = clause.end
         return
@@ -192,20 +201,30 @@ def _goods(walk: Walk, i: int) -> None:
         walk.span("subject", begin, end)
 
 
+def _is_place(walk: Walk, k: int) -> bool:
+    size, known = walk.typed.names(k)
+    return size > 1 or any(x.kind in (Kind.BED, Kind.PART) for x in known)
+
+
 def _spread(walk: Walk, i: int) -> None:
     """ "put straw under the strawberries", "took fleece off carrots", "dug in compost"."""
     stop = walk.stop(i)
-    for k in range(i, stop):
-        if walk.typed.words[k] in STUFFS and walk.typed.names(k)[0] <= 1 and walk.draft.subject is None:
-            first = k
-            while (
-                first > i
-                and walk.typed.words[first - 1] not in ARTICLES
-                and not walk.typed.names(first - 1)[0]
-                and not walk.typed.is_number(first - 1)
-                and walk.typed.words[first - 1] not in ("of", "some", "more", "in")
-            ):
-                first -= 1
-            walk.draft.subject = walk.typed.written(first, k + 1)
-            walk.span("subject", first, k + 1)
-            return
+    first = next((k for k in range(i, stop) if walk.typed.words[k] in STUFFS and not _is_place(walk, k)), None)
+    if first is None:
+        return
+    last = first + 1
+    while last < stop and walk.typed.words[last] in STUFFS | nouns.THINGS and not _is_place(walk, last):
+        last += 1
+    while first > i and _describes(walk, first - 1):
+        first -= 1
+    walk.draft.subject = walk.typed.written(first, last)
+    walk.span("subject", first, last)
+
+
+def _describes(walk: Walk, k: int) -> bool:
+    """Whether a word belongs to the stuff behind it: "well rotted manure", but not "in the"."""
+    word = walk.typed.words[k]
+    return not (
+        word in ARTICLES or word in nouns.COUNT_NOUNS or word in nouns.UNITS or walk.typed.names(k)[0] or word.isdigit() or word in PLACE_OPENERS or word in FILLERS
+        or (word,) in PAST or word in ("put", "took", "spread", "off", "of") or (word,) in STUFF_VERBS
+    )  # fmt: skip

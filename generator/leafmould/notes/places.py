@@ -285,7 +285,7 @@ GROUND_LINKS = frozenset(
 def _new_place(walk: Walk, opener: int, i: int, role: str) -> bool:
     """Words no bed is known by: a slip of a known name (a question), a new bed (a hint), or a remark."""
     end = _phrase_end(walk, i)
-    if end <= i:
+    if end <= i or walk.typed.is_number(i) or walk.word(i) in nouns.NUMBERS:
         return False
     if _near_place(walk, i, end, role):
         return True

@@ -147,7 +147,7 @@ def _trouble_first(typed: Typed, clause: Clause) -> bool:
 
 
 def _cuttings(typed: Typed, clause: Clause) -> bool:
-    return _one_of(frozenset({"cutting", "slip"}))(typed, clause)
+    return _one_of(frozenset({"cutting", "slip", "runner"}))(typed, clause)
 
 
 def _roots(typed: Typed, clause: Clause) -> bool:
@@ -181,6 +181,8 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "raised": _is_raised,
     "seed": _is_seed,
     "away": _is_away,
+    "crop first": lambda typed, clause: any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(clause.start, clause.verb_start)),
+    "to us": lambda typed, clause: clause.verb_end < clause.end and typed.words[clause.verb_end] in ("me", "us"),
     "cuttings": _cuttings,
     "trouble first": _trouble_first,
     "trouble": _one_of(nouns.TROUBLES, before=True),
@@ -207,6 +209,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "weeds": _one_of(nouns.WEEDS),
     "product": _one_of(nouns.PRODUCTS),
     "jar": _one_of(frozenset({"jar", "bottle", "tin", "bag", "packet", "tub"})),
+    "meal": _one_of(frozenset({"breakfast", "lunch", "dinner", "tea", "supper"})),
     "soil": _one_of(frozenset({"soil", "ph"})),
     "chit": _one_of(frozenset({"chit", "chitting", "harden"})),
     "grass": _one_of(

@@ -22,6 +22,7 @@ from leafmould.notes.details import (
     take_price,
     take_reading,
     take_source,
+    take_stuff,
     take_wait,
     take_with,
 )
@@ -524,7 +525,7 @@ def _take_remark(walk: Walk) -> bool:
         walk.word(end) in ("in", "from", "into")
         and walk.bed_at(walk.past_articles(end + 1))[1] is not None
         and not walk.draft.places
-    ):
+    ) and not (walk.word(end) == "with" and (walk.has("with") or walk.verb.name == "treated")):
         end += 1
     walk.draft.leave(i, end, True)
     walk.i = end
@@ -559,7 +560,7 @@ def _take_near_place(walk: Walk) -> bool:
 
 
 STEPS: tuple[Callable[[Walk], bool], ...] = (
-    take_quote, _take_join, _take_plan, take_wait, take_batch, take_cover, take_everything, take_cause, take_with, take_price, take_date,
+    take_quote, _take_join, _take_plan, take_wait, take_batch, take_cover, take_everything, take_cause, take_with, take_stuff, take_price, take_date,
     take_reading, _take_mix, _take_each, _take_side, _take_amount, take_crop, _take_preposition, _take_bed,
     _take_remark, _take_near_place, take_unknown, _take_filler,
 )  # fmt: skip

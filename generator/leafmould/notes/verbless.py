@@ -24,7 +24,7 @@ COLD = re.compile(
     re.IGNORECASE,
 )
 RAIN = re.compile(
-    rf"{KIND}(?P<what>rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed)?|rain gauge)[\s,:]*(?:(?P<number>\d+(?:[.,]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
+    rf"{KIND}(?P<what>rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed|storm)?|rain gauge)[\s,:]*(?:(?P<number>\d+(?:[.,]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 RAIN_AFTER = re.compile(
@@ -91,7 +91,7 @@ def read_weather(typed: Typed, units: str, start: int) -> Weather | None:
 
 
 WEATHER_FIRST = frozenset(
-    ["frost", "frosty", "freeze", "first", "last", "late", "early", "light", "hard", "heavy", "ground", "air", "slight", "sharp", "killing", "another", "a", "some", "bit", "touch", "severe", "rain", "rainfall", "rained", "snow", "snowed", "snowfall", "hail", "hailed", "min", "minimum", "max", "maximum", "low", "high", "temp", "temperature", "lowest", "highest", "big", "huge"]
+    ["frost", "frosty", "freeze", "first", "last", "late", "early", "light", "hard", "heavy", "ground", "air", "slight", "sharp", "killing", "another", "a", "some", "bit", "touch", "severe", "rain", "rainfall", "rained", "snow", "snowed", "snowfall", "hail", "hailed", "hailstorm", "min", "minimum", "max", "maximum", "low", "high", "temp", "temperature", "lowest", "highest", "big", "huge"]
 )
 
 
@@ -122,11 +122,18 @@ def verbless_clause(typed: Typed) -> Clause | None:
     """Eggs, hens and troubles: a clause as if its verb had been written."""
     if not typed.count or any(w in NEGATIONS for w in typed.words[:3]):
         return None
-    return _hens(typed) or _eggs(typed) or _troubles(typed) or _cover(typed)
+    return _acidity(typed) or _hens(typed) or _eggs(typed) or _troubles(typed) or _cover(typed)
 
 
 def _clause(typed: Typed, verb: str, start: int, end: int, subject: str | None = None) -> Clause:
     return Clause(0, start, end, typed.count, tuple(typed.words[start:end]), verb, subject)
+
+
+def _acidity(typed: Typed) -> Clause | None:
+    """ "pH 6.2 in Arch"."""
+    if typed.words[0] == "ph" and any(w.isdigit() for w in typed.words):
+        return _clause(typed, "tested soil", 0, 0)
+    return None
 
 
 def _hens(typed: Typed) -> Clause | None:
@@ -220,7 +227,7 @@ def _cover(typed: Typed) -> Clause | None:
     j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
     if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto"):
         return None
-    if not any(typed.names(k)[0] for k in range(j + 1, min(j + 5, typed.count))):
+    if j + 1 < typed.count and not any(typed.names(k)[0] for k in range(j + 1, min(j + 5, typed.count))):
         return None
     net = typed.words[i] in nouns.NETS
     verb = "uncovered" if typed.words[j] == "off" else "netted" if net else "covered"

@@ -74,6 +74,9 @@ COUNT_NOUNS = (
     | HOLDERS
     | _words("row line drill station patch seed cutting hen egg bed cocoon frame")
 )
+SAME_NOUN = {"line": "row", "drill": "row", "pack": "packet", "pkt": "packet", "pkts": "packet", "barrowful": "barrow", "wheelbarrow": "barrow",
+             "wheelbarrowful": "barrow", "bucketful": "bucket", "basketful": "basket", "bowlful": "bowl", "boxful": "box", "bagful": "bag"}  # fmt: skip
+"""Counted nouns that mean the same."""
 NOT_ALONE = _words(
     "start set root whip plug can pot tub box picking handful"
 )  # ordinary words without a number
@@ -147,6 +150,7 @@ NUMBERS = {
     "eighty": 80,
     "ninety": 90,
     "hundred": 100,
+    "another": 1,
     "a": 1,
     "an": 1,
 }
@@ -208,7 +212,7 @@ UNDER_COVER = _phrases(
 )
 
 TROUBLES = _words(
-    """slug snail pigeon pigeons aphid greenfly blackfly whitefly rabbit deer mice mouse rat vole squirrel bird
+    """something slug snail pigeon pigeons aphid greenfly blackfly whitefly rabbit deer mice mouse rat vole squirrel bird
     blackbird sparrow pheasant badger fox hedgehog caterpillar butterfly moth beetle weevil thrip mite spider ant
     wasp earwig woodlouse woodlice cutworm wireworm chafer leatherjacket eelworm nematode sawfly rootfly
     blight mildew rust botrytis rot canker scab clubroot virus mosaic wilt damping frost cold wet wind gale hail storm
@@ -230,7 +234,7 @@ COVERS = _words("fleece net netting mesh enviromesh cloche cover bell hoop tunne
                 "membrane blanket veggiemesh agrofleece bottle sheet tarpaulin lid row-cover shade shadecloth")  # fmt: skip
 NETS = _words("net netting")
 SUPPORTS = _words(
-    "stick pole cane stake trellis support wigwam teepee wire twine string hazel arch cage obelisk frame"
+    "stick pole cane stake trellis support beanpole wigwam teepee wire twine string hazel arch cage obelisk frame"
 )
 MULCHES = _words(
     "mulch straw bark woodchip chip compost leafmould leafmold hay clipping mulching cardboard chippings bracken seaweed wool leaf leaves strulch"
@@ -257,7 +261,7 @@ PRODUCTS = _words(
     leather liqueur fruit-leather stew curry marmalade stock piccalilli"""
 )
 THINGS = _words(
-    "feed food fertiliser fertilizer cage stick pole support net netting label compost bag tray pot spray manure twine frame knife fork ring halo planter sauce tunnel"
+    "tea liquid feed food fertiliser fertilizer cage stick pole support net netting label compost bag tray pot spray manure twine frame knife fork ring halo planter sauce tunnel"
 )
 """Behind a crop these make it a thing of another kind: "tomato feed"."""
 
@@ -276,7 +280,9 @@ LOCAL_NAMES = {
 """Short and local words, where the garden's own names have none: folded word -> a name to look up."""
 
 SELDOM_VARIETY = _words(
-    """a an the my our your his her their some any more most many much few little bit of first last next new old
+    """direct outside outdoors indoors inside thinly thickly straight out up thinning trimming leftover them it that this those these
+    herself himself us me ourselves down away back off together separately too later before long
+    a an the my our your his her their some any more most many much few little bit of first last next new old
     big bigger biggest small smaller smallest huge tiny enormous large medium lovely nice good great best better
     bad poor sad late later early young baby spare extra leftover remaining surplus same other another final only just ripe unripe green
     red yellow white purple black orange pink golden dark fresh dried dry wet home-grown homegrown own organic

@@ -52,7 +52,7 @@ BEFORE_VERB = (
     SUBJECTS
     | FILLERS
     | _words(
-        "finally today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day"
+        "finally today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day get getting lovely great good nice"
     )
 )
 
@@ -77,8 +77,11 @@ INTENDING = frozenset(
 LONGEST_INTENDING = max(map(len, INTENDING))
 INTENDING_STARTS = frozenset(words[0] for words in INTENDING)
 
-ABOUT = _words(
-    "about around approximately approx roughly nearly almost circa ca c some over under up maybe perhaps probably least another say only just barely possibly"
+EXACT_STILL = _words("say only just barely")
+"""These stand before a number like "about", yet leave it exact."""
+
+ABOUT = EXACT_STILL | _words(
+    "about around approximately approx roughly nearly almost circa ca c some over under up maybe perhaps probably least possibly"
 )
 """Before a number: it is an estimate."""
 

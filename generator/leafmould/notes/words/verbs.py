@@ -28,7 +28,7 @@ class Verb:
 ROWS = """
 started | crop! place new raise seller | started; started off; started indoors; sowed indoors; sown indoors; sowed inside; seeded indoors; planted indoors; sowed under glass; sown under glass; set off; got going | start; start off; sow indoors
 sowed | crop! place new raise seller | sowed; sown; sew; sewed; seeded; direct sowed; direct sown; direct seeded; directly sowed; sowed direct; sowed out; sowed outside; sowed outdoors; broadcast; broadcasted; drilled; station sowed; over seeded; undersowed; undersown; succession sowed; did a sowing of; put down seed | sow; seed; direct sow; direct seed; sow out; succession sow
-resowed | crop! place new raise seller | resowed; resown; re sowed; re sown; reseeded; re seeded; sowed again; sowed more; sown again; over sowed; filled gaps with; filled the gaps with; gapped up | resow; re sow; reseed; sow more
+resowed | crop! place new raise seller | resowed; resown; re sowed; re sown; reseeded; re seeded; over sowed; filled gaps with; filled the gaps with; gapped up | resow; re sow; reseed
 came up | crop some! place | came up; come up; coming up; came through; come through; coming through; germinated; germinating; have germinated; sprouted; sprouting; emerged; emerging; poking through; popped up; popping up; peeking through; showing; appeared; broke ground; broke the surface; put in an appearance | come up; germinate; emerge
 pricked out | crop! place new | pricked out; pricked off; pricked on | prick out
 potted on | crop! place new | potted on; potted up; potted; up potted; uppotted; repotted; re potted; bumped up; moved on; stepped up; potted off | pot on; pot up; repot; up pot
@@ -77,7 +77,7 @@ penned | bed place | penned; penned up; fenced | pen
 let out | bed place | let out; turned out hens; released hens |
 collected | place larder object | collected; extracted; robbed; spun; took off honey | collect
 released | crop place object | released; introduced; set free; put out cocoons; hung cocoons; put out nematodes; watered in nematodes; watered on nematodes; applied nematodes | release
-opened | place object | opened; inspected; looked in; looked into; looked through; went through; opened up; had a look in; peeped in | open; inspect
+opened | place object | hive inspection; hive check; inspected hive; checked bees; bee inspection; opened; inspected; looked in; looked into; looked through; went through; opened up; had a look in; peeped in | open; inspect
 bought | crop larder seller object | bought; purchased; ordered; acquired; picked up; received; collected from; was given; were given; been given; given; swapped for; traded for; got given; swapped; came in the post; arrived | buy; order
 fed animals | place object | fed hens; fed chickens; fed the hens; fed the chickens; fed the girls; fed the pigs; fed pigs; fed ducks; fed the ducks; fed rabbits; fed the rabbits; fed the bees; fed bees | feed hens; feed the hens
 noted weather | place object | noted weather |
@@ -164,16 +164,30 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "took off": (("suckers", "pinched out"), ("cover", "uncovered"), ("honey", "collected"), ("else", "remark")),
     "took out": (("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
     "gave": (
-        ("away", "gave away"), ("drink", "watered"), ("feed", "fed"), ("trim", "pruned"), ("hoe", "weeded"),
+        ("to us", "bought"), ("away", "gave away"), ("drink", "watered"), ("feed", "fed"), ("trim", "pruned"), ("hoe", "weeded"),
         ("manure", "manured"), ("mulch", "mulched"), ("crop", "gave away"), ("product", "gave away"),
         ("eggs", "gave away"), ("amount", "gave away"), ("else", "remark"),
     ),
+    "eaten": (("trouble first", "lost"), ("crop first", "ask ate or lost"), ("else", "ate")),
     "got": (
-        ("eggs", "collected"), ("seller", "bought"), ("from bed", "picked"), ("weight", "ask picked or bought"),
+        ("trouble first", "lost"), ("trouble", "saw"), ("eggs", "collected"), ("seller", "bought"), ("from bed", "picked"), ("weight", "ask picked or bought"),
         ("crop", "ask bought or picked"), ("else", "remark"),
     ),
-    "had": (("from bed", "picked"), ("weight", "picked"), ("trouble", "saw"), ("else", "remark")),
+    "had": (("trouble first", "lost"), ("meal", "ate"), ("from bed", "picked"), ("weight", "picked"), ("trouble", "saw"), ("else", "remark")),
     "emptied": (("else", "cleared"),),
+    "hung": (("crop", "stored"), ("else", "remark")),
+    "brought": (("from bed", "picked"), ("place", "moved"), ("crop", "ask picked or moved"), ("else", "remark")),
+    "brought indoors": (("else", "moved"),),
+    "brought inside": (("else", "moved"),),
+    "pricked": (("crop", "pricked out"), ("else", "remark")),
+    "forked": (("amendment", "dug in"), ("root", "picked"), ("else", "remark")),
+    "threw": (("crop", "composted"), ("else", "remark")),
+    "chopped": (("crop", "pruned"), ("else", "remark")),
+    "heeled": (("crop", "planted"), ("else", "remark")),
+    "grubbed": (("else", "cleared"),),
+    "ripped": (("crop", "cleared"), ("else", "remark")),
+    "tore": (("crop", "cleared"), ("else", "remark")),
+    "hoiked": (("crop", "cleared"), ("else", "remark")),
     "composted": (("crop", "composted"), ("bed", "mulched"), ("else", "composted")),
     "dumped": (("crop", "composted"), ("else", "remark")),
     "kept": (("seedling", "remark"), ("crop", "stored"), ("else", "remark")),
@@ -188,7 +202,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "picked up": (("eggs", "collected"), ("from bed", "picked"), ("seller", "bought"), ("else", "ask bought or picked")),
     "hand picked": (("trouble", "saw"), ("else", "picked")),
     "found": (("eggs", "collected"), ("else", "saw")),
-    "killed": (("trouble", "saw"), ("else", "lost")),
+    "killed": (("trouble first", "lost"), ("trouble", "saw"), ("else", "lost")),
     "squashed": (("trouble", "saw"), ("else", "remark")),
     "squished": (("trouble", "saw"), ("else", "remark")),
     "caught": (("trouble", "saw"), ("else", "remark")),
@@ -283,6 +297,7 @@ PARTICLES: dict[str, tuple[str, ...]] = {
 STATES = """
 came up | up; is up; are up; all up; just up; now up; through; is through; are through; all through; coming up; just showing; now showing; well up; up already; up now; up at last; have come up; has come up
 saw: first flower | first flower; first flowers; first flower open; first blossom; started flowering; starting to flower; began flowering; started to flower; first flower out; first truss open; first flower opened
+saw: first flower | flower; flower open; flower out; flower opened; truss; flower truss
 saw: in flower | in flower; in full flower; flowering; in bloom; in blossom; in full bloom; blooming; blossoming; flowered; is flowering; are flowering; have flowered; blossom out; in bud; in full blossom; coming into flower; came into flower
 saw: fruit set | setting fruit; fruit set; set fruit; fruiting; fruit setting; forming pods; podding; first fruit; first fruits; first pods; first fruit set; first fruit showing; fruit forming; bulbing up; hearting up; tasselling; tasseling; silking
 saw: ripe | ripe; is ripe; are ripe; ripening; first ripe; now ripe; turning red; colouring; coloring; colouring up; coloring up; ready; is ready; are ready; ready to pick; ripening up; almost ripe; nearly ripe; nearly ready; turning; starting to ripen; blushing

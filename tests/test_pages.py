@@ -399,3 +399,39 @@ def test_problems_are_for_the_household_alone() -> None:
 def test_the_same_garden_gives_the_same_values() -> None:
     one, two = site_of(hand_made(day=ON)), site_of(hand_made(day=ON))
     assert one.pages == two.pages
+
+
+def test_a_bed_that_was_only_tended_is_not_said_to_be_without_record(site: Site) -> None:
+    table: BedYearsPage = values(site, addresses.BED_YEARS)
+    row = next(row for row in table.rows if row.bed.text == "Root yard")
+    assert [cell.silence for cell in row.cells] == ["no planting noted", "no record", "no record"]
+
+
+def test_what_belongs_to_two_batches_together_is_told_at_both_and_given_to_neither() -> None:
+    lines = [
+        Line(day="2026-04-01", verb="sowed", text="sowed pea in Arch", crop="pea", bed="Arch"),
+        Line(day="2026-05-01", verb="sowed", text="sowed pea in Hoop bed", crop="pea", bed="Hoop bed"),
+        Line(day="2026-07-01", verb="picked", text="picked 500 g pea", crop="pea", grams=500),
+    ]
+    made = hand_made(lines, with_pear=False)
+    batches = tuple(replace(p, group="g", bed="arch", bed_now="arch", beds=("arch",)) for p in made.plantings)
+    events = (*made.events[:2], replace(made.events[2], group="g"))
+    pickings = tuple(replace(p, group="g") for p in made.pickings)
+    garden = replace(
+        made,
+        plantings=batches,
+        pickings=pickings,
+        events=events,
+        planting_by_id={p.id: p for p in batches},
+        event_by_id={e.id: e for e in events},
+        picking_by_id={p.id: p for p in pickings},
+        plantings_by_group={"g": tuple(p.id for p in batches)},
+    )
+    bed: BedPage = values(site_of(garden), "beds/arch.html")
+    told = [
+        (s.batches, [d.text for d in s.shared], [f.text for f in s.shared_totals], s.totals)
+        for year in bed.years
+        for s in year.sections
+    ]
+    together = "One of 2 batches. Noted for them together, without saying which:"
+    assert told == [(together, ["picked 500 g pea"], ["500 g"], ())] * 2

@@ -50,12 +50,14 @@ def _family_year(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger)
         year=Link(text=ledger.year_name(year), to=ledger.to_bed_year(bed.key, year)),
         families=tuple(family_mark(name, ledger) for name in names),
         others=sum(1 for p in plantings if not list(families_in(p, ledger))),
-        silence="" if plantings else silence_in(year, ledger),
+        silence="" if plantings else silence_in(bed.key, year, ledger),
     )
 
 
-def silence_in(year: int, ledger: Ledger) -> str:
-    """Why a bed's year is blank: the garden's notes are silent, or only this bed's."""
+def silence_in(bed: str, year: int, ledger: Ledger) -> str:
+    """Why a bed's year is blank: nothing planted in what was noted, no note of the bed, or none at all."""
+    if ledger.bed_events.get((bed, year)):
+        return "no planting noted"
     return "no record" if ledger.entries_by_year.get(year) else "no notes"
 
 

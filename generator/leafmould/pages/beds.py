@@ -139,7 +139,7 @@ def _silence(bed: Bed, year: int, ledger: Ledger) -> str:
         return "not yet a bed"
     if bed.ended and bed.ended <= ledger.year_begins(year):
         return "no longer a bed"
-    return silence_in(year, ledger)
+    return silence_in(bed.key, year, ledger)
 
 
 def _was(bed: Bed, year: int, ledger: Ledger) -> tuple[Link, ...]:

@@ -61,11 +61,15 @@ class Ledger:
     def _index_events(self) -> None:
         by_entry: defaultdict[str, list[Event]] = defaultdict(list)
         by_bed_alone: defaultdict[tuple[str, int], list[Event]] = defaultdict(list)
+        by_group: defaultdict[str, list[Event]] = defaultdict(list)
         for event in self.garden.events:
             by_entry[event.entry].append(event)
-            if not event.plantings or not event.crops:
+            if event.group and not event.plantings:
+                by_group[event.group].append(event)
+            elif not event.plantings or not event.crops:
                 for bed in event.beds:
                     by_bed_alone[bed, self.year_of(event.when.first)].append(event)
+        self.group_events: Mapping[str, list[Event]] = by_group
         self.events_by_entry: Mapping[str, list[Event]] = by_entry
         self.bed_events: Mapping[tuple[str, int], list[Event]] = by_bed_alone
 
@@ -115,10 +119,14 @@ class Ledger:
     def _index_pickings(self) -> None:
         by_crop: defaultdict[str, list[Picking]] = defaultdict(list)
         by_year: defaultdict[int, list[Picking]] = defaultdict(list)
+        by_group: defaultdict[str, list[Picking]] = defaultdict(list)
         for picking in self.garden.pickings:
             by_year[self.year_of(picking.when.first)].append(picking)
+            if picking.group and picking.planting is None:
+                by_group[picking.group].append(picking)
             for crop in dict.fromkeys(picking.crops):
                 by_crop[crop].append(picking)
+        self.group_pickings: Mapping[str, list[Picking]] = by_group
         self.pickings_by_crop: Mapping[str, list[Picking]] = by_crop
         self.pickings_by_year: Mapping[int, list[Picking]] = by_year
 
@@ -147,7 +155,8 @@ class Ledger:
                 for year in self.years_of[planting.id]:
                     rows[bed][year] += 2
                 if planting.bed == bed:
-                    rows[bed][self.home_year(planting)] += 6 + len(planting.events)
+                    shared = self.group_events.get(planting.group or "", ())
+                    rows[bed][self.home_year(planting)] += 6 + len(planting.events) + len(shared)
         for (bed, year), events in self.bed_events.items():
             rows[bed][year] += len(events)
         return rows

@@ -51,6 +51,9 @@ class PlantingSection:
     doings: tuple[Doing, ...]
     seasons: tuple[PickedSeason, ...]
     kin: tuple[Link, ...]  # where it was split from
+    batches: str  # "One of 2 batches …" where some lines belong to several together
+    shared: tuple[Doing, ...]  # those lines
+    shared_totals: tuple[Figure, ...]
 
 
 def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
@@ -71,6 +74,9 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         doings=doings((garden.event_by_id[e] for e in planting.events), ledger),
         seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
         kin=_kin(planting, ledger),
+        batches=_batches(planting, ledger),
+        shared=doings(ledger.group_events.get(planting.group or "", ()), ledger),
+        shared_totals=_shared_totals(planting, ledger),
     )
 
 
@@ -137,3 +143,17 @@ def _kin(planting: Planting, ledger: Ledger) -> tuple[Link, ...]:
     if parent is None:
         return ()
     return (Link(text=f"split from {planting_name(parent)}", to=ledger.sections[parent.id]),)
+
+
+def _batches(planting: Planting, ledger: Ledger) -> str:
+    """Said only where a line does not tell which batch it means."""
+    if planting.group is None or not ledger.group_events.get(planting.group):
+        return ""
+    batches = len(ledger.garden.plantings_by_group.get(planting.group, ()))
+    return f"One of {batches} batches. Noted for them together, without saying which:"
+
+
+def _shared_totals(planting: Planting, ledger: Ledger) -> tuple[Figure, ...]:
+    pickings = ledger.group_pickings.get(planting.group or "", ())
+    amounts = (amount for picking in pickings for amount in picking.amounts)
+    return total_figures(amounts, ledger.garden.units, to=ledger.sections[planting.id])

@@ -31,7 +31,6 @@ from leafmould.garden.perennials import open_own_plantings
 from leafmould.garden.pickings import draw_fate, pick
 from leafmould.garden.presumed import KillingFrosts
 from leafmould.garden.starts import start
-from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.entries import Entry
 from leafmould.notes.settings import Settings
 from leafmould.values.problems import Level, Location, Problem, in_file_order
@@ -82,7 +81,7 @@ def _ground(
         is_southern=settings.is_southern,
     )
     ground = Ground(lines, kinds, frosts)
-    open_own_plantings(ground, settings.beds, build_vocabulary(settings, facts))
+    open_own_plantings(ground, settings.beds)
     return ground
 
 
@@ -119,11 +118,14 @@ HANDLERS: Mapping[str, Handler] = {
 def _retarget(acts: Iterable[Act]) -> None:
     """The steps of a batch that was planted out belong to what came of it."""
     for act in acts:
-        for batch in [d for d in act.drafts if d.is_raised and d.children]:
+        drawn = [d for d in (*act.drafts, *act.batches) if d.is_raised and d.children]
+        for batch in drawn:
             for child in batch.children:
                 act.reach(child)
             if act in batch.pickings and len(batch.children) == 1:
                 batch.children[0].pickings.append(act)
+        if drawn:
+            act.batches = []
 
 
 def _noted_frosts(entries: Iterable[Entry], on: date) -> list[date]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable
-from datetime import timedelta
+from datetime import date, timedelta
 
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, of_part, of_variety
@@ -89,14 +89,14 @@ class Standing:
         self._ground = ground
         self._coming: dict[tuple[str, str], list[Draft]] = defaultdict(list)
         self._open: dict[tuple[str, str], list[Draft]] = defaultdict(list)
-        for draft in sorted(ground.drafts, key=lambda d: (d.begins, d.serial), reverse=True):
+        for draft in sorted(ground.drafts, key=lambda d: (_from(d), d.serial), reverse=True):
             for key in _keys(draft):
                 self._coming[key].append(draft)
 
     def at(self, key: tuple[str, str], until: When) -> list[Draft]:
         """What stood under a key on some day of a span; spans must end in order."""
         coming, standing = self._coming.get(key, []), self._open[key]
-        while coming and coming[-1].begins <= until.last:
+        while coming and _from(coming[-1]) <= until.last:
             standing.append(coming.pop())
         kept = [d for d in standing if not self._is_past(d, until, days=400)]
         self._open[key] = kept
@@ -108,6 +108,10 @@ class Standing:
         over = None if draft.ended else self._ground.over(draft)
         last = draft.ended.last if draft.ended else over.on if over else None
         return last is not None and last + timedelta(days=days) < when.first
+
+
+def _from(draft: Draft) -> date:
+    return draft.stood_from or draft.begins
 
 
 def _keys(draft: Draft) -> set[tuple[str, str]]:

@@ -11,8 +11,9 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 
+from leafmould.garden.bed_lines import PERENNIAL_KINDS
 from leafmould.garden.model import NOWHERE, Garden, Picking, Planting
-from leafmould.values.problems import Level, Problem, in_file_order
+from leafmould.values.problems import Level, Location, Problem, in_file_order
 from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
 from leafmould.values.wording import day, when_words
@@ -20,6 +21,9 @@ from leafmould.values.wording import day, when_words
 Check = Callable[[Garden], Iterable[Problem]]
 
 DAYS_PICKED_TOO_SOON = 60
+NEEDS_A_BED = frozenset({"cleared", "covered", "netted", "fed", "limed", "acidified", "manured", "treated"})
+NO_START_MISSED = PERENNIAL_KINDS | {NOWHERE}
+"""Kinds of bed that open their planting by themselves, or are no place at all."""
 
 
 def check(garden: Garden) -> tuple[Problem, ...]:
@@ -43,19 +47,19 @@ def picked_before_its_start(garden: Garden) -> Iterator[Problem]:
 def start_never_noted(garden: Garden) -> Iterator[Problem]:
     """A planting known only from its picking or its end."""
     for planting in garden.plantings:
-        if planting.origin != "unknown" or not planting.events or planting.is_perennial:
+        if planting.origin != "unknown" or not planting.events:
             continue
-        if garden.beds[planting.bed].kind == NOWHERE:
+        if garden.beds[planting.bed].kind in NO_START_MISSED:
             continue
         told = f"no note says when {_crop(garden, planting)} in {_bed(garden, planting.bed)} was sown or planted."
-        yield _at(garden, planting.events[0], Level.HINT, told)
+        yield _at(garden, _first_named(garden, planting), Level.HINT, told)
 
 
 def more_given_than_picked(garden: Garden) -> Iterator[Problem]:
     """Shares of one picking that are more than the picking."""
     for picking in garden.pickings:
         written = garden.event_by_id[picking.id].action.fates
-        if any(p.at == picking.at for p in garden.entry_by_id[picking.entry].problems):
+        if _is_asked(garden, picking.entry, picking.at):
             continue
         for amount in picking.amounts:
             gone = sum(_measure(f.amount, amount) for f in written if f.amount and _same(f.amount, amount))
@@ -73,10 +77,10 @@ def bed_had_ended(garden: Garden) -> Iterator[Problem]:
             continue
         if bed.ended is not None and start.first > bed.ended and not bed.became:
             told = f'"{bed.name}" ended on {day(bed.ended)}, before this.'
-            yield _at(garden, planting.events[0], Level.WARNING, told)
+            yield _at(garden, _start_of(garden, planting, start), Level.WARNING, told)
         elif bed.begun is not None and start.last < bed.begun and planting.parent is None:
             told = f'"{bed.name}" begins on {day(bed.begun)}, after this.'
-            yield _at(garden, planting.events[0], Level.WARNING, told)
+            yield _at(garden, _start_of(garden, planting, start), Level.WARNING, told)
 
 
 def ended_before_it_came(garden: Garden) -> Iterator[Problem]:
@@ -99,6 +103,17 @@ def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
                 yield _at(garden, event.id, Level.WARNING, f"{amount.written} is more than there were.")
 
 
+def nothing_named(garden: Garden) -> Iterator[Problem]:
+    """A bed was cleared or fed, but none the garden knows is named."""
+    for event in garden.events:
+        if event.verb not in NEEDS_A_BED or event.action.everything:
+            continue
+        if event.beds or event.crops or _is_asked(garden, event.entry, event.action.at):
+            continue
+        told = f'"{event.action.text}" names no bed and no crop known here. Which was {event.verb}?'
+        yield _at(garden, event.id, Level.QUESTION, told)
+
+
 CHECKS: tuple[Check, ...] = (
     picked_before_its_start,
     start_never_noted,
@@ -106,12 +121,30 @@ CHECKS: tuple[Check, ...] = (
     bed_had_ended,
     ended_before_it_came,
     more_lost_than_stood,
+    nothing_named,
 )
+
+
+def _is_asked(garden: Garden, entry: str, at: Location) -> bool:
+    """Whether the reader has something to say about this line already."""
+    return any(problem.at == at for problem in garden.entry_by_id[entry].problems)
 
 
 def _at(garden: Garden, event: str, level: Level, message: str) -> Problem:
     action = garden.event_by_id[event].action
     return Problem(at=action.at, level=level, message=message, field=action.field)
+
+
+def _first_named(garden: Garden, planting: Planting) -> str:
+    """The first event that names its crop; before it only things that reached the whole bed."""
+    named = (id for id in planting.events if set(garden.event_by_id[id].crops) & set(planting.crops))
+    return next(named, planting.events[0])
+
+
+def _start_of(garden: Garden, planting: Planting, start: When) -> str:
+    """The event that put it into its bed."""
+    then = (id for id in planting.events if garden.event_by_id[id].when == start)
+    return next(then, planting.events[0])
 
 
 def _bed(garden: Garden, key: str) -> str:

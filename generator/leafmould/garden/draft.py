@@ -66,6 +66,7 @@ class Draft:
     written_crops: tuple[str, ...]  # as its first note names them; for the id
     written_varieties: tuple[str, ...] = ()
     part: str | None = None
+    stood_from: date | None = None  # where its start was never noted: how far back it may have stood
     origin: Origin = "unknown"
     start_written: When | None = None
     is_doubtful: bool = False

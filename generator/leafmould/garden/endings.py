@@ -19,7 +19,7 @@ def end(ground: Ground, act: Act) -> None:
         return
     share = portion(act.action.amounts)
     found = targets(ground, act, prefers_raised=_means_seedlings(act))
-    drafts = list(dict.fromkeys(d for target in found for d in target.found))
+    drafts = _as_many(list(dict.fromkeys(d for target in found for d in target.found)), share)
     if not drafts:
         _end_unnoted(ground, act, found)
     elif len(drafts) == 1 or _is_all_in_named_beds(act, share):
@@ -28,6 +28,12 @@ def end(ground: Ground, act: Act) -> None:
             _end_share(draft, act, share)
     else:
         _end_one_of_several(ground, act, drafts)
+
+
+def _as_many(drafts: list[Draft], share: Portion) -> list[Draft]:
+    """ "4 of 12" means the planting of 12, if there is just one."""
+    counted = [d for d in drafts if share.of is not None and d.number == share.of]
+    return counted if len(counted) == 1 else drafts
 
 
 def _means_seedlings(act: Act) -> bool:
@@ -135,6 +141,8 @@ def _end_bed(ground: Ground, act: Act) -> None:
     for bed in beds:
         if bed in spared:
             continue
+        if act.part is None and not act.action.but:
+            ground.cleared[bed].append(act.when.last)
         for draft in ground.standing(bed=bed, crop=None, when=act.when):
             if _is_ended_with_bed(ground, act, draft):
                 act.reach(draft)

@@ -28,8 +28,7 @@ def group_batches(ground: Ground, acts: Iterable[Act]) -> None:
     leader: dict[int, Draft] = {}
     by_key: dict[object, list[Draft]] = defaultdict(list)
     for draft in _rows(ground):
-        if not draft.is_raised:
-            by_key[draft.key].append(draft)
+        by_key[(draft.is_raised, draft.key)].append(draft)
     for drafts in by_key.values():
         _chain(ground, drafts, leader)
     for act in acts:

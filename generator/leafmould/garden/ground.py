@@ -35,6 +35,7 @@ class Ground:
         self.drafts: list[Draft] = []
         self.by_year: list[Draft] = []  # known by year only; nothing is ever matched to these
         self.problems: list[Problem] = []
+        self.cleared: dict[str, list[date]] = defaultdict(list)  # days on which a whole bed was cleared
         self.bought: dict[str, list[Act]] = defaultdict(list)
         self.picked: dict[tuple[date, str], list[Act]] = defaultdict(list)
         self.acts_by_line: dict[tuple[str, int | None], list[Act]] = defaultdict(list)

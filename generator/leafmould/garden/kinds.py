@@ -60,6 +60,17 @@ class Kinds:
             return slug(" ".join(words))
         return known or slug(" ".join(words) or name)
 
+    def in_name(self, name: str) -> tuple[str, str] | None:
+        """Key and word of the first crop named inside a bed's name: pear in "Old pear"."""
+        written = name.split()
+        for start in range(len(written)):
+            for end in range(len(written), start, -1):
+                words = fold(" ".join(written[start:end]))
+                key = self._keys_by_name.get(words) or slug(" ".join(words) or "?")
+                if words in self._keys_by_name or key in self.members:
+                    return key, " ".join(words)
+        return None
+
     def hear(self, named: Named) -> None:
         """Count a word the gardener used for a crop."""
         key = self.key_of(named)

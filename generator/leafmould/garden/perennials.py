@@ -9,18 +9,17 @@ from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
 from leafmould.garden.ids import date_word, joined
 from leafmould.garden.model import Season
-from leafmould.garden.vocabulary import crops_in_name
 from leafmould.notes.settings import BedSetting
 from leafmould.values.dates import read_date
-from leafmould.values.names import Kind, Vocabulary, slug
+from leafmould.values.names import slug
 from leafmould.values.when import When
 
 
-def open_own_plantings(ground: Ground, settings: Iterable[BedSetting], vocabulary: Vocabulary) -> None:
+def open_own_plantings(ground: Ground, settings: Iterable[BedSetting]) -> None:
     """A planting for each bed that is one lasting plant, or a row of one kind, and says of what."""
     for setting in settings:
         bed = slug(setting.name)
-        crop = _own_crop(ground, setting, vocabulary)
+        crop = _own_crop(ground, setting)
         if crop is None or not ground.lines.is_for_perennials(bed) or _is_renamed(ground, setting):
             continue
         key, word = crop
@@ -100,13 +99,11 @@ def _own_planting(ground: Ground, draft: Draft) -> Draft | None:
     return None
 
 
-def _own_crop(ground: Ground, setting: BedSetting, vocabulary: Vocabulary) -> tuple[str, str] | None:
+def _own_crop(ground: Ground, setting: BedSetting) -> tuple[str, str] | None:
     """Key and word of the crop a bed says it holds, or that its name says."""
     if setting.crop:
-        found = vocabulary.exactly(setting.crop, Kind.CROP, Kind.CROP_GROUP)
-        return (found[0].key if found else ground.kinds.key_of_text(setting.crop)), setting.crop
-    found = crops_in_name(setting.name, vocabulary)
-    return (found[0].key, found[0].name) if found else None
+        return ground.kinds.key_of_text(setting.crop), setting.crop
+    return ground.kinds.in_name(setting.name)
 
 
 def _is_renamed(ground: Ground, setting: BedSetting) -> bool:

@@ -98,7 +98,9 @@ def _give_plants(ground: Ground, act: Act) -> None:
     """Young plants given away come off the raised batch they stood in."""
     if act.verb != "gave away":
         return
-    found = {d for t in targets(ground, act, prefers_raised=True) for d in t.found if d.is_raised}
+    found = {
+        d for t in targets(ground, act, prefers_raised=True) for d in t.found if d.is_raised and d.left != 0
+    }
     if len(found) == 1:
         batch = found.pop()
         act.reach(batch)

@@ -50,7 +50,7 @@ def give_away(draft: Draft, act: Act) -> None:
             draft.left = 0
     else:
         draft.left = max(0, draft.left - number)
-    if draft.left == 0 and not draft.children:
+    if draft.left == 0:
         draft.close(act.when, "given away")
 
 
@@ -93,7 +93,7 @@ def _take_batches(act: Act, draft: Draft, batches: list[Draft]) -> None:
     varieties = {b.varieties for b in used}
     if not draft.varieties and len(varieties) == 1:
         draft.varieties = used[0].varieties
-    _count_out(draft, used)
+    _count_out(act, draft, used)
     act.inferred.append("start: taken from what was raised under glass")
 
 
@@ -114,7 +114,7 @@ def _used(batches: list[Draft], draft: Draft) -> list[Draft]:
     return used
 
 
-def _count_out(draft: Draft, used: list[Draft]) -> None:
+def _count_out(act: Act, draft: Draft, used: list[Draft]) -> None:
     needed = draft.number
     for batch in used:
         if needed is None or batch.left is None:
@@ -122,6 +122,8 @@ def _count_out(draft: Draft, used: list[Draft]) -> None:
         taken = min(batch.left, needed)
         batch.left -= taken
         needed -= taken
+        if batch.left == 0:
+            batch.close(act.when, "planted out")
 
 
 def _take(draft: Draft, batch: Draft) -> None:

@@ -22,6 +22,10 @@ from leafmould.values.problems import Level
 from leafmould.values.when import on
 
 DAYS_PICKED_TOO_SOON = 60
+DAYS_STOOD_UNNOTED = 60
+DAYS_STOOD_UNNOTED_FOR_GOOD = 365
+"""So long before its first note a planting without a start is taken to have stood, so that what was
+spread or sprayed there counts for it. Our choice, on the side of caution."""
 IN_DOUBT = (Sureness.DOUBTFUL, Sureness.PERHAPS)
 MONTHS_GROWN = {"annual": 12, "overwintered": 24, "biennial": 24, "perennial": 12}
 
@@ -214,7 +218,8 @@ def _take_after(draft: Draft, parent: Draft) -> None:
 def _resown(ground: Ground, act: Act, draft: Draft) -> bool:
     """Whether a resowing fills gaps of an earlier batch; one that never came up ends as lost."""
     earlier = [d for d in _same_there(ground, draft) if d.sown and d.ended is None]
-    earlier = [d for d in of_variety(earlier, next(iter(draft.varieties), None)) if not ground.over(d)]
+    earlier = of_variety(earlier, next(iter(draft.varieties), None))
+    earlier = [d for d in earlier if (over := ground.over(d)) is None or over.on >= draft.begins]
     if not earlier:
         return False
     last = earlier[-1]
@@ -281,6 +286,14 @@ def _add_by_year(ground: Ground, draft: Draft, act: Act) -> None:
     act.reach(draft)
 
 
+def _stood_from(ground: Ground, draft: Draft) -> date:
+    """How far back a planting may have stood that was first noted when it was picked."""
+    back = timedelta(days=DAYS_STOOD_UNNOTED_FOR_GOOD if draft.is_perennial else DAYS_STOOD_UNNOTED)
+    soonest = draft.begins - back if draft.begins > date.min + back else date.min
+    cleared = [day for bed in draft.beds for day in ground.cleared.get(bed, ()) if day <= draft.begins]
+    return soonest if draft.is_perennial else max([soonest, *cleared[-1:]])
+
+
 def open_unknown(
     ground: Ground, act: Act, *, crop: str, bed: str, variety: str | None, day: date | None = None
 ) -> Draft:
@@ -302,5 +315,6 @@ def open_unknown(
         origin=origin,
     )
     set_habit(ground, draft)
+    draft.stood_from = _stood_from(ground, draft)
     ground.add(draft)
     return draft

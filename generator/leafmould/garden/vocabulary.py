@@ -64,16 +64,6 @@ def groups_of(crops: Mapping[str, CropFact]) -> dict[str, tuple[str, ...]]:
     return {group: tuple(keys) for group, keys in members.items()}
 
 
-def crops_in_name(name: str, vocabulary: Vocabulary) -> tuple[Known, ...]:
-    """The first crop or kind word named inside a bed's name: pear in "Old pear"."""
-    words = fold(name)
-    for start in range(len(words)):
-        _, found = vocabulary.at(words, start, Kind.CROP, Kind.CROP_GROUP)
-        if found:
-            return found
-    return ()
-
-
 def _bed_names(beds: Iterable[BedSetting]) -> Iterator[Pair]:
     """Names of beds, and of the beds they came from, which go on working."""
     declared = {fold(name) for bed in beds for name in (bed.name, *bed.also)}

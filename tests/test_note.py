@@ -135,6 +135,32 @@ def test_the_note_is_written_with_its_question_beside_the_answer(folder: Path, p
     assert result.exit_code == 0
 
 
+def test_of_several_lines_a_question_names_its_own(folder: Path, put: Write) -> None:
+    result = put("-", typed="weeded Arch\nsowed peas in Acrh\nsowed beans in Lnog border\n")
+    questions = [
+        line.split(" No ")[0] for line in result.output.splitlines() if line.startswith("question: ")
+    ]
+    assert questions == ["question: line 5:", "question: line 6:"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "answer"),
+    [
+        ("weeded Long border", "Long border: weeded\n"),
+        ("limed Long border 200 g/m2", "Long border: limed 200 g/m2 (2 plantings there)"),
+        ("thinned peas in Arch", "pea, Arch: thinned; sown 50 days ago, "),
+        ("frost -3 °C", "Tansy Hill: frost −3 °C"),
+        ("rain 12 mm", "Tansy Hill: rain 12 mm"),
+        ("collected 9 eggs", "Tansy Hill: collected 9 eggs"),
+        ("tested soil in Arch: pH 6.4", "Arch: tested soil pH 6.4"),
+        ("saw first swallow", "Tansy Hill: saw first swallow"),
+    ],
+)
+def test_what_is_no_start_and_no_end_is_named(folder: Path, put: Write, typed: str, answer: str) -> None:
+    put("sowed leek and kale in Long border, sowed peas in Arch", day="2026-05-01")
+    assert put(typed).output.startswith(answer)
+
+
 def test_an_intention_is_kept_as_text(folder: Path, put: Write) -> None:
     result = put("sow beetroot in Arch")
     assert 'kept as text: "sow beetroot in Arch"' in result.output.splitlines()

@@ -335,8 +335,8 @@ def _tell_note(told: Answer, file: str, as_json: bool) -> None:
             {"version": JSON_VERSION, "file": file, "lines": lines, "problems": problems, "fault": told.fault}
         )
     else:
-        doubts = [f"{problem.level}: {problem.sentence}" for problem in told.problems]
-        say("\n".join([*told.lines, *doubts, *([told.fault] if told.fault else []), f"Written in {file}"]))
+        fault = [told.fault] if told.fault else []
+        say("\n".join([*told.lines, *told.doubts, *fault, f"Written in {file}"]))
     raise click.exceptions.Exit(told.exit_code)
 
 

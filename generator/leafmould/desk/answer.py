@@ -19,7 +19,12 @@ from leafmould.values.problems import LeafmouldError, Problem, in_file_order
 from leafmould.values.wording import counted
 
 MOST_LINES = 4
-"""How many plantings one action may name; "watered everything" is answered with a count."""
+"""How many plantings one action may name; "cleared everything" is answered with a count."""
+
+SAID_BY_LABELS = frozenset(
+    {"started", "sowed", "resowed", "planted", "grew", "picked", "finished", "cleared", "lost", "turned out"}
+)
+"""Actions that a planting's own labels tell of; any other is named beside them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +39,12 @@ class Answer:
     def exit_code(self) -> int:
         """0, or 1 if something typed is not used."""
         return ERRORS if self.fault else exit_code(self.problems)
+
+    @property
+    def doubts(self) -> tuple[str, ...]:
+        """The problems in words; the place is told only where several lines stand in question."""
+        places = {problem.at.line for problem in self.problems}
+        return tuple(f"{p.level}: {_place(p) if len(places) > 1 else ''}{_words(p)}" for p in self.problems)
 
 
 def understood(folder: Path, file: str, today: date) -> Answer:
@@ -60,13 +71,14 @@ def answer(teller: Teller, file: str, problems: Sequence[Problem]) -> Answer:
 
 def _lines(event: Event, teller: Teller) -> Iterator[str]:
     reached = [teller.garden.planting_by_id[id_] for id_ in event.plantings]
-    if len(reached) > MOST_LINES:
-        yield f"{_about(event, teller.garden)}: {_done(event)}, {counted(len(reached), 'planting')}"
-    elif reached:
+    if event.verb in SAID_BY_LABELS and 0 < len(reached) <= MOST_LINES:
         yield from (teller.line(planting) for planting in reached)
+    elif len(reached) == 1:
+        yield f"{teller.name(reached[0])}: {_done(event)}; {teller.labels(reached[0])}"
     else:
-        several = ", one of several sowings or plantings" if event.group else ""
-        yield f"{_about(event, teller.garden)}: {_done(event)}{several}"
+        several = ", one of several sowings or plantings" if event.group and not reached else ""
+        there = f" ({counted(len(reached), 'planting')} there)" if reached else ""
+        yield f"{_about(event, teller.garden)}: {_done(event)}{several}{there}"
 
 
 def _about(event: Event, garden: Garden) -> str:
@@ -77,15 +89,34 @@ def _about(event: Event, garden: Garden) -> str:
 
 
 def _done(event: Event) -> str:
+    """ "weeded", "limed 200 g/m2", "collected 9 eggs", "frost −3 °C"."""
     action = event.action
-    amounts = [amount.written for amount in action.amounts]
-    readings = [amount.written for _, amount in action.readings]
-    return " ".join([event.verb, *([action.subject] if action.subject else []), *amounts, *readings])
+    measured = [amount.written for amount in action.amounts]
+    measured += [_reading(name, amount.written) for name, amount in action.readings]
+    words = [] if event.verb == "noted weather" and measured else [event.verb]
+    if action.subject and not any(action.subject in written for written in measured):
+        words.append(action.subject)
+    return " ".join([*words, ", ".join(measured)]).strip()
+
+
+def _reading(name: str, written: str) -> str:
+    """A bare number says nothing without the name of what was read: "pH 6.4", but "9 °C"."""
+    return f"{name} {written}" if not any(c.isalpha() or c == "°" for c in written) else written
 
 
 def _joined(names: Sequence[str]) -> str:
     return " and ".join(dict.fromkeys(names))
 
 
+def _place(problem: Problem) -> str:
+    return "" if problem.at.line is None else f"line {problem.at.line}: "
+
+
+def _words(problem: Problem) -> str:
+    ask = f' Did you mean "{problem.suggestion}"?' if problem.suggestion else ""
+    return f"{problem.message}{ask}"
+
+
 def _number(event: Event) -> tuple[str, int]:
-    return event.entry, event.action.at.line or 0
+    entry, _, number = event.id.rpartition(":")
+    return entry, int(number)

@@ -31,10 +31,14 @@ class Teller:
 
     def line(self, planting: Planting) -> str:
         """ "beetroot, Long border: sown today, expected 4–18 July"."""
+        return f"{self.name(planting)}: {self.labels(planting)}"
+
+    def labels(self, planting: Planting) -> str:
+        """ "sown today, expected 4–18 July"; of what is over, also when it began."""
         labels = [badge.text for badge in badges(planting, self.garden, expected(planting, self.almanac))]
         if planting.ended_on and planting.start and planting.origin != "year only":
             labels.insert(0, f"{_begun(planting)} {when_words(planting.start)}")
-        return f"{self.name(planting)}: {', '.join(labels)}"
+        return ", ".join(labels)
 
     def name(self, planting: Planting) -> str:
         """ "leek 'Musselburgh', Long border, north half"."""

@@ -6,6 +6,7 @@ import signal
 import socket
 import subprocess
 import sys
+import threading
 import time
 import urllib.request
 from collections.abc import Callable, Iterator
@@ -16,9 +17,10 @@ from bs4 import BeautifulSoup
 from flask.testing import FlaskClient
 
 from leafmould.preview.live import Live
-from leafmould.preview.server import find_file, listen, make_app
+from leafmould.preview.server import find_file, listen, make_app, run
 from leafmould.preview.strip import MOST, decorated, missing_page, strip
 from leafmould.values.problems import LeafmouldError, Level, Location, Problem, UnreadableGarden
+from leafmould.watch import Watch
 
 PAGE = '<!DOCTYPE html><html lang="en"><head><title>Arch</title></head><body><p>Peas</p></body></html>'
 ADDED = '<script src="/.leafmould/preview.js" data-version="{version}"></script>'
@@ -282,3 +284,36 @@ def test_the_command_serves_rebuilds_and_ends_cleanly(
     assert said.splitlines()[0] == "notes/2026-06-18.md changed. 1 question."
     assert not (folder / ".leafmould" / "preview").exists()
     assert not (folder / "site").exists()
+
+
+def test_a_mistake_of_ours_ends_the_preview_with_its_traceback(
+    tmp_path: Path, site: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    garden = tmp_path / "garden"
+    (garden / "notes").mkdir(parents=True)
+    monkeypatch.setattr(signal, "signal", lambda *_: None)
+    builds: list[int] = []
+
+    def build() -> tuple[Problem, ...]:
+        builds.append(1)
+        if len(builds) > 1:
+            raise KeyError("bed")
+        return ()
+
+    def write() -> None:
+        (garden / "notes" / "2026-06-18.md").write_text("weeded Arch\n", encoding="utf-8")
+
+    said: list[str] = []
+    later = threading.Timer(0.5, write)
+    later.start()
+    with pytest.raises(KeyError, match="bed"):
+        run(
+            Watch(garden, tell=said.append),
+            Live(build),
+            site,
+            port=0,
+            tell=said.append,
+            changed=lambda *_: None,
+        )
+    later.join()
+    assert said[0].startswith("The garden is at http://127.0.0.1:")

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 
-from leafmould.values.dates import scan_date
+from leafmould.values.dates import DateWords, scan_date
 
 HEADING = re.compile(r" {0,3}(#{1,6})(?:[ \t]+(?P<text>.*?))?(?:[ \t]+#+)?[ \t]*$")
 UNDERLINE = re.compile(r" {0,3}(?:=+|-+)[ \t]*$")
@@ -227,8 +227,8 @@ def dated_line(row: str, *, is_first: bool) -> tuple[str, int] | None:
     A colon or a dash must follow; where a paragraph begins and the year is written, a comma or a
     space will do.
     """
-    found = scan_date(row)
-    if found is None or found[0].day is None:
+    found = scan_date(row, len(row) - len(row.lstrip("~ ")))
+    if found is None or not _says_days(found[0]):
         return None
     words, end = found
     m = SEPARATOR.match(row, end)
@@ -239,12 +239,17 @@ def dated_line(row: str, *, is_first: bool) -> tuple[str, int] | None:
 
 def _date_alone(text: str) -> str | None:
     """The date a line consists of; a bare month, season or weekday is too little."""
-    plain = _unmarked(text).rstrip(" .:")
+    plain = _unmarked(text).lstrip("~ ").rstrip(" .:")
     found = scan_date(plain)
     if found is None or found[1] < len(plain):
         return None
     words = found[0]
-    return words.written if words.day is not None or (words.year and words.month) else None
+    return words.written if _says_days(words) or (words.year and words.month) else None
+
+
+def _says_days(words: DateWords) -> bool:
+    """Whether a date is fine enough to open a part: a day, or a third of a month."""
+    return words.day is not None or (words.third is not None and words.month is not None)
 
 
 def _unmarked(text: str) -> str:

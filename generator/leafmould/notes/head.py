@@ -6,7 +6,8 @@ Between `header`, which gives the tree, and `read`, which makes entries. Knows t
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from difflib import get_close_matches
 
 from leafmould.notes.entries import Named, Words
 from leafmould.notes.fields import Fields, is_blank, nearest, shown
@@ -78,7 +79,7 @@ def read_head(
     """
     if header is None:
         return Head()
-    fields = Fields(header.tree or EMPTY, file, problems)
+    fields = Fields(_singular(header.tree or EMPTY), file, problems)
 
     def tell(name: str, level: Level, message: str, leaf: Leaf, suggestion: str | None) -> None:
         fields.tell(level, message, leaf, name, suggestion)
@@ -121,6 +122,25 @@ def read_head(
         extra=tuple(_extra(fields)),
         words=tuple(words),
     )
+
+
+PLURALS = {
+    "beds": "bed", "crops": "crop", "varieties": "variety", "photos": "photo", "dates": "date",
+    "amounts": "amount", "lessons": "lesson", "tag": "tags",
+}  # fmt: skip
+
+
+def _singular(branch: Branch) -> Branch:
+    """The header with `crops: [pea, bean]` taken as `crop:`, where it holds plain words."""
+    taken = {key.name for key in branch.keys}
+    keys = []
+    for key in branch.keys:
+        meant = PLURALS.get(key.name)
+        is_plain = isinstance(key.value, Leaf) or (
+            isinstance(key.value, Items) and all(isinstance(item, Leaf) for item in key.value.items)
+        )
+        keys.append(replace(key, written=meant) if meant and meant not in taken and is_plain else key)
+    return replace(branch, keys=tuple(keys))
 
 
 def _dates(fields: Fields, base: When | None, habits: Habits) -> tuple[When, ...]:
@@ -184,7 +204,7 @@ def _date(text: str, base: When | None, habits: Habits) -> DateReading | None:
 def _photos(fields: Fields) -> tuple[str, ...]:
     """Photo names; "a.jpg, b.jpg" are two."""
     found: list[str] = []
-    for leaf in fields.leaves("photo", "photos"):
+    for leaf in fields.leaves("photo"):
         pieces = [piece.strip() for piece in leaf.text.split(",")]
         is_several = len(pieces) > 1 and all(PICTURE.fullmatch(piece) for piece in pieces)
         found += pieces if is_several else [leaf.text.strip()]
@@ -228,7 +248,14 @@ def _is_settled(fields: Fields) -> bool:
 
 def _extra(fields: Fields) -> list[tuple[str, str]]:
     """Keys we do not use, and values we could not, as they were written."""
-    found = [(key.written.strip(), shown(key.value)) for key in fields.unused({*NOTE_KEYS, "photos"})]
+    found = []
+    for key in fields.unused(NOTE_KEYS):
+        found.append((key.written.strip(), shown(key.value)))
+        near = get_close_matches(key.name[:40], sorted(NOTE_KEYS), n=1, cutoff=0.8)
+        if near and len(key.name) > 3 and not isinstance(key.value, Branch) and key.name not in PLURALS:
+            fields.tell(
+                Level.HINT, f'"{key.written}" is kept and shown, but not used.', key, key.name, near[0]
+            )
     for key in fields.branch.keys:
         if key.name in NOTE_KEYS and _is_lost(key, fields):
             found.append((key.written.strip(), shown(key.value)))

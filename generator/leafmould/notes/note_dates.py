@@ -111,6 +111,19 @@ def disagreement(sources: Sequence[Source]) -> str | None:
     return f"The {used.name} says {said_day(used.when)}, {said}. The {used.name} is used."
 
 
+def finest_first(sources: Sequence[Source]) -> list[Source]:
+    """The sources with the one to use first: the most trusted, or one that says the same more exactly.
+
+    A header's date stands as it is written, however coarse.
+    """
+    if not sources or sources[0].name == "header":
+        return list(sources)
+    used = sources[0].when
+    finer = [s for s in sources if used.first <= s.when.first and s.when.last <= used.last]
+    best = min(finer, key=lambda s: s.when.last - s.when.first)
+    return [best, *(s for s in sources if s is not best)]
+
+
 WRITTEN_UP = timedelta(days=31)
 """How long after its days a log may be written up before its own date is asked about; common practice."""
 

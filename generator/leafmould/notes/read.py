@@ -25,11 +25,12 @@ from leafmould.notes.note_dates import (
     date_within,
     days_of_sections,
     disagreement,
+    finest_first,
     said_day,
     stands_apart,
     year_in,
 )
-from leafmould.values.dates import resolve_date
+from leafmould.values.dates import DateReading, resolve_date
 from leafmould.values.names import Kind, Known, Vocabulary
 from leafmould.values.problems import Level, Location, Problem, in_file_order
 from leafmould.values.when import When
@@ -37,6 +38,10 @@ from leafmould.values.when import When
 NO_DATE = (
     'No date is written here. Write "date: 2026-06-20" at the top, or put the date into the file\'s name.'
 )
+
+
+NO_YEAR = "has no year"
+WRITE_YEAR = "Write it once: in the first date, the title or the file's name."
 
 
 def read_all(files: Iterable[NoteFile], habits: Habits, kept: Kept | None) -> tuple[Entry, ...]:
@@ -103,7 +108,7 @@ def read_note(file: NoteFile, habits: Habits) -> tuple[Entry, ...]:
     in_name = date_in_name(file.path, habits)
     named = in_name.when if in_name else None
     if in_name and in_name.fault:
-        problems.append(_problem(file, None, Level.WARNING, f"The file name: {in_name.fault}", "date"))
+        problems.append(_problem(file, None, Level.ERROR, f"In the file name: {in_name.fault}", "date"))
     head = read_head(parts.header, file.path, named, habits, problems)
     note = _Note(
         file=file, head=head, habits=habits, has_header=parts.header is not None, defaults=defaults_of(head)
@@ -121,14 +126,11 @@ def _entries(
     if sources and (message := disagreement(sources)) is not None:
         at = note.head.dated_at or Location(file=note.file.path)
         problems.append(Problem(at=at, level=Level.WARNING, message=message, field="date"))
+    sources = finest_first(sources)
     when = sources[0].when if sources else None
     readings = days_of_sections(dated, when or year_in(_title(note, top)), note.habits)
     days = [reading.when if reading else None for reading in readings]
-    for section, reading in zip(dated, readings, strict=True):
-        if reading and reading.fault:
-            problems.append(_problem(note.file, section.line, Level.ERROR, reading.fault, "date"))
-        if reading and reading.other:
-            problems.append(ask_order())
+    problems += _faults(note, dated, readings)
     sure = [d for d in days if d]
     if when and stands_apart(when, sure):
         says = f"The {sources[0].name} says {said_day(when)}, a heading or line below {said_day(sure[0])}."
@@ -140,6 +142,24 @@ def _entries(
     for section, day in zip(dated, days, strict=True):
         entries.append(_dated_entry(note, section, day))
     return _numbered(note, entries, problems)
+
+
+def _faults(
+    note: _Note, dated: tuple[Section, ...], readings: tuple[DateReading | None, ...]
+) -> Iterator[Problem]:
+    """What is wrong with the dates of parts; a year that is missing everywhere is asked for once."""
+    is_year_asked = False
+    for section, reading in zip(dated, readings, strict=True):
+        if reading is None:
+            continue
+        if reading.other is not None:
+            yield ask_order()
+        fault = reading.fault
+        if fault is not None and section.date is not None and NO_YEAR in fault:
+            fault = None if is_year_asked else f'"{section.date}" has no year. {WRITE_YEAR}'
+            is_year_asked = True
+        if fault is not None:
+            yield _problem(note.file, section.line, Level.ERROR, fault, "date")
 
 
 def _top_and_dated(note: _Note, sections: tuple[Section, ...]) -> tuple[Section, tuple[Section, ...]]:
@@ -182,14 +202,11 @@ def _first_line(note: _Note, top: Section, base: When | None) -> When | None:
         return reading.when if reading else None
     if note.head.dates:
         return None
-    for text in filter(None, (top.title, top.body.split("\n", 1)[0])):
-        words = date_within(text, needs_year=base is None)
-        if words is not None:
-            reading = resolve_date(
-                words, order=note.habits.order, base=base, is_southern=note.habits.is_southern
-            )
-            return reading.when
-    return None
+    words = date_within(top.title or "", needs_year=base is None)
+    if words is None:
+        return None
+    habits = note.habits
+    return resolve_date(words, order=habits.order, base=base, is_southern=habits.is_southern).when
 
 
 def _title(note: _Note, top: Section) -> str | None:

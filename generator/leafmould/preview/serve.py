@@ -13,7 +13,7 @@ from tempfile import TemporaryDirectory
 from leafmould.build import build
 from leafmould.preview.live import Live, State
 from leafmould.preview.server import run
-from leafmould.report import count, counted
+from leafmould.report import by_file, count, counted
 from leafmould.values.problems import Problem
 from leafmould.watch import Watch
 
@@ -28,7 +28,9 @@ def preview(
     """
 
     def build_once(site: Path) -> tuple[Problem, ...]:
-        return build(garden, to=site, on=day(), household=True).problems
+        built = build(garden, to=site, on=day(), household=True)
+        newest_first = by_file(built.problems, built.dates)
+        return tuple(problem for file in newest_first for problem in file.problems)
 
     def changed(files: tuple[str, ...], state: State) -> None:
         what = files[0] if len(files) == 1 else counted(len(files), "file")

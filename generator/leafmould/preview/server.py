@@ -97,11 +97,7 @@ def run(
         LeafmouldError: if the port is taken.
     """
     listening = listen(port)
-    first = live.rebuild()
-    if first.fault:
-        tell(first.fault)
-    address = f"http://{HOST}:{listening.getsockname()[1]}/"
-    tell(f"The garden is at {address} on this computer only. Ctrl-C ends it.")
+    _tell_first(live.rebuild(), listening.getsockname()[1], tell)
     server = create_server(make_app(site, live), sockets=[listening], ident=None)
     stop = threading.Event()
 
@@ -122,6 +118,12 @@ def run(
             stop.set()
             server.close()
     watching.result()
+
+
+def _tell_first(state: State, port: int, tell: Callable[[str], None]) -> None:
+    if state.fault:
+        tell(state.fault)
+    tell(f"The garden is at http://{HOST}:{port}/ on this computer only. Ctrl-C ends it.")
 
 
 def listen(port: int) -> socket.socket:

@@ -9,7 +9,7 @@ from html import escape
 
 from leafmould.preview.live import State
 from leafmould.report import count
-from leafmould.values.problems import Level, Problem, in_file_order
+from leafmould.values.problems import Level, Problem
 
 ROOM = "/.leafmould"
 """Addresses of the preview's own; no page of a site begins with a dot."""
@@ -44,7 +44,7 @@ STYLE = """\
   position: sticky; bottom: 0; z-index: 9; padding: 0.5rem 1rem; max-height: 50vh; overflow: auto;
   background: #fff4d6; color: #2b2200; border-top: 2px solid #8a6100; font: 1rem/1.4 sans-serif;
 }
-#leafmould-preview ol { margin: 0.5rem 0; padding-left: 1.5rem; overflow-wrap: anywhere; }
+#leafmould-preview ul { margin: 0.5rem 0; padding-left: 1.5rem; overflow-wrap: anywhere; }
 #leafmould-preview summary { cursor: pointer; }
 @media print { #leafmould-preview { display: none; } }
 """
@@ -60,8 +60,8 @@ def decorated(page: str, state: State) -> str:
 
 
 def strip(state: State) -> str:
-    """The problems as HTML; nothing where there is nothing to tell. Hints are no problems here."""
-    told = [p for p in in_file_order(state.problems) if p.level is not Level.HINT]
+    """The problems as HTML, in their order; nothing where there is nothing to tell. Hints are no problems here."""
+    told = [p for p in state.problems if p.level is not Level.HINT]
     fault = (
         f"<p><strong>The page is as it was before: {escape(state.fault)}</strong></p>" if state.fault else ""
     )
@@ -89,4 +89,4 @@ def _listed(problems: list[Problem]) -> str:
     items = [f"<li>{escape(p.level)}: {escape(p.sentence)}</li>" for p in problems[:MOST]]
     more = len(problems) - MOST
     rest = f"<p>… and {more} more: leafmould check --all</p>" if more > 0 else ""
-    return f"<details><summary>{escape(count(problems).sentence)}</summary><ol>{''.join(items)}</ol>{rest}</details>"
+    return f"<details><summary>{escape(count(problems).sentence)}</summary><ul>{''.join(items)}</ul>{rest}</details>"

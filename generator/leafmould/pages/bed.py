@@ -180,12 +180,8 @@ def nothing_stands(bed: Bed, ledger: Ledger) -> str:
 
 
 def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
-    by_year: dict[int, list[Planting]] = {year: [] for year in chapter.years}
-    for planting in ledger.plantings_by_bed.get(bed.key, ()):
-        for year in ledger.years_of[planting.id]:
-            if year in by_year:
-                by_year[year].append(planting)
-    return tuple(_year(bed, year, plantings, ledger) for year, plantings in by_year.items())
+    stood = ledger.plantings_by_bed_year
+    return tuple(_year(bed, year, stood.get((bed.key, year), []), ledger) for year in chapter.years)
 
 
 def _year(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> BedYear:

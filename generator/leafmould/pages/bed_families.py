@@ -34,14 +34,13 @@ class LastStood:
 
 def family_years(bed: Bed, ledger: Ledger) -> tuple[FamilyYear, ...]:
     """Families by season, newest first, silence told apart from emptiness."""
-    by_year: dict[int, list[Planting]] = {}
-    for planting in ledger.plantings_by_bed.get(bed.key, ()):
-        for year in ledger.years_of[planting.id]:
-            by_year.setdefault(year, []).append(planting)
-    if not by_year:
+    stood = {y: p for (key, y), p in ledger.plantings_by_bed_year.items() if key == bed.key}
+    if not stood:
         return ()
-    years = range(ledger.this_year, min(by_year) - 1, -1)
-    return tuple(_family_year(bed, year, by_year.get(year, []), ledger) for year in years)
+    newest = min(ledger.this_year, ledger.year_of(bed.ended)) if bed.ended else ledger.this_year
+    return tuple(
+        _family_year(bed, year, stood.get(year, []), ledger) for year in range(newest, min(stood) - 1, -1)
+    )
 
 
 def _family_year(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> FamilyYear:

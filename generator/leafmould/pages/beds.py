@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from leafmould.garden.bed_lines import NOWHERE_KEY
 from leafmould.garden.model import Bed, Planting
 from leafmould.pages.addresses import BED_YEARS, BEDS
 from leafmould.pages.bed import nothing_stands, standing_in
@@ -72,18 +73,27 @@ class BedYearsPage:
 
 def beds_page(ledger: Ledger) -> Page:
     """The page of all beds, those in use first."""
-    on = ledger.garden.on
-    ended = [bed for bed in ledger.garden.beds.values() if bed.ended and bed.ended <= on]
-    values = BedsPage(beds=in_use(ledger), ended=tuple(_summary(bed, ledger) for bed in ended))
+    ended = tuple(_summary(bed, ledger) for bed in ended_beds(ledger))
+    values = BedsPage(beds=in_use(ledger), ended=ended)
     return Page(address=BEDS, template="beds.html", title="Beds", section="beds", values=values)
 
 
 def in_use(ledger: Ledger) -> tuple[BedSummary, ...]:
-    """The beds that have not ended, in the garden's order."""
+    """The beds that have not ended, as they stand in lists."""
+    return tuple(_summary(bed, ledger) for bed in beds_in_use(ledger))
+
+
+def beds_in_use(ledger: Ledger) -> list[Bed]:
+    """The beds that have not ended, in the garden's order; the place for what has none only if it is used."""
     on = ledger.garden.on
-    return tuple(
-        _summary(bed, ledger) for bed in ledger.garden.beds.values() if not (bed.ended and bed.ended <= on)
-    )
+    beds = [bed for bed in ledger.garden.beds.values() if not (bed.ended and bed.ended <= on)]
+    return [bed for bed in beds if bed.key != NOWHERE_KEY or ledger.plantings_by_bed.get(bed.key)]
+
+
+def ended_beds(ledger: Ledger) -> list[Bed]:
+    """The beds of earlier times."""
+    on = ledger.garden.on
+    return [bed for bed in ledger.garden.beds.values() if bed.ended and bed.ended <= on]
 
 
 def _summary(bed: Bed, ledger: Ledger) -> BedSummary:
@@ -102,7 +112,7 @@ def bed_years_page(ledger: Ledger) -> Page:
     years = ledger.years
     values = BedYearsPage(
         years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in years),
-        rows=tuple(_row(bed, years, ledger) for bed in ledger.garden.beds.values()),
+        rows=tuple(_row(bed, years, ledger) for bed in (*beds_in_use(ledger), *ended_beds(ledger))),
     )
     return Page(
         address=BED_YEARS, template="bed-years.html", title="Beds by years", section="years", values=values
@@ -110,13 +120,10 @@ def bed_years_page(ledger: Ledger) -> Page:
 
 
 def _row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
-    by_year: dict[int, list[Planting]] = {}
-    for planting in ledger.plantings_by_bed.get(bed.key, ()):
-        for year in ledger.years_of[planting.id]:
-            by_year.setdefault(year, []).append(planting)
+    stood = ledger.plantings_by_bed_year
     return BedRow(
         bed=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
-        cells=tuple(_cell(bed, year, by_year.get(year, []), ledger) for year in years),
+        cells=tuple(_cell(bed, year, stood.get((bed.key, year), []), ledger) for year in years),
     )
 
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
-from leafmould.garden.model import Entry, Event
+from leafmould.garden.model import Action, Entry, Event
 from leafmould.pages.figures import day_figure, when_figure
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
 
-BEGINNING = 120
+HEADER_FIELD = "did"
+BEGINNING = 100
 """How much of a note's text stands in a list [characters]."""
 
 
@@ -23,10 +24,29 @@ def doings(events: Iterable[Event], ledger: Ledger) -> tuple[Doing, ...]:
             continue
         found[key] = Doing(
             on=when_figure(event.when, to=ledger.to_note(event.entry), short=True),
-            text=event.action.text or event.verb,
+            text=said(event.action),
             remarks=event.inferred,
         )
     return tuple(found.values())
+
+
+def said(action: Action) -> str:
+    """What was done in the gardener's own words; a bare "sowed" in a header with what it was about."""
+    if action.field.startswith(HEADER_FIELD):
+        return " ".join(_header_words(action)).strip() or action.verb
+    return action.text or action.verb
+
+
+def _header_words(action: Action) -> Iterator[str]:
+    yield action.text or action.verb
+    yield from (amount.written for amount in action.amounts)
+    yield from filter(None, [" and ".join(named.name for named in action.crops)])
+    yield from filter(None, [" and ".join(f"'{named.name}'" for named in action.varieties)])
+    places = " and ".join(named.name for named in action.places)
+    if places:
+        yield f"in {places}"
+        if action.part:
+            yield f"({action.part})"
 
 
 def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
@@ -75,7 +95,7 @@ def _made_name(entry: Entry, ledger: Ledger) -> str:
 def beginning(entry: Entry) -> str:
     """How a note begins: its first lines of work, else its first words."""
     if entry.actions:
-        lines = dict.fromkeys(action.text for action in entry.actions if action.text)
+        lines = dict.fromkeys(said(action) for action in entry.actions)
         return _cut("; ".join(lines), BEGINNING)
     words = "; ".join(w.text for w in entry.words)
     return _cut(words or _plain(entry.body), BEGINNING)

@@ -93,15 +93,15 @@ def _sorted_out(
         elif amount.value is not None:
             total, about = by_unit.get(amount.unit, (0.0, False))
             by_unit[amount.unit] = (total + amount.value, about or amount.is_estimated)
-        elif amount.written:
-            in_words.append(amount.written)
+        elif amount.whole in (None, "some", "a few") and amount.written:
+            in_words.append(amount.written)  # "all" and "the rest" say nothing of how much
     return grams, guessed, by_unit, in_words
 
 
 def _counted(total: float, unit: str) -> str:
     number = number_words(total)
     if unit == "piece":
-        return number
+        return f"{number} counted"
     return f"{number} {unit if total == 1 else plural(unit)}"
 
 

@@ -52,7 +52,8 @@ def number_words(planting: Planting) -> str:
     """How many stand or stood, as far as written; "" if not."""
     if planting.number is None:
         return ""
-    return f"about {planting.number}" if planting.number_estimated else str(planting.number)
+    about = "about " if planting.number_estimated else ""
+    return f"{about}{planting.number:,}"
 
 
 def families_of(planting: Planting, ledger: Ledger) -> tuple[FamilyMark, ...]:

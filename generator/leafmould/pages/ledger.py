@@ -75,17 +75,21 @@ class Ledger:
 
     def _index_plantings(self) -> None:
         by_bed: defaultdict[str, list[Planting]] = defaultdict(list)
+        by_bed_year: defaultdict[tuple[str, int], list[Planting]] = defaultdict(list)
         by_crop: defaultdict[str, list[Planting]] = defaultdict(list)
         by_year: defaultdict[int, list[Planting]] = defaultdict(list)
         self.years_of: dict[str, tuple[int, ...]] = {}
         for planting in self.garden.plantings:
+            self.years_of[planting.id] = self._years(planting)
             for bed in dict.fromkeys((*planting.beds, planting.bed, planting.bed_now)):
                 by_bed[bed].append(planting)
+                for year in self._years_in(bed, planting):
+                    by_bed_year[bed, year].append(planting)
             for crop in dict.fromkeys(planting.crops):
                 by_crop[crop].append(planting)
-            self.years_of[planting.id] = self._years(planting)
             for year in self.years_of[planting.id]:
                 by_year[year].append(planting)
+        self.plantings_by_bed_year: Mapping[tuple[str, int], list[Planting]] = by_bed_year
         self.plantings_by_bed: Mapping[str, list[Planting]] = by_bed
         self.plantings_by_crop: Mapping[str, list[Planting]] = by_crop
         self.plantings_by_year: Mapping[int, list[Planting]] = by_year
@@ -150,10 +154,10 @@ class Ledger:
     def _rows_by_bed(self) -> Mapping[str, Mapping[int, int]]:
         """About how many rows each season takes on the page of each bed."""
         rows: defaultdict[str, defaultdict[int, int]] = defaultdict(lambda: defaultdict(int))
+        for (bed, year), plantings in self.plantings_by_bed_year.items():
+            rows[bed][year] += 2 * len(plantings)
         for bed, plantings in self.plantings_by_bed.items():
             for planting in plantings:
-                for year in self.years_of[planting.id]:
-                    rows[bed][year] += 2
                 if planting.bed == bed:
                     shared = self.group_events.get(planting.group or "", ())
                     rows[bed][self.home_year(planting)] += 6 + len(planting.events) + len(shared)
@@ -209,6 +213,17 @@ class Ledger:
     def home_year(self, planting: Planting) -> int:
         """The season its section stands under: the one it began in."""
         return self.years_of[planting.id][0]
+
+    def _years_in(self, bed: str, planting: Planting) -> tuple[int, ...]:
+        """The seasons it stood in one of its beds: a bed that began or ended meanwhile holds it no longer."""
+        known = self.garden.beds.get(bed)
+        years = self.years_of[planting.id]
+        if known is None or len(planting.beds) < 2:
+            return years
+        first = self.year_of(known.begun) if known.begun else years[0]
+        last = self.year_of(known.ended - timedelta(days=1)) if known.ended else years[-1]
+        home = years[:1] if planting.bed == bed else ()
+        return tuple(sorted({*home, *(year for year in years if first <= year <= last)}))
 
     def _years(self, planting: Planting) -> tuple[int, ...]:
         if planting.origin == "year only" and planting.year is not None:

@@ -18,6 +18,7 @@ from leafmould.pages.figures import count_figure, day_figure, how_long, total_fi
 from leafmould.pages.labels import families_of, family_mark, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Lesson, Link, Page
+from leafmould.values.quantities import Amount
 from leafmould.values.wording import counted
 
 GAP_DAYS = 21
@@ -194,22 +195,34 @@ def _beds(year: int, ledger: Ledger) -> tuple[SeasonBed, ...]:
     return tuple(
         SeasonBed(
             bed=Link(text=bed.name, to=ledger.to_bed_year(bed.key, year) or ledger.bed_pages[bed.key]),
-            stood=tuple(_stand(p, ledger) for p in by_bed[bed.key]),
+            stood=tuple(_stand(p, year, ledger) for p in by_bed[bed.key]),
         )
         for bed in ledger.garden.beds.values()
         if bed.key in by_bed
     )
 
 
-def _stand(planting: Planting, ledger: Ledger) -> Stand:
+def _picked_of(planting: Planting, year: int, ledger: Ledger) -> tuple[Amount, ...]:
+    pickings = [ledger.garden.picking_by_id[key] for key in planting.pickings]
+    return tuple(a for p in pickings if ledger.year_of(p.when.first) == year for a in p.amounts)
+
+
+def _ending(planting: Planting, year: int, ledger: Ledger) -> str:
+    """How it ended, where that was in this season."""
+    if planting.ended_on is None or ledger.year_of(planting.ended_on) != year:
+        return ""
+    return planting.end_basis or "ended"
+
+
+def _stand(planting: Planting, year: int, ledger: Ledger) -> Stand:
     start = planting.in_bed_from
     to = ledger.sections[planting.id]
     return Stand(
         link=Link(text=planting_name(planting), to=to),
         families=families_of(planting, ledger),
         begun=when_figure(start, to=ledger.source_of(planting, start)) if start else None,
-        totals=total_figures(planting.picked, ledger.garden.units, to=to),
-        ending=planting.end_basis or "" if planting.ended_on else "",
+        totals=total_figures(_picked_of(planting, year, ledger), ledger.garden.units, to=to),
+        ending=_ending(planting, year, ledger),
     )
 
 

@@ -7,7 +7,7 @@ subject has a module of its own. What looks wrong in the result is left to `chec
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 
@@ -163,15 +163,23 @@ def _entry_order(entry: Entry) -> tuple[date, date, str]:
 
 def _with_problems(garden: Garden, settings: Settings, entries: tuple[Entry, ...], ground: Ground) -> Garden:
     """All there is to say, but for what the gardener has settled."""
-    found: list[Problem] = [*settings.problems, *ground.lines.problems, *ground.problems]
-    found.extend(problem for entry in entries for problem in entry.problems)
-    found.extend(undated(entries))
-    found.extend(check(garden))
-    settled_files = {e.at.file for e in entries if e.is_settled}
-    settled = {a.at for e in entries for a in e.actions if a.is_settled or e.is_settled}
-    kept = (p for p in found if p.level is Level.ERROR or not _is_settled(p, settled, settled_files))
+    read = list(_said_once(problem for entry in entries for problem in entry.problems))
+    hinted = {_line(p.at) for p in read}
+    made = (p for p in ground.lines.problems if _line(p.at) not in hinted)
+    found = [*settings.problems, *read, *made, *ground.problems, *undated(entries), *check(garden)]
+    settled = {_line(a.at) for e in entries for a in e.actions if e.is_settled or a.is_settled}
+    kept = (p for p in found if p.level is Level.ERROR or _line(p.at) not in settled)
     return replace(garden, problems=in_file_order(kept))
 
 
-def _is_settled(problem: Problem, settled: set[Location], files: set[str]) -> bool:
-    return problem.at in settled or problem.at.file in files
+def _line(at: Location) -> tuple[str, int | None]:
+    return (at.file, at.line)
+
+
+def _said_once(problems: Iterable[Problem]) -> Iterator[Problem]:
+    """A hint that says the same of many lines ("Sun terrace" is a new bed) is given at the first."""
+    said: set[str] = set()
+    for problem in in_file_order(problems):
+        if problem.level is not Level.HINT or problem.message not in said:
+            said.add(problem.message)
+            yield problem

@@ -14,7 +14,7 @@ from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, of_part, of_variety
 from leafmould.garden.portions import plants
 from leafmould.garden.starts import open_unknown
-from leafmould.garden.targets import Target, settle, targets
+from leafmould.garden.targets import Target, settle, settle_kinds, targets
 from leafmould.notes.entries import Sureness
 from leafmould.values.when import When
 
@@ -36,7 +36,8 @@ FLOWERED = ("first flower", "in flower", "flower")
 
 def care(ground: Ground, act: Act) -> None:
     """Attach care or a sight to the planting it means, to its batches, or leave it with the crop."""
-    if act.verb in ABOUT_STORES or (act.verb in REACHING and not act.crops):
+    if act.verb in ABOUT_STORES or act.verb in REACHING:
+        settle_kinds(ground, act)
         return
     found = targets(ground, act, prefers_raised=act.verb in RAISING)
     if not act.crops:

@@ -127,7 +127,10 @@ CHECKS: tuple[Check, ...] = (
 
 def _is_asked(garden: Garden, entry: str, at: Location) -> bool:
     """Whether the reader has something to say about this line already."""
-    return any(problem.at == at for problem in garden.entry_by_id[entry].problems)
+    return any(
+        (problem.at.file, problem.at.line) == (at.file, at.line)
+        for problem in garden.entry_by_id[entry].problems
+    )
 
 
 def _at(garden: Garden, event: str, level: Level, message: str) -> Problem:

@@ -26,8 +26,8 @@ TONES = {
 
 def planting_name(planting: Planting) -> str:
     """How a planting is called: the gardener's word, its varieties quoted, doubt kept as doubt."""
-    words = " and ".join(dict.fromkeys(planting.words)) or "crop not known"
     joined = " or " if planting.is_doubtful else " and "
+    words = joined.join(dict.fromkeys(planting.words)) or "crop not known"
     varieties = joined.join(f"‘{variety}’" for variety in dict.fromkeys(planting.varieties))
     doubt = " (in doubt)" if planting.is_doubtful else ""
     return f"{words} {varieties}".strip() + doubt

@@ -70,7 +70,7 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         is_end_estimated=planting.end_is_estimated,
         expectation=forecast.basis[:1].upper() + forecast.basis[1:] if forecast and is_waiting else "",
         sources=_sources(forecast, ledger) if forecast and is_waiting else (),
-        remarks=_remarks(planting),
+        remarks=_remarks(planting, ledger),
         doings=doings((garden.event_by_id[e] for e in planting.events), ledger),
         seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
         kin=_kin(planting, ledger),
@@ -111,10 +111,11 @@ def _ending(planting: Planting) -> str:
     return f"{planting.end_basis or 'ended'}, {day_figure(planting.ended_on).text}"
 
 
-def _remarks(planting: Planting) -> tuple[str, ...]:
+def _remarks(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
     between = planting.started_between
+    raised_in = ledger.garden.beds.get(planting.raised_in or "")
     known = (
-        f"Raised in {planting.raised_in}." if planting.raised_in else "",
+        f"Raised in {raised_in.name if raised_in else planting.raised_in}." if planting.raised_in else "",
         "Grown under cover." if planting.is_under_cover else "",
         f"Started between {day_figure(between[0]).text} and {day_figure(between[1]).text}."
         if between

@@ -6,6 +6,7 @@ Part of reading garden.yaml. A bed is kept as far as it can be read; only one wi
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.notes.fields import Fields, is_blank, nearest, shown
@@ -37,12 +38,20 @@ KEYS = (
 )  # fmt: skip
 
 
-def read_beds(key: Key, file: str, problems: list[Problem], *, units: str) -> tuple[BedSetting, ...]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ways:
+    """How this garden writes sizes and dates."""
+
+    units: str = "metric"
+    order: str | None = None
+
+
+def read_beds(key: Key, file: str, problems: list[Problem], ways: Ways) -> tuple[BedSetting, ...]:
     """All the beds, in the order they stand."""
     found: list[BedSetting] = []
     taken: dict[tuple[str, ...], BedSetting] = {}
     for index, (name, tree) in enumerate(_declared(key.value)):
-        bed = _read_bed(name, tree, file, problems, f"beds[{index}]", units)
+        bed = _read_bed(name, tree, file, problems, f"beds[{index}]", ways)
         if bed is None or _is_taken(bed, taken, problems, f"beds[{index}]"):
             continue
         found.append(bed)
@@ -75,7 +84,7 @@ def _in_list(item: Tree) -> Iterator[tuple[Leaf | Key | None, Tree]]:
 
 
 def _read_bed(
-    name: Leaf | Key | None, tree: Tree, file: str, problems: list[Problem], path: str, units: str
+    name: Leaf | Key | None, tree: Tree, file: str, problems: list[Problem], path: str, ways: Ways
 ) -> BedSetting | None:
     """One bed, or None where no name can be found."""
     at = Location(file=file, line=tree.line, column=tree.column)
@@ -95,7 +104,7 @@ def _read_bed(
         _no_name(at, problems, path)
         return None
     _stray_value(name, tree, fields)
-    return _bed(called, fields, at, units)
+    return _bed(called, fields, at, ways)
 
 
 def _no_name(at: Location, problems: list[Problem], path: str) -> None:
@@ -109,7 +118,7 @@ def _stray_value(name: Leaf | Key | None, tree: Tree, fields: Fields) -> None:
         fields.tell(Level.ERROR, message, tree)
 
 
-def _bed(name: str, fields: Fields, at: Location, units: str) -> BedSetting:
+def _bed(name: str, fields: Fields, at: Location, ways: Ways) -> BedSetting:
     """The settings of a named bed."""
     unknown = fields.unused(KEYS)
     for key in unknown:
@@ -123,16 +132,16 @@ def _bed(name: str, fields: Fields, at: Location, units: str) -> BedSetting:
         at=at,
         also=tuple(other for other in fields.texts("also") if other != name),
         kind=_kind(fields),
-        size_m=_size(fields, units),
+        size_m=_size(fields, ways.units),
         size_written=size,
-        position_m=_position(fields, units),
+        position_m=_position(fields, ways.units),
         sun=_joined(fields, "sun"),
         water=_joined(fields, "water"),
         soil=_joined(fields, "soil"),
         parts=fields.texts("parts"),
         was=fields.texts("was", split=False),
-        begun=_day(fields, "from", is_end=False),
-        ended=_day(fields, "until", is_end=True),
+        begun=_day(fields, "from", ways.order),
+        ended=_day(fields, "until", ways.order),
         planted=fields.text("planted"),
         crop=fields.text("crop"),
         variety=fields.text("variety"),
@@ -196,12 +205,12 @@ def _joined(fields: Fields, name: str) -> str | None:
     return None if key is None or is_blank(key.value) else shown(key.value)
 
 
-def _day(fields: Fields, name: str, *, is_end: bool) -> date | None:
+def _day(fields: Fields, name: str, order: str | None) -> date | None:
     """The day a bed begins or ends; of a year or month, its first or last."""
     leaf = fields.leaf(name)
     if leaf is None:
         return None
-    reading = read_date(leaf.text, order=None, base=None, is_southern=False)
+    reading = read_date(leaf.text, order=order, base=None, is_southern=False)
     if reading is None or reading.when is None:
         message = (
             reading.fault if reading else None
@@ -211,7 +220,7 @@ def _day(fields: Fields, name: str, *, is_end: bool) -> date | None:
     if reading.other is not None:
         message = f'"{leaf.text}" may be read two ways; it is read as {reading.when.first.isoformat()}.'
         fields.tell(Level.QUESTION, message, leaf, name)
-    return reading.when.last if is_end else reading.when.first
+    return reading.when.last if name == "until" else reading.when.first
 
 
 def _is_taken(

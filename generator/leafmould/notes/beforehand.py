@@ -9,7 +9,7 @@ import re
 
 from leafmould.notes.setting_values import Beforehand
 from leafmould.notes.tables import Row, read_table
-from leafmould.values.problems import Level, Location, Problem
+from leafmould.values.problems import Level, Location, Problem, in_file_order
 
 BEFOREHAND = "records/beforehand.csv"
 
@@ -37,7 +37,7 @@ def read_beforehand(text: str, file: str = BEFOREHAND) -> tuple[tuple[Beforehand
             continue
         for crop in _crops(row.cells["crop"]):
             found.append(Beforehand(year=int(row.cells["year"]), bed=row.cells["bed"], crop=crop, at=at))
-    return tuple(found), tuple(problems)
+    return tuple(found), in_file_order(problems)
 
 
 def _fault(row: Row) -> str | None:

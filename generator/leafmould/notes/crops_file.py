@@ -13,7 +13,7 @@ from leafmould.notes.mending import read_tree
 from leafmould.notes.setting_values import CropSetting, PacketDays
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
 from leafmould.values.names import fold
-from leafmould.values.problems import Level, Location, Problem
+from leafmould.values.problems import Level, Location, Problem, in_file_order
 
 CROPS_FILE = "crops.yaml"
 
@@ -44,7 +44,8 @@ def read_crops(text: str, file: str = CROPS_FILE) -> tuple[tuple[CropSetting, ..
         found = [
             _plain_crop(leaf, file) for leaf in mended.tree.items if isinstance(leaf, Leaf) and leaf.text
         ]
-    return tuple(_once(found, problems)), tuple(problems)
+    crops = tuple(_once(found, problems))
+    return crops, in_file_order(problems)
 
 
 def _plain_crop(leaf: Leaf, file: str) -> CropSetting:

@@ -11,7 +11,7 @@ from datetime import date
 from typing import Any
 
 from leafmould.notes.amounts import read_amount
-from leafmould.notes.bed_settings import read_beds
+from leafmould.notes.bed_settings import Ways, read_beds
 from leafmould.notes.fields import Fields, is_blank, nearest
 from leafmould.notes.measures import read_degrees, read_length
 from leafmould.notes.mending import read_tree
@@ -22,7 +22,7 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
 from leafmould.values.dates import resolve_date, scan_date
 from leafmould.values.names import Vocabulary, fold
-from leafmould.values.problems import Level, UnreadableGarden
+from leafmould.values.problems import Level, UnreadableGarden, in_file_order
 from leafmould.values.quantities import Amount
 from leafmould.values.when import When
 
@@ -58,7 +58,7 @@ def read_garden_file(text: Text) -> Settings:
     for read in READERS:
         values |= {name: value for name, value in read(fields).items() if value is not None}
     _unknown_keys(fields)
-    return Settings(**values, problems=tuple(problems))
+    return Settings(**values, problems=in_file_order(problems))
 
 
 def _plain_facts(fields: Fields) -> dict[str, object]:
@@ -278,7 +278,8 @@ def _beds(fields: Fields) -> dict[str, object]:
     key = fields.key("beds")
     if key is None or is_blank(key.value):
         return {}
-    return {"beds": read_beds(key, GARDEN_FILE, fields.problems, units=fields.text("units") or "metric")}
+    ways = Ways(units=fields.text("units") or "metric", order=fields.text("dates"))
+    return {"beds": read_beds(key, GARDEN_FILE, fields.problems, ways)}
 
 
 def _unknown_keys(fields: Fields) -> None:

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 import json
+from datetime import date
+from inspect import cleandoc
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+from hypothesis import given
+from hypothesis import strategies as st
 
 from leafmould.cli import main
-from leafmould.lookup.memory import has_words
+from leafmould.facts.tables import families
+from leafmould.garden.load import load
+from leafmould.lookup.memory import Memory, has_words
 from leafmould.values.names import fold
 
 GARDEN = """\
@@ -60,8 +66,6 @@ NOTES = {
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
-    from inspect import cleandoc
-
     (tmp_path / "garden.yaml").write_text(GARDEN, encoding="utf-8")
     for name, text in NOTES.items():
         (tmp_path / "notes" / name).parent.mkdir(parents=True, exist_ok=True)
@@ -223,3 +227,36 @@ def test_the_answer_as_json(folder: Path) -> None:
 )
 def test_words_are_whole_and_folded(text: str, asked: str, is_there: bool) -> None:
     assert has_words(text, fold(asked)) is is_there
+
+
+@pytest.fixture(scope="module")
+def memory(tmp_path_factory: pytest.TempPathFactory) -> Memory:
+    folder = tmp_path_factory.mktemp("garden")
+    (folder / "garden.yaml").write_text(GARDEN, encoding="utf-8")
+    for name, text in NOTES.items():
+        (folder / "notes" / name).parent.mkdir(parents=True, exist_ok=True)
+        (folder / "notes" / name).write_text(cleandoc(text) + "\n", encoding="utf-8")
+    loaded = load(folder, on=date(2026, 6, 20), household=True)
+    return Memory(loaded.garden, loaded.vocabulary, families())
+
+
+ASKED = st.lists(
+    st.one_of(
+        st.text(max_size=12),
+        st.sampled_from(
+            ["long", "border", "beetroot", "2023", "sowed", "brassicas", "the", "Boltardy", "family"]
+        ),
+    ),
+    min_size=1,
+    max_size=5,
+)
+
+
+@given(ASKED)
+def test_any_question_has_an_answer_that_fits_all_its_terms(memory: Memory, words: list[str]) -> None:
+    found = memory.find(words)
+    for count in range(1, len(words)):
+        wider = memory.find(words[:count])
+        if wider.terms == found.terms[: len(wider.terms)] and wider.terms:
+            assert {p.id for p in found.plantings} <= {p.id for p in wider.plantings}
+            assert {note.file for note in found.notes} <= {note.file for note in wider.notes}

@@ -10,12 +10,13 @@ import pytest
 from click.testing import CliRunner, Result
 from hypothesis import given
 from hypothesis import strategies as st
-from leafmould.garden.load import load
 
 from leafmould.cli import main
 from leafmould.desk.answers import Answers, Place, named, one_line, read_frost, read_place
 from leafmould.desk.start import make_garden
+from leafmould.garden.load import load
 from leafmould.notes.settings import read_settings
+from leafmould.values.names import slug
 from leafmould.values.problems import Level, WrongUse
 
 ON = date(2026, 6, 20)
@@ -132,6 +133,15 @@ def test_it_builds_without_a_problem(tmp_path: Path) -> None:
     ]
     settings = read_settings(tmp_path / "garden")
     assert (settings.name, settings.last_frost, settings.first_frost) == ("Tansy Hill", (5, 22), (9, 25))
+
+
+def test_a_bed_with_a_comma_in_its_name_stays_whole(tmp_path: Path) -> None:
+    stands = "Bed, old: leek, kale"
+    start(tmp_path / "garden", "--name", "Hill", "--bed", "Bed, old", "--stands", stands)
+    loaded = load(tmp_path / "garden", on=ON, household=True)
+    assert [p.sentence for p in loaded.problems] == []
+    standing = [(p.words, p.bed) for p in loaded.garden.plantings]
+    assert standing == [(("kale",), slug("Bed, old")), (("leek",), slug("Bed, old"))]
 
 
 def test_no_planting_is_dated_by_guess(tmp_path: Path) -> None:

@@ -153,7 +153,9 @@ def note(
     folder, day = _garden(garden), day_of(on)
     lines = typed_lines(words, _read_all)
     file = put_down(folder, lines, day, dated, photos)
-    _tell_note(understood(folder, file, day), file, as_json)
+    with progress("Reading the notes"):
+        told = understood(folder, file, day)
+    _tell_note(told, file, as_json)
 
 
 @main.command()

@@ -46,9 +46,7 @@ def make_garden(folder: Path, answers: Answers) -> tuple[str, ...]:
     """
     check_empty(folder)
     files = {SETTINGS: settings_text(answers), "pages/about.md": _about(answers)}
-    for since in sorted({s.since for s in answers.stands}, key=lambda s: (s.first, s.last, s.written)):
-        name = f"notes/{since.first.year:04}/{slug(since.written)}-start.md"
-        files[name] = standing_text([s for s in answers.stands if s.since == since], since)
+    files |= _standing_notes(answers.stands)
     if answers.before:
         files["records/beforehand.csv"] = _beforehand(answers)
     try:
@@ -81,11 +79,32 @@ def settings_text(answers: Answers) -> str:
     )
 
 
-def standing_text(stands: Sequence[Standing], since: When) -> str:
-    """A first note: what has stood in the garden since one date, as coarse as it is known."""
+def _standing_notes(stands: Sequence[Standing]) -> dict[str, str]:
+    """The first notes: what has stood since one date, as coarse as it is known, in one note each.
+
+    A bed whose name would fall apart at its comma in a line has a note of its own and stands in its header.
+    """
+    groups: dict[tuple[When, str], list[Standing]] = {}
+    for standing in stands:
+        apart = standing.bed if "," in standing.bed else ""
+        groups.setdefault((standing.since, apart), []).append(standing)
+    order = sorted(groups, key=lambda g: (g[0].first, g[0].last, g[0].written, g[1]))
+    return {
+        _standing_name(since, bed): _standing_text(groups[since, bed], since, bed) for since, bed in order
+    }
+
+
+def _standing_name(since: When, bed: str) -> str:
+    words = [since.written, *([bed] if bed else []), "start"]
+    return f"notes/{since.first.year:04}/{'-'.join(map(slug, words))}.md"
+
+
+def _standing_text(stands: Sequence[Standing], since: When, bed: str) -> str:
     written = since.day.isoformat() if since.day else since.written
+    lines = [f"planted {s.crop}" if bed else f"planted {s.crop} in {s.bed}" for s in stands]
     return STANDING_TEXT.format(
-        since=written, work="\n".join(f"  - planted {s.crop} in {s.bed}" for s in stands)
+        head=f"date: {written}\nbed: {quoted(bed)}" if bed else f"date: {written}",
+        work="\n".join(f"  - {line}" for line in lines),
     )
 
 

@@ -34,7 +34,7 @@ units: {units}
 
 STANDING_TEXT = """\
 ---
-date: {since}
+{head}
 title: What stood here when the notes began
 work:
 {work}

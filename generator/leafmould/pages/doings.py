@@ -87,7 +87,7 @@ def _made_name(entry: Entry, ledger: Ledger) -> str:
     beds, crops = ledger.touched(entry)
     names = [ledger.garden.crops[c].name for c in crops[:3]] + [ledger.garden.beds[b].name for b in beds[:2]]
     if not names:
-        return _cut(_plain(entry.body), 48) or "A note"
+        return cut(_plain(entry.body), 48) or "A note"
     more = len(crops) + len(beds) - len(names)
     return ", ".join(names) + (f" and {more} more" if more > 0 else "")
 
@@ -96,9 +96,9 @@ def beginning(entry: Entry) -> str:
     """How a note begins: its first lines of work, else its first words."""
     if entry.actions:
         lines = dict.fromkeys(said(action) for action in entry.actions)
-        return _cut("; ".join(lines), BEGINNING)
+        return cut("; ".join(lines), BEGINNING)
     words = "; ".join(w.text for w in entry.words)
-    return _cut(words or _plain(entry.body), BEGINNING)
+    return cut(words or _plain(entry.body), BEGINNING)
 
 
 def _plain(markdown: str) -> str:
@@ -107,7 +107,8 @@ def _plain(markdown: str) -> str:
     return " ".join(re.sub(r"!?\[([^\]]*)\]\([^)]*\)|[*_`#>|]+", r"\1", start).split())
 
 
-def _cut(text: str, length: int) -> str:
+def cut(text: str, length: int) -> str:
+    """A text no longer than that many characters and a sign that it goes on, cut between words."""
     if len(text) <= length:
         return text
     return text[:length].rsplit(" ", 1)[0].rstrip(" ,;.") + " …"

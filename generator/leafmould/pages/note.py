@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from leafmould.garden.model import Entry, Event
 from leafmould.pages.addresses import by_date_address
-from leafmould.pages.doings import about, entry_day, note_name
+from leafmould.pages.doings import about, cut, entry_day, note_name
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
@@ -41,7 +41,7 @@ class Neighbours:
 class NotePage:
     """The values of a note's page."""
 
-    name: str
+    name: str  # the title; "" for a note that goes by its day
     on: Figure
     about: tuple[Link, ...]  # beds and crops that are not among the neighbours
     body: str  # Markdown
@@ -84,8 +84,12 @@ def note_pages(ledger: Ledger) -> tuple[Page, ...]:
 
 
 def _title(entry: Entry, ledger: Ledger) -> str:
+    """Title and day; an untitled note goes by its day and what it is about."""
     name = note_name(entry, ledger)
-    return f"{name}, {entry_day(entry, ledger).text}" if entry.when else name
+    if entry.when is None:
+        return name
+    day = entry_day(entry, ledger).text
+    return f"{entry.title}, {day}" if entry.title else f"{day}: {name}"
 
 
 def _note(
@@ -99,7 +103,7 @@ def _note(
 ) -> NotePage:
     on = entry_day(entry, ledger)
     return NotePage(
-        name=note_name(entry, ledger),
+        name=entry.title or ("" if entry.when else note_name(entry, ledger)),
         on=Figure(text=on.text, value=on.value, is_time=on.is_time),
         about=tuple(link for link in about(entry, ledger) if link not in {way.about for way in ways}),
         body=entry.body,
@@ -183,9 +187,12 @@ def _slots(event: Event) -> tuple[str, ...]:
 
 def _link(entry: Entry, ledger: Ledger) -> Link:
     day = entry_day(entry, ledger).text
-    return Link(text=f"{day}: {note_name(entry, ledger)}", to=ledger.note_pages[entry.id])
+    name = cut(note_name(entry, ledger), NAME_LENGTH)
+    return Link(text=f"{day}: {name}", to=ledger.note_pages[entry.id])
 
 
+NAME_LENGTH = 40
+"""How much of the name of the note before and after is shown [characters]."""
 MOST_WAYS = 6
 """Beds and crops whose neighbouring notes are linked; a session may touch thirty."""
 
@@ -211,15 +218,19 @@ def _ways(ledger: Ledger) -> dict[str, tuple[Neighbours, ...]]:
                 ways.append(
                     Neighbours(
                         about=about_it,
-                        before=_day_link(entries[place - 1], ledger) if place else None,
-                        after=_day_link(entries[place + 1], ledger) if place + 1 < len(entries) else None,
+                        before=_day_link(entries[place - 1], entry, ledger) if place else None,
+                        after=_day_link(entries[place + 1], entry, ledger)
+                        if place + 1 < len(entries)
+                        else None,
                     )
                 )
     return {key: tuple(ways) for key, ways in found.items()}
 
 
-def _day_link(entry: Entry, ledger: Ledger) -> Link:
-    return Link(text=entry_day(entry, ledger).text, to=ledger.note_pages[entry.id])
+def _day_link(entry: Entry, here: Entry, ledger: Ledger) -> Link:
+    """A neighbour by its day, without its year where that is the same."""
+    is_same = entry.when and here.when and entry.when.first.year == here.when.first.year
+    return Link(text=entry_day(entry, ledger, short=bool(is_same)).text, to=ledger.note_pages[entry.id])
 
 
 def _problems_by_file(ledger: Ledger) -> dict[str, tuple[str, ...]]:

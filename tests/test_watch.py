@@ -24,8 +24,8 @@ from leafmould import watch as watching
 from leafmould.values.problems import WrongUse
 from leafmould.watch import Pace, Signs, Watch, differences, look, share_kind
 
-QUICK = Pace(quiet=0.1, patience=2.0, look=0.6, poll=0.15)
-NO_LOOKS = Pace(quiet=0.1, patience=2.0, look=60.0, poll=0.15)
+QUICK = Pace(quiet=0.25, patience=2.0, look=0.6, poll=0.15)
+NO_LOOKS = Pace(quiet=0.25, patience=2.0, look=60.0, poll=0.15)
 NOTE = "notes/2026/06-20-arch.md"
 
 
@@ -41,12 +41,12 @@ class Running:
         self.thread.start()
         time.sleep(0.1)
 
-    def after(self, bursts: int, *, within: float = 4.0) -> list[tuple[str, ...]]:
+    def after(self, bursts: int, *, within: float = 10.0) -> list[tuple[str, ...]]:
         """What was noticed, once so many bursts have come and no more follows."""
         end = time.monotonic() + within
         while len(self.bursts) < bursts and time.monotonic() < end:
             time.sleep(0.02)
-        time.sleep(0.35)
+        time.sleep(0.6)
         return self.bursts
 
     def end(self) -> None:

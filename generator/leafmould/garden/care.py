@@ -47,7 +47,7 @@ def care(ground: Ground, act: Act) -> None:
         found = [_opened(ground, act, target) for target in found]
     if act.verb == "came up":
         found = [_not_yet_up(target) for target in found]
-    draft = settle(act, found)
+    draft = settle(ground, act, found)
     for target in found:
         for one in target.found:
             one.live(act.when.last)

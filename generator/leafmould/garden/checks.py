@@ -103,6 +103,18 @@ def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
                 yield _at(garden, event.id, Level.WARNING, f"{amount.written} is more than there were.")
 
 
+def split_not_settled(garden: Garden) -> Iterator[Problem]:
+    """A planting whose bed was split, and no note says which of the new beds it stands in."""
+    for planting in garden.plantings:
+        for key in planting.beds if len(planting.beds) > 2 else ():
+            now = [bed for bed in garden.beds[key].became if bed in planting.beds]
+            if len(now) > 1:
+                names = " or ".join(f'"{_bed(garden, bed)}"' for bed in now)
+                crop, old = _crop(garden, planting), _bed(garden, key)
+                told = f'"{old}" has been split. Does {crop} stand in {names}? Name one in a note about it.'
+                yield _at(garden, _first_named(garden, planting), Level.QUESTION, told)
+
+
 def nothing_named(garden: Garden) -> Iterator[Problem]:
     """A bed was cleared or fed, but none the garden knows is named."""
     for event in garden.events:
@@ -121,6 +133,7 @@ CHECKS: tuple[Check, ...] = (
     bed_had_ended,
     ended_before_it_came,
     more_lost_than_stood,
+    split_not_settled,
     nothing_named,
 )
 

@@ -133,7 +133,7 @@ def _end_unnamed(ground: Ground, act: Act) -> None:
 def _end_bed(ground: Ground, act: Act) -> None:
     """ "cleared BED": all annuals there, started before that day; half of it asks and ends nothing."""
     if any(a.whole == "half" for a in act.action.amounts):
-        if not any(p.at == act.action.at and p.field == act.action.field for p in act.entry.problems):
+        if not any(p.at.line == act.action.at.line for p in act.entry.problems):
             ground.ask(act, Level.QUESTION, "which part was cleared? Nothing was ended.")
         return
     beds = act.beds or (tuple(sorted(ground.lines.beds)) if act.action.everything else ())

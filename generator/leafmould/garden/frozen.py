@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
@@ -198,7 +198,7 @@ def _beds(ground: Ground, draft: Draft, day: date) -> tuple[tuple[str, ...], str
     """All the beds it stood in, in order, and the one it stands in on its last day or today."""
     last = max(day, draft.begins)
     stays = [draft.beds, *((bed,) for moved_on, bed in draft.moves if moved_on <= last)]
-    ends = [moved_on for moved_on, _ in draft.moves if moved_on <= last] + [last]
+    ends = [moved_on - timedelta(days=1) for moved_on, _ in draft.moves if moved_on <= last] + [last]
     found: list[str] = []
     for beds, until in zip(stays, ends, strict=True):
         for bed in beds:

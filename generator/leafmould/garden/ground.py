@@ -53,6 +53,14 @@ class Ground:
         draft.moves.append((day, bed))
         self._index(draft, bed)
 
+    def settle_bed(self, draft: Draft, act: Act) -> None:
+        """After a split, a note that names one of the new beds tells where a planting stands."""
+        day = act.when.last
+        now = self.beds_of(draft, day)
+        if len(now) > 1 and len(act.beds) == 1 and act.beds[0] in now:
+            begun = self.lines.beds[act.beds[0]].begun
+            self.move(draft, begun or draft.begins, act.beds[0])
+
     def settle_crops(self, draft: Draft, crops: tuple[str, ...]) -> None:
         """Give a draft other crops than it had."""
         draft.crops = crops

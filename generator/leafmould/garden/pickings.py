@@ -30,6 +30,7 @@ def pick(ground: Ground, act: Act) -> None:
         return
     drafts = list(dict.fromkeys(d for target in found for d in target.found))
     for draft in drafts:
+        ground.settle_bed(draft, act)
         _pick_from(draft, act, is_only=len(drafts) == 1)
     if drafts and not act.beds:
         act.inferred.append("bed: the only place where it stands")

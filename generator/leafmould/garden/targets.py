@@ -46,7 +46,7 @@ def settle_kinds(ground: Ground, act: Act) -> None:
     act.crops = tuple(dict.fromkeys(_kind(ground, act, key) for key in act.crops))
 
 
-def settle(act: Act, found: list[Target]) -> Draft | None:
+def settle(ground: Ground, act: Act, found: list[Target]) -> Draft | None:
     """Put an act where it belongs; the planting, if it is exactly one."""
     if act.action.batch is None and any(len(target.found) > 1 for target in found):
         act.batches = batches_of(found)
@@ -54,6 +54,7 @@ def settle(act: Act, found: list[Target]) -> Draft | None:
     drafts = list(dict.fromkeys(d for target in found for d in target.found))
     for draft in drafts:
         act.reach(draft)
+        ground.settle_bed(draft, act)
     if not act.beds and len(drafts) == 1:
         act.inferred.append("bed: the only place where it stands")
     return drafts[0] if len(drafts) == 1 else None

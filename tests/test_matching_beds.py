@@ -1,0 +1,443 @@
+"""The rules of matching from 13 on, and what the grammar leaves to the matching.
+
+Each rule is the project's own; where a figure in one is common practice, the module that holds it says so.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from gardens import TANSY_HILL, garden_of, reached, settings_of, stories, story
+from leafmould.garden.model import Garden
+
+OWN = {"pear_old-pear_2015", "raspberry_raspberry-row_standing"}
+"""Tansy Hill's pear and raspberries stand there before any note."""
+
+
+def told(garden: Garden) -> list[str]:
+    """Every planting but those the beds opened by themselves."""
+    return [story(p) for p in garden.plantings if p.id not in OWN]
+
+
+def sentences(garden: Garden) -> list[str]:
+    return [problem.sentence for problem in garden.problems]
+
+
+# 13. Beds renamed, split, joined
+
+CHANGED = settings_of("""
+    garden: Changed
+    beds:
+      - {name: Long border}
+      - {name: New border, was: Long border, from: 2026-06-01}
+      - {name: Old patch}
+      - {name: North patch, was: Old patch, from: 2026-06-01}
+      - {name: South patch, was: Old patch, from: 2026-06-01}
+      - {name: A}
+      - {name: B}
+      - {name: Big bed, was: [A, B], from: 2026-06-01}
+""")
+
+
+def test_13_a_renamed_bed_keeps_its_plantings_and_their_ids():
+    garden = garden_of(
+        """
+        2026-04-10
+        - sowed carrots in Long border
+        2026-07-10
+        - picked 1 kg carrots from New border
+        - picked 2 kg carrots from Long border
+        - sowed turnips in Long border
+    """,
+        CHANGED,
+    )
+    assert told(garden) == [
+        "carrot_long-border_2026-04-10 · sown · in long-border then new-border, now new-border · sown 2026-04-10 "
+        "· picked 2026-07-10 to 2026-07-10: 3 kg",
+        "turnip_new-border_2026-07-10 · sown · sown 2026-07-10",
+    ]
+    assert garden.beds["long-border"].ended == date(2026, 5, 31)
+
+
+def test_13_a_joined_bed_holds_what_stood_in_each():
+    garden = garden_of(
+        "2026-04-10\n- sowed leeks in A\n- sowed kale in B\n2026-07-10\n- cleared Big bed", CHANGED
+    )
+    assert reached(garden)["cleared Big bed"] == ("kale_b_2026-04-10", "leek_a_2026-04-10")
+
+
+def test_13_after_a_split_a_part_or_a_new_name_tells_where_it_stands():
+    garden = garden_of(
+        """
+        2026-04-10
+        - sowed chard in Old patch, north end
+        - sowed kale in Old patch
+        2026-07-10
+        - picked 1 kg kale from South patch
+    """,
+        CHANGED,
+    )
+    assert told(garden) == [
+        "chard_old-patch_2026-04-10_north-end · sown · in old-patch then north-patch, now north-patch · sown 2026-04-10",
+        "kale_old-patch_2026-04-10 · sown · in old-patch then south-patch, now south-patch · sown 2026-04-10 "
+        "· picked 2026-07-10 to 2026-07-10: 1 kg",
+    ]
+    assert garden.problems == ()
+
+
+def test_13_a_split_that_nothing_settles_asks_and_stands_in_both():
+    garden = garden_of("2026-04-10\n- sowed kale in Old patch", CHANGED)
+    assert told(garden) == [
+        "kale_old-patch_2026-04-10 · sown · in old-patch then north-patch then south-patch, now north-patch "
+        "· sown 2026-04-10"
+    ]
+    assert garden.plantings_by_bed["north-patch"] == garden.plantings_by_bed["south-patch"]
+    assert sentences(garden) == [
+        'notes/2026-04-10.md:4: work[0]: "Old patch" has been split. Does kale stand in "North patch" or '
+        '"South patch"? Name one in a note about it.'
+    ]
+
+
+# 14. Unknown
+
+
+def test_14_an_unknown_crop_occupies_its_bed_and_may_be_settled():
+    garden = garden_of(
+        """
+        2026-04-10
+        - sowed unknown in Arch
+        - planted tomato unknown variety in Hoop bed
+        2026-06-10
+        - tomato in Hoop bed turned out to be 'Black Krim'
+    """,
+        on=date(2026, 7, 1),
+    )
+    assert told(garden) == [
+        "tomato_hoop-bed_2026-04-10 · planted · 'Black Krim' · planted 2026-04-10",
+        "unknown_arch_2026-04-10 · sown · sown 2026-04-10",
+    ]
+    assert garden.planting_by_id["unknown_arch_2026-04-10"].crops == ()
+
+
+def test_14_a_doubtful_variety_stays_in_doubt():
+    garden = garden_of("2026-06-01\n- planted 'Krim' or 'Cherokee' tomato in Hoop bed", on=date(2026, 7, 1))
+    assert told(garden) == [
+        "tomato_hoop-bed_2026-06-01_krim-cherokee · planted · 'Krim' · 'Cherokee' · in doubt · planted 2026-06-01"
+    ]
+
+
+# 15. A line without a bed
+
+
+def test_15_it_joins_the_only_open_planting_and_says_so():
+    garden = garden_of("2026-04-10\n- sowed carrots in Arch\n2026-06-10\n- thinned carrots")
+    [event] = [e for e in garden.events if e.verb == "thinned"]
+    assert event.plantings == ("carrot_arch_2026-04-10",)
+    assert event.inferred == ("bed: the only place where it stands",)
+
+
+def test_15_where_two_stand_it_stays_with_the_crop_and_asks_nothing():
+    garden = garden_of("""
+        2026-04-10
+        - sowed peas in Arch
+        - sowed peas in Top bed
+        2026-06-10
+        - picked 500 g peas
+    """)
+    [picking] = garden.pickings
+    assert (picking.planting, picking.group, picking.bed, picking.crops) == (None, None, None, ("pea",))
+    assert garden.problems == ()
+
+
+def test_15_two_varieties_in_one_bed_share_what_names_neither():
+    garden = garden_of(
+        """
+        2026-05-28
+        - planted 3 tomato 'Stupice' in Hoop bed
+        - planted 3 tomato 'Black Krim' in Hoop bed
+        2026-08-01
+        - picked 2 kg tomatoes from Hoop bed
+        - picked 1 kg tomato 'Stupice' from Hoop bed
+    """,
+        on=date(2026, 8, 2),
+    )
+    assert [(p.planting, p.group, p.bed) for p in garden.pickings] == [
+        (None, None, "hoop-bed"),
+        ("tomato_hoop-bed_2026-05-28_stupice", None, "hoop-bed"),
+    ]
+
+
+# 16. Coarse dates
+
+
+def test_16_coarse_dates_that_could_agree_agree():
+    garden = garden_of("""
+        2026-06-20
+        - sowed turnips in Arch
+        2026-06
+        - picked 2 kg turnips from Arch
+    """)
+    assert told(garden) == [
+        "turnip_arch_2026-06-20 · sown · sown 2026-06-20 · picked 2026-06 to 2026-06: 2 kg"
+    ]
+
+
+# 17. What reaches everything
+
+
+def test_17_feed_and_treatment_reach_what_only_later_notes_tell_of():
+    garden = garden_of("""
+        2026-06-10
+        - sowed peas in Arch
+        2026-06-20
+        - treated Arch with soap
+        - covered Arch with fleece
+        2026-07-01
+        - picked 1 kg chard from Arch
+        - picked 2 kg kale from Top bed
+    """)
+    assert reached(garden)["treated Arch with soap"] == ("chard_arch_2026-1", "pea_arch_2026-06-10")
+    assert reached(garden)["covered Arch with fleece"] == ("chard_arch_2026-1", "pea_arch_2026-06-10")
+
+
+# 18. Known by year only
+
+
+def test_18_grew_counts_for_its_year_and_takes_no_picking():
+    settings = settings_of("garden: G\nbeds: [{name: Arch}]", beforehand=((2022, "Arch", "leeks"),))
+    garden = garden_of(
+        "2026-06-10\n- grew peas in Arch (2023)\n2023-07-01\n- picked 1 kg peas from Arch", settings
+    )
+    assert told(garden) == [
+        "leek_arch_2022 · year only",
+        "pea_arch_2023 · year only",
+        "pea_arch_2023-1 · unknown · picked 2023-07-01 to 2023-07-01: 1 kg · ended 2024-07-01 (estimated), "
+        "presumed over: 12 months since it began",
+    ]
+
+
+# 19. Undeclared beds
+
+
+def test_19_an_undeclared_bed_makes_a_bed_with_one_hint():
+    garden = garden_of("2026-06-10\n- sowed peas in Sun terrace\n2026-06-11\n- sowed kale in Sun terrace")
+    assert garden.beds["sun-terrace"].is_declared is False
+    assert sentences(garden) == ['notes/2026-06-10.md:4: work[0]: "Sun terrace" is a new bed.']
+
+
+# 20. Identity
+
+
+def test_20_an_id_holds_what_the_first_note_says():
+    garden = garden_of("""
+        spring 2026
+        - sowed pea 'Meteor' in Long border, north half
+        2026-04-10
+        - sowed pea 'Meteor' in Arch
+        - sowed pea 'Meteor' in Arch
+        - sowed carrots and radish in Arch
+        - sowed mix of lettuce, rocket and mizuna in Tub 1
+    """)
+    assert [p.id for p in garden.plantings if p.id not in OWN] == [
+        "pea_long-border_spring-2026_meteor_north-half",
+        "carrot_arch_2026-04-10",
+        "lettuce-rocket-mizuna_tub-1_2026-04-10",
+        "pea_arch_2026-04-10_meteor",
+        "pea_arch_2026-04-10_meteor_2",
+        "radish_arch_2026-04-10",
+    ]
+
+
+def test_20_what_is_filled_in_from_another_note_is_not_part_of_it():
+    alone = garden_of("2026-05-28\n- planted 6 tomatoes in Arch")
+    with_batch = garden_of("2026-03-01\n- started tomato 'Stupice'\n2026-05-28\n- planted 6 tomatoes in Arch")
+    assert [p.id for p in alone.plantings] == [p.id for p in with_batch.plantings]
+
+
+def test_20_a_kind_word_stays_in_the_id_whatever_it_turns_out_to_mean():
+    garden = garden_of(
+        "2026-04-20\n- sowed runner beans in Arch\n2026-05-20\n- sowed beans in Arch", on=date(2026, 6, 1)
+    )
+    assert [(p.id, p.crops) for p in garden.plantings if p.id not in OWN] == [
+        ("runner-bean_arch_2026-04-20", ("runner-bean",)),
+        ("bean_arch_2026-05-20", ("runner-bean",)),
+    ]
+
+
+# 21. Trees, shrubs, vines, cane rows
+
+FRUIT = settings_of("""
+    garden: Fruit
+    beds:
+      - {name: Old pear, kind: tree, planted: 2015}
+      - {name: Vine, kind: vine, crop: grape, variety: Phoenix, planted: 2019-03-10}
+      - {name: Shed corner, kind: shrub}
+      - {name: Plum, kind: tree}
+      - {name: Orchard row, kind: row}
+""")
+
+
+def test_21_they_open_their_plantings_by_themselves():
+    assert stories(garden_of({}, FRUIT)) == [
+        "plum_plum_standing · unknown",
+        "pear_old-pear_2015 · planted · planted 2015",
+        "grape_vine_2019-03-10_phoenix · planted · 'Phoenix' · planted 2019-03-10",
+    ]
+
+
+def test_21_a_noted_planting_is_the_same_one_and_a_numbered_tree_its_own():
+    garden = garden_of(
+        """
+        2015-11-03
+        - planted pear in Old pear
+        2026-04-10
+        - planted apple 'Bramley' in Orchard row, tree 3
+        2026-09-01
+        - picked 2 kg apples from Orchard row, tree 3
+        - picked 1 kg apples from Orchard row, tree 4
+        - cleared Old pear
+    """,
+        FRUIT,
+    )
+    assert stories(garden)[1:] == [
+        "pear_old-pear_2015 · planted · planted 2015-11-03",
+        "grape_vine_2019-03-10_phoenix · planted · 'Phoenix' · planted 2019-03-10",
+        "apple_orchard-row_2026-1_tree-4 · unknown · picked 2026-09-01 to 2026-09-01: 1 kg · season 2026: 1000 g",
+        "apple_orchard-row_2026-04-10_bramley_tree-3 · planted · 'Bramley' · planted 2026-04-10 "
+        "· picked 2026-09-01 to 2026-09-01: 2 kg · season 2026: 2000 g",
+    ]
+
+
+# 22. Private is decided before the assembling, in `visible`; here only that nothing depends on it.
+
+
+def test_22_a_note_left_out_is_as_if_never_written():
+    both = {
+        "a.md": "---\ndate: 2026-04-10\nwork:\n- sowed peas in Arch\n---",
+        "b.md": "---\ndate: 2026-04-11\nprivate: yes\nwork:\n- picked 1 kg kale from Top bed\n---",
+    }
+    assert stories(garden_of({"a.md": both["a.md"]})) == [
+        s for s in stories(garden_of(both)) if "kale" not in s
+    ]
+
+
+# 23. Settled
+
+
+def test_23_settled_silences_a_note_and_as_is_a_line():
+    garden = garden_of(
+        {
+            "2026-06-10.md": "---\ndate: 2026-06-10\nsettled: yes\nwork:\n- picked 1 kg chard from Arch\n---",
+            "2026-06-11.md": "---\ndate: 2026-06-11\nwork:\n- picked 1 kg kale from Arch, as is\n- picked 1 kg leeks from Arch\n---",
+        }
+    )
+    assert sentences(garden) == [
+        "notes/2026-06-11.md:5: work[1]: no note says when leek in Arch was sown or planted."
+    ]
+
+
+# What the grammar leaves to the matching
+
+
+def test_a_kind_word_means_the_one_kind_that_stands_there():
+    garden = garden_of("""
+        2026-04-20
+        - sowed runner beans in Arch
+        - sowed beans in Top bed
+        2026-07-20
+        - picked 1 kg beans from Arch
+        - picked 2 kg beans from Top bed
+    """)
+    assert reached(garden) == {
+        "sowed runner beans in Arch": ("runner-bean_arch_2026-04-20",),
+        "sowed beans in Top bed": ("bean_top-bed_2026-04-20",),
+        "picked 1 kg beans from Arch": ("runner-bean_arch_2026-04-20",),
+        "picked 2 kg beans from Top bed": ("bean_top-bed_2026-04-20",),
+    }
+    assert (garden.crops["bean"].family, garden.crops["bean"].group) == ("Fabaceae", "bean")
+
+
+def test_a_fate_on_its_own_draws_on_that_days_picking_then_on_the_store():
+    garden = garden_of("""
+        2026-06-20
+        - picked 12 courgettes from Arch, gave away 4
+        - ate 3 courgettes
+        - gave away 20 courgettes
+        2026-06-21
+        - ate 2 courgettes
+    """)
+    [picking] = garden.pickings
+    assert [(f.kind, f.amount.written if f.amount else None) for f in picking.fates] == [
+        ("gave away", "4"),
+        ("ate", "3"),
+        ("gave away", "5"),
+    ]
+    assert garden.plantings_by_crop["summer-squash"] == ("summer-squash_arch_2026-1",)
+    assert [a.written for a in garden.planting_by_id["summer-squash_arch_2026-1"].picked] == ["12"]
+
+
+def test_a_mix_is_one_planting_and_each_repeats():
+    garden = garden_of(
+        """
+        2026-04-20
+        - sowed mix of lettuce, rocket and mizuna in Tub 1
+        - planted tomatoes in Hoop bed and Tub 2, 3 each
+        2026-07-20
+        - picked 200 g rocket from Tub 1
+        - lost half the tomatoes in Tub 2
+        - lost 1 of 3 tomatoes in Hoop bed to slugs
+    """,
+        on=date(2026, 8, 1),
+    )
+    assert told(garden) == [
+        "lettuce-rocket-mizuna_tub-1_2026-04-20 · sown · sown 2026-04-20 · picked 2026-07-20 to 2026-07-20: 0.2 kg",
+        "tomato_hoop-bed_2026-04-20 · planted · 2 plants · planted 2026-04-20",
+        "tomato_tub-2_2026-04-20 · planted · 1 plants or so · planted 2026-04-20",
+    ]
+
+
+def test_a_loss_with_its_cause_ends_the_planting():
+    garden = garden_of("2026-05-20\n- planted 6 basil in Tub 1\n2026-06-02\n- lost basil, slugs")
+    assert told(garden) == [
+        "basil_tub-1_2026-05-20 · planted · 0 plants · planted 2026-05-20 · lost 2026-06-02 · ended 2026-06-02, "
+        "lost to slugs"
+    ]
+
+
+def test_what_is_finished_may_still_be_cleared():
+    finished = "2026-04-10\n- sowed peas in Arch\n2026-07-20\n- peas finished"
+    assert told(garden_of(finished)) == [
+        "pea_arch_2026-04-10 · sown · sown 2026-04-10 · ended 2026-07-20, finished"
+    ]
+    assert told(garden_of(f"{finished}\n2026-08-01\n- cleared peas from Arch")) == [
+        "pea_arch_2026-04-10 · sown · sown 2026-04-10 · cleared 2026-08-01 · ended 2026-08-01, cleared"
+    ]
+
+
+def test_a_note_without_an_action_is_tied_to_what_grows_in_its_bed():
+    garden = garden_of(
+        {
+            "a.md": "---\ndate: 2026-04-10\nwork:\n- sowed peas in Arch\n- sowed kale in Top bed\n---",
+            "b.md": "---\ndate: 2026-05-10\nbed: Arch\n---\nLooking well after the rain.",
+        }
+    )
+    assert garden.planting_by_id["pea_arch_2026-04-10"].entries == ("a", "b")
+    assert garden.planting_by_id["kale_top-bed_2026-04-10"].entries == ("a",)
+
+
+def test_a_sowing_without_a_place_stands_under_place_not_noted():
+    garden = garden_of("2026-04-10\n- sowed radishes")
+    assert told(garden) == ["radish_place-not-noted_2026-04-10 · sown · sown 2026-04-10"]
+    assert garden.beds["place-not-noted"].kind == "not noted"
+
+
+def test_the_crop_is_shown_under_the_word_used_most():
+    garden = garden_of("""
+        2026-05-20
+        - planted 3 courgettes in Arch
+        2026-07-20
+        - picked 2 kg zucchini from Arch
+        - picked 2 courgettes from Arch
+    """)
+    assert garden.crops["summer-squash"].name == "courgette"
+    assert TANSY_HILL.crops == ()

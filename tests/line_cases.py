@@ -28,7 +28,6 @@ from leafmould.values.names import Kind
 from leafmould.values.problems import Location
 from leafmould.values.quantities import Amount
 from leafmould.values.when import on
-
 from line_garden import VOCABULARY
 
 FOLDER = Path(__file__).parent / "cases" / "lines"
@@ -68,7 +67,9 @@ class Case:
 def _named(settings: dict[str, str], key: str, kind: Kind) -> tuple[Named, ...]:
     words = [w.strip() for w in settings.get(key, "").split(",") if w.strip()]
     known = [(w, VOCABULARY.exactly(w, kind)[0]) for w in words]
-    return tuple(Named(key=k.key, name=k.name, written=w, of=k.of if kind is Kind.VARIETY else ()) for w, k in known)
+    return tuple(
+        Named(key=k.key, name=k.name, written=w, of=k.of if kind is Kind.VARIETY else ()) for w, k in known
+    )
 
 
 @dataclass
@@ -108,7 +109,12 @@ def written(group: Group) -> str:
     """A case file with the readings of today."""
     rows = [f"# {group.title}", group.about]
     for case in group.cases:
-        rows += ["", f"> {case.typed}", *(f"with {k}: {v}" for k, v in case.settings.items()), *shown(case.read())]
+        rows += [
+            "",
+            f"> {case.typed}",
+            *(f"with {k}: {v}" for k, v in case.settings.items()),
+            *shown(case.read()),
+        ]
     return "\n".join(rows) + "\n"
 
 
@@ -148,7 +154,17 @@ def slots(action: Action) -> Iterator[str]:
     if action.when:
         yield f"on {action.when.first}" + ("" if action.when.is_exact else f" to {action.when.last}")
     yield from [f"until {action.until.last}"] if action.until else []
-    for name in ("subject", "cause", "batch", "source", "price", "wait_days", "crop_year", "spacing", "remark"):
+    for name in (
+        "subject",
+        "cause",
+        "batch",
+        "source",
+        "price",
+        "wait_days",
+        "crop_year",
+        "spacing",
+        "remark",
+    ):
         value = getattr(action, name)
         yield from [f"{name.replace('_', ' ')}: {value}"] if value is not None else []
     for name in ("is_under_cover", "is_private", "is_settled", "is_loose"):

@@ -1,129 +1,27 @@
-"""From drafts to actions: what a clause inherits, defaults, fates, and one action for each item.
+"""What clauses of a line take from each other and from the header, and what they still lack.
 
-The last step of reading a line. Here "and", "each" and one amount over several become actions, and what
-the verb needs and lacks becomes a question.
+A later clause inherits crop and place from the one before; the header fills what is left; what the verb
+needs and nobody said becomes a question. Runs on filled drafts, before `expand`.
 """
 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
-from leafmould.notes.draft import Draft, Item, Span
-from leafmould.notes.entries import Action, Fate, Named
-from leafmould.notes.typed import Typed
-from leafmould.notes.words import nouns
+from leafmould.notes.draft import Done, Draft, Item
+from leafmould.notes.entries import Named
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
-from leafmould.notes.words.verbs import Verb
-from leafmould.values.problems import Level, Location
-from leafmould.values.quantities import Amount
+from leafmould.values.problems import Level
 
 REMARK_LINKS = JOINS | ARTICLES | FILLERS
 HOLDS_HARVEST = frozenset({"picked", "collected", "cleared", "thinned", "pruned"})
 WHOLE_BED_ENDS = frozenset({"noted weather", "collected", "opened", "fed animals", "released"})
 
 
-@dataclass(slots=True)
-class Done:
-    """One clause read: its verb, its draft, and fates of its harvest that later clauses gave."""
-
-    verb: Verb
-    draft: Draft
-    object_left: str | None = None  # words right behind the verb that no slot took
-    is_bare: bool = False  # nothing but the verb: "thinned and weeded carrots"
-    is_after_comma: bool = False  # joined to the clause before by a comma
-    fates: list[Fate] = field(default_factory=list)
-
-
-def gather_fates(done: list[Done]) -> list[Done]:
-    """Fold fates into the picking they are a share of."""
-    kept: list[Done] = []
-    for clause in done:
-        if kept and _is_germination(clause, kept[-1]):
-            _merge_germination(kept[-1], clause)
-            continue
-        picking = next((d for d in reversed(kept) if d.verb.name in HOLDS_HARVEST), None)
-        if picking is None or not _is_share(clause, picking):
-            kept.append(clause)
-            continue
-        amounts = [a for item in clause.draft.items for a in item.amounts] or [None]
-        for amount in amounts:
-            kind = "ate" if clause.verb.name == "used" else clause.verb.name
-            picking.fates.append(Fate(kind=kind, amount=amount))
-            if amount is not None:
-                _check_share(picking, amount)
-        picking.draft.spans += [
-            ("fate" if s[0] == "verb" else s[0], *s[1:]) for s in _all_spans(clause.draft)
-        ]
-        picking.draft.asked += clause.draft.asked
-        picking.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
-    return kept
-
-
-def _is_germination(clause: Done, trial: Done) -> bool:
-    counts = [a for item in clause.draft.items for a in item.amounts]
-    return (
-        trial.verb.name == "tried seed"
-        and clause.verb.name in ("came up", "lost")
-        and bool(counts)
-        and not any(i.crops for i in clause.draft.items)
-    )
-
-
-def _merge_germination(trial: Done, clause: Done) -> None:
-    """ "tested 10 seeds beetroot, 8 came up": 8 of 10."""
-    came = next(a for item in clause.draft.items for a in item.amounts)
-    item = trial.draft.items[0]
-    tried = next((a for a in item.amounts if a.low is not None), None)
-    if tried is not None and came.low is not None:
-        item.amounts = [
-            replace(
-                tried,
-                written=f"{came.written} of {tried.written}",
-                low=came.low,
-                high=came.high,
-                of=tried.low,
-            )
-        ]
-    else:
-        item.amounts.append(came)
-    trial.draft.spans += _all_spans(clause.draft)
-    trial.draft.asked += clause.draft.asked
-
-
-def _all_spans(draft: Draft) -> list[Span]:
-    return [*draft.spans, *(s for item in draft.items for s in item.spans)]
-
-
-def _is_share(clause: Done, picking: Done) -> bool:
-    if "fate" not in clause.verb.slots or (
-        picking.verb.name not in ("picked", "collected") and clause.verb.name != "composted"
-    ):
-        return False
-    crops = {c.key for item in clause.draft.items for c in item.crops}
-    picked = {c.key for item in picking.draft.items for c in item.crops}
-    units = {a.unit for item in clause.draft.items for a in item.amounts}
-    picked_units = {a.unit for item in picking.draft.items for a in item.amounts}
-    is_made = clause.verb.name in ("put up", "stored") and bool(units & nouns.HOLDERS - picked_units)
-    return not is_made and (not crops or crops <= picked)
-
-
-def _check_share(picking: Done, amount: Amount) -> None:
-    """More given away than was picked is a warning."""
-    for item in picking.draft.items:
-        for whole in item.amounts:
-            same = amount.unit in (whole.unit, "piece") and whole.count is not None or whole.unit == amount.unit
-            a, b = (amount.high, whole.high) if same else (amount.grams, whole.grams)
-            if a is not None and b is not None and a > b and not whole.is_about:
-                picking.draft.ask(
-                    Level.WARNING, f'"{amount.written}" is more than the "{whole.written}" that was picked.'
-                )
-
-
 def share_backward(done: list[Done]) -> None:
     """ "thinned and weeded carrots in Arch": the first verb takes the object of the second."""
-    for first, second in reversed(list(zip(done, done[1:], strict=False))):
+    for first, second in reversed(list(itertools.pairwise(done))):
         if first.is_bare and not second.is_bare:
             _take_over(first.draft, second.draft, is_listed=second.is_after_comma)
             first.is_bare = False
@@ -131,7 +29,12 @@ def share_backward(done: list[Done]) -> None:
 
 def _take_over(to: Draft, source: Draft, *, is_listed: bool) -> None:
     to.items = [
-        replace(item, spans=list(item.spans), amounts=[] if is_listed else list(item.amounts)) for item in source.items
+        replace(
+            item,
+            spans=[s for s in item.spans if not (is_listed and s[0] == "amount")],
+            amounts=[] if is_listed else list(item.amounts),
+        )
+        for item in source.items
     ]
     to.places, to.origins, to.part = list(source.places), list(source.origins), source.part
     to.everything, to.but, to.is_loose = source.everything, source.but, source.is_loose
@@ -199,7 +102,7 @@ def fill(
         crops
         and takes_crop
         and not any(i.crops for i in draft.items)
-        and ("crop!" in slots or not has_own)
+        and ("bed" not in slots or not has_own)
         and not (draft.subject and "object" in slots and clause.verb.name != "saw")
     ):
         if not _knows_crop(item):
@@ -241,6 +144,19 @@ def _knows_crop(item: Item) -> bool:
     return bool(item.varieties) and any(v.of for v in item.varieties)
 
 
+def _drop_total(items: list[Item]) -> list[Item]:
+    """ "2 kg tomatoes: 1 kg 'A', 1 kg 'B'": the first amount is the sum of those behind it."""
+    parts = [i for i in items[1:] if i.takes_crop_before]
+    if len(items) < 3 or len(parts) != len(items) - 1 or items[0].varieties or items[0].places:
+        return items
+    whole, sums = items[0].amounts, [i.amounts[0] for i in parts if i.amounts]
+    if len(whole) != 1 or len(sums) != len(parts) or whole[0].value is None:
+        return items
+    total = sum((a.grams if whole[0].grams is not None else a.value) or 0.0 for a in sums)
+    wanted = whole[0].grams if whole[0].grams is not None else whole[0].value
+    return parts if abs(total - wanted) < 0.01 * max(wanted, 1) else items
+
+
 def settle_items(clause: Done) -> None:
     """Give varieties their crop, items before it theirs, and drop what is empty."""
     draft = clause.draft
@@ -254,7 +170,7 @@ def settle_items(clause: Done) -> None:
     for item in items:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
-    kept = [i for i in items if i.crops or i.varieties or i.amounts]
+    kept = [i for i in _drop_total(items) if i.crops or i.varieties or i.amounts]
     draft.items = kept or [Item()]
 
 
@@ -298,116 +214,12 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
 def _ask_of_strangers(clause: Done) -> None:
     """Care for something nobody knows: "fed asparagus", where no crop and no bed of that name is known."""
     draft = clause.draft
-    if "bed" not in clause.verb.slots or draft.has_crop or draft.places or draft.everything or not clause.object_left:
+    if (
+        "bed" not in clause.verb.slots
+        or draft.has_crop
+        or draft.places
+        or draft.everything
+        or not clause.object_left
+    ):
         return
     draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop and no bed known here.')
-
-
-def to_actions(
-    clause: Done, typed: Typed, *, text: str, at: Location, name: str, is_private: bool, is_settled: bool
-) -> Iterable[Action]:
-    """One action for each item; one amount over several items makes one action of them."""
-    draft, verb = clause.draft, clause.verb
-    groups = _groups(draft)
-    shared_spans = tuple(sorted(draft.spans, key=lambda s: (s[1], s[2])))
-    remark = _remark(draft, typed)
-    for crops, varieties, amounts, spans, is_together in groups:
-        for places in (
-            [(p,) for p in draft.places] if draft.is_each and len(draft.places) > 1 else [tuple(draft.places)]
-        ):
-            yield Action(
-                verb=verb.name, text=text, at=at, field=name, when=draft.when, until=draft.until, crops=tuple(crops),
-                is_together=is_together or (len(places) > 1 and bool(amounts) and not draft.is_each), varieties=tuple(varieties), places=places,
-                origins=tuple(draft.origins), part=draft.part, amounts=tuple(amounts), fates=tuple(clause.fates),
-                subject=draft.subject, cause=draft.cause, batch=draft.batch, everything=draft.everything, but=tuple(draft.but),
-                source=draft.source, price=draft.price, wait_days=draft.wait_days, crop_year=draft.crop_year,
-                readings=tuple(draft.readings), spacing=draft.spacing, is_under_cover=draft.is_under_cover, remark=remark,
-                is_private=is_private, is_settled=is_settled, is_loose=draft.is_loose,
-                spans=tuple(sorted((*shared_spans, *spans), key=lambda s: (s[1], s[2], s[0]))),
-            )  # fmt: skip
-
-
-Group = tuple[list[Named], list[Named], list[Amount], list[Span], bool]
-
-
-def _groups(draft: Draft) -> list[Group]:
-    items, total = draft.items, draft.total
-    rates = [a for a in total if "/" in a.unit]
-    sums = [a for a in total if "/" not in a.unit]
-    if len(items) > 1 and sums and not draft.is_each:
-        crops = list({c.key: c for i in items for c in i.crops}.values())
-        return [
-            (
-                crops,
-                [v for i in items for v in i.varieties],
-                [*(a for i in items for a in i.amounts), *total],
-                [s for i in items for s in i.spans],
-                True,
-            )
-        ]
-    if len(items) > 1 and not sums and not draft.is_each and _is_one_sum(items):
-        crops = list({c.key: c for i in items for c in i.crops}.values())
-        return [
-            (
-                crops,
-                [v for i in items for v in i.varieties],
-                [*items[0].amounts, *rates],
-                [s for i in items for s in i.spans],
-                True,
-            )
-        ]
-    shared = sums + rates
-    if draft.is_each and len(items) > 1 and not all(i.amounts for i in items):
-        shared = [*(items[0].amounts or items[-1].amounts), *total] if not sums else shared
-        items = [replace(i, amounts=[]) for i in items]
-    return [group for item in items for group in _of_item(item, shared, draft)]
-
-
-def _is_one_sum(items: list[Item]) -> bool:
-    """ "picked 2 kg peas and beans": the first amount is that of all behind it, none has its own."""
-    if not items[0].amounts or any(i.amounts for i in items[1:]):
-        return False
-    return not (items[1].is_after_comma and all(a.count is not None for a in items[0].amounts))
-
-
-def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Group]:
-    amounts = [*item.amounts, *shared]
-    is_doubtful = any(v.sureness.value in ("doubtful", "unknown") for v in item.varieties)
-    if (
-        len(item.varieties) > 1
-        and not item.is_mix
-        and not is_doubtful
-        and len(item.crops) <= 1
-        and (not amounts or draft.is_each)
-    ):
-        return [(item.crops, [v], amounts, item.spans, False) for v in item.varieties]
-    several = len(item.crops) > 1 or len(item.varieties) > 1
-    return [
-        (
-            item.crops,
-            item.varieties,
-            amounts,
-            item.spans,
-            (item.is_mix or several) and several and not (is_doubtful and not item.is_mix),
-        )
-    ]
-
-
-def _are_joined(typed: Typed, draft: Draft, end: int, start: int) -> bool:
-    """Whether nothing but small words lies between two pieces of a remark."""
-    return end >= start or (end + 1 == start and typed.words[end] in REMARK_LINKS and not typed.breaks[end])
-
-
-def _remark(draft: Draft, typed: Typed) -> str | None:
-    """What is left over, in the order written."""
-    words = sorted(
-        {i for a, b, _ in draft.left for i in range(a, b) if not draft.covers(typed.starts[i], "subject")}
-    )
-    ranges = [(i, i + 1) for i in words]
-    pieces: list[tuple[int, int]] = []
-    for start, end in ranges:
-        if pieces and not typed.breaks[start] and _are_joined(typed, draft, pieces[-1][1], start):
-            pieces[-1] = (pieces[-1][0], max(end, pieces[-1][1]))
-        else:
-            pieces.append((start, end))
-    return ", ".join(typed.written(a, b) for a, b in pieces) or None

@@ -19,13 +19,15 @@ VALUE_OF = {
     "½": 1 / 2, "⅓": 1 / 3, "⅔": 2 / 3, "¼": 1 / 4, "¾": 3 / 4, "⅕": 1 / 5, "⅖": 2 / 5, "⅗": 3 / 5, "⅘": 4 / 5,
     "⅙": 1 / 6, "⅚": 5 / 6, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8,
 }  # fmt: skip
-ONE = rf"\d+ ?[{FRACTIONS}]|\d+(?: |-| and )\d/\d(?!\d)|\d+(?:[.,]\d+)*|[{FRACTIONS}]"
+ONE = rf"\d+ ?[{FRACTIONS}]|\d+(?: |-| and | & )\d/\d(?!\d)|\d+(?:[.,]\d+)*|[{FRACTIONS}]"
 NUMBER = re.compile(
     rf"(?P<low>(?:\d/\d)(?![\d/])|{ONE})"
     rf"(?:(?P<of> ?/ ?| of | out of | from )(?P<whole>\d+)(?![\d/]))?"
     rf"(?:(?: ?- ?| to | or )(?P<high>{ONE})(?![\d:]))?"
     r"(?: ?(?P<times>[xX])(?![A-Za-z]))?(?P<plus>ish\b|\+)?"
 )
+BETWEEN = re.compile(NUMBER.pattern.replace(r" ?- ?| to ", r" ?- ?| and | to "))
+POINT_FIRST = re.compile(r"(?:^|[^\w.])[.]$")
 DECIMAL_COMMA = re.compile(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+")
 UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w]))""")
 RATE = re.compile(
@@ -35,6 +37,7 @@ RATE = re.compile(
 UNIT_AFTER_IN = frozenset(
     {"apart", "spacing", "long", "deep", "high", "tall", "wide", "between", "pot", "row", "centre", "gap"}
 )
+PARTS_OF_ONE = {"quarter": 0.25, "third": 1 / 3}
 HALF_WORDS = {"half": 0.5, "quarter": 0.25}
 
 
@@ -59,17 +62,18 @@ class _Number(NamedTuple):
 
 def to_number(text: str, decimal: str | None) -> tuple[float, str | None]:
     """A number as typed, and a question if its comma may be read two ways."""
-    text = text.strip().replace(" and ", " ")
+    text = text.strip().replace(" and ", " ").replace(" & ", " ")
     if text[-1] in VALUE_OF:
-        head = text[:-1].strip()
-        return (float(head[:300]) if head else 0.0) + VALUE_OF[text[-1]], None
+        return _whole(text[:-1].strip()) + VALUE_OF[text[-1]], None
     if "/" in text:
-        *head, fraction = re.split(r"[ -]", text)
-        over, under = fraction.split("/")
-        return (float(head[0][:300]) if head else 0.0) + (
-            float(over) / float(under) if float(under) else 0.0
-        ), None
+        *before, share = re.split(r"[ -]", text)
+        over, under = (float(part) for part in share.split("/"))
+        return _whole(before[0] if before else "") + (over / under if under else 0.0), None
     return _plain_number(text[:300], decimal)
+
+
+def _whole(digits: str) -> float:
+    return float(digits[:300]) if digits else 0.0
 
 
 def _plain_number(text: str, decimal: str | None) -> tuple[float, str | None]:
@@ -102,14 +106,19 @@ def _shown(number: float) -> str:
 
 def _digits(typed: Typed, i: int, decimal: str | None) -> _Number | None:
     """A number in digits that begins at word `i`."""
-    m = NUMBER.match(typed.plain, typed.starts[i])
+    start = typed.starts[i]
+    if start and typed.plain[start - 1].isalpha() and typed.words[i - 1] != "x":
+        return None
+    is_between = i > 0 and typed.words[i - 1] == "between"
+    m = (BETWEEN if is_between else NUMBER).match(typed.plain, start)
     if m is None or (
         m.group("plus") == "+"
         and typed.plain[m.end() : m.end() + 2].strip()[:1].isalpha()
         and typed.plain[m.end() : m.end() + 1] != " "
     ):
         return None
-    low, asks = to_number(m["low"], decimal)
+    point = "0." if POINT_FIRST.search(typed.plain, max(0, start - 2), start) and m["low"].isdigit() else ""
+    low, asks = to_number(point + m["low"], decimal)
     high, of, about = low, None, bool(m["plus"])
     if m["of"] is not None:
         if m["of"] == " from ":
@@ -143,6 +152,9 @@ def _spelled(typed: Typed, i: int) -> _Number | None:
             value, j = HALF_WORDS[words[j]], j + 1
         if j < n and words[j] == "hundred":
             value, j = value * 100, j + 1
+        elif j < n and words[j] in PARTS_OF_ONE and word not in ("another",):
+            value, j = value * PARTS_OF_ONE[words[j]], j + 1
+            j += 2 * (words[j : j + 2] in (["of", "a"], ["of", "an"]))
     elif word == "dozen":
         value, j = 1.0, i
     else:
@@ -196,8 +208,16 @@ def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece
         return None
     if (vague := _vague(typed, begin)) is not None:
         return vague
-    about = any(w not in EXACT_STILL for w in typed.words[i:j]) or "~" in typed.gaps[j] or (typed.words[i] == "c" and j > i)
-    if typed.words[j] == "another" and j + 1 < typed.count and (typed.is_number(j + 1) or typed.words[j + 1] in nouns.NUMBERS):
+    about = (
+        any(w not in EXACT_STILL for w in typed.words[i:j])
+        or "~" in typed.gaps[j]
+        or (typed.words[i] == "c" and j > i)
+    )
+    if (
+        typed.words[j] == "another"
+        and j + 1 < typed.count
+        and (typed.is_number(j + 1) or typed.words[j + 1] in nouns.NUMBERS)
+    ):
         j += 1
     if typed.words[j] == "x" and typed.is_number(j + 1):
         j += 1
@@ -243,7 +263,7 @@ def _vague(typed: Typed, i: int) -> Read | None:
             unit=unit,
             whole=whole,
             is_about=whole in ("half", "some", "a few"),
-        )  # type: ignore[arg-type]
+        )
         return Read(amount, end, has_noun)
     return None
 
@@ -307,29 +327,7 @@ def _unit_word(typed: Typed, i: int, number: _Number) -> tuple[str | None, int, 
         return none
     while (
         i < typed.count
-        and typed.words[i]
-        in (
-            "more",
-            "whole",
-            "full",
-            "big",
-            "small",
-            "large",
-            "good",
-            "little",
-            "heaped",
-            "fat",
-            "decent",
-            "huge",
-            "further",
-            "nice",
-            "of",
-            "medium",
-            "giant",
-            "level",
-            "young",
-            "tiny",
-        )
+        and typed.words[i] in nouns.SIZES
         and i + 1 < typed.count
         and not typed.breaks[i + 1]
         and _noun_at(typed, i + 1)

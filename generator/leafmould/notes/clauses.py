@@ -179,7 +179,30 @@ AT_IT = frozenset(
 )
 
 
-GERUND_LINKS = frozenset({"some", "the", "a", "an", "bit", "of", "more", "off", "with", "by", "busy", "to", "morning", "afternoon", "day", "hour", "evening", "whole", "all", "time"})
+GERUND_LINKS = frozenset(
+    {
+        "some",
+        "the",
+        "a",
+        "an",
+        "bit",
+        "of",
+        "more",
+        "off",
+        "with",
+        "by",
+        "busy",
+        "to",
+        "morning",
+        "afternoon",
+        "day",
+        "hour",
+        "evening",
+        "whole",
+        "all",
+        "time",
+    }
+)
 
 
 def gerund_at(typed: Typed, i: int) -> Clause | None:
@@ -193,6 +216,16 @@ def gerund_at(typed: Typed, i: int) -> Clause | None:
                 return Clause(0, i, j + size, 0, form, verb)
         if typed.words[j] not in GERUND_LINKS:
             return None
+    return None
+
+
+def state_in(typed: Typed, clause: Clause) -> Clause | None:
+    """ "saw peas coming up in Arch": what was seen is a state of the crop."""
+    seen = False
+    for i in range(clause.verb_end, clause.end):
+        if seen and (state := _state_at(typed, i, True, False)) is not None:
+            return state
+        seen = seen or bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
     return None
 
 
@@ -272,7 +305,9 @@ def _is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
     """ "none of the parsnips came up": a loss, not a thing that did not happen."""
     words = typed.words
     none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start))
-    return none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
+    return (
+        none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
+    )
 
 
 def _is_denied_after(typed: Typed, i: int) -> bool:

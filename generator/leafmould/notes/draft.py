@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from leafmould.notes.entries import Named
+from leafmould.notes.entries import Fate, Named
+from leafmould.notes.words.verbs import Verb
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
 from leafmould.values.when import When
@@ -37,6 +38,8 @@ class Item:
     thing: str | None = None  # "tomato sauce"
     is_mix: bool = False
     crop_end: int = -1  # word behind the last crop read
+    places: list[Named] = field(default_factory=list)  # its own, where the line gives each its own amount
+    places_before: int = 0  # how many places were read when its last amount was
     is_after_comma: bool = False
     takes_crop_before: bool = False  # 4 'Krim': the crop is that of the item before
 
@@ -46,6 +49,7 @@ class Draft:
     """All of one clause."""
 
     items: list[Item] = field(default_factory=lambda: [Item()])
+    fates: list[Fate] = field(default_factory=list)  # "half to Ann"
     total: list[Amount] = field(default_factory=list)  # one amount over all the items
     places: list[Named] = field(default_factory=list)
     origins: list[Named] = field(default_factory=list)
@@ -99,3 +103,15 @@ class Draft:
             self.left[-1] = (self.left[-1][0], end, True)
         else:
             self.left.append((start, end, is_after_comma))
+
+
+@dataclass(slots=True)
+class Done:
+    """One clause read: its verb, its draft, and fates of its harvest that later clauses gave."""
+
+    verb: Verb
+    draft: Draft
+    object_left: str | None = None  # words right behind the verb that no slot took
+    is_bare: bool = False  # nothing but the verb: "thinned and weeded carrots"
+    is_after_comma: bool = False  # joined to the clause before by a comma
+    fates: list[Fate] = field(default_factory=list)

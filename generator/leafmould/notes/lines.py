@@ -9,23 +9,16 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from leafmould.notes.actions import (
-    Done,
-    ask_what_is_missing,
-    fill,
-    gather_fates,
-    inherit,
-    settle_items,
-    share_backward,
-    to_actions,
-)
-from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at
-from leafmould.notes.details import set_date
-from leafmould.notes.draft import Asked, Draft
+from leafmould.notes.actions import ask_what_is_missing, fill, inherit, settle_items, share_backward
+from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at, state_in
+from leafmould.notes.day_words import set_date
+from leafmould.notes.draft import Asked, Done, Draft
 from leafmould.notes.entries import Action, Named, Sureness, Words
+from leafmould.notes.expand import to_actions
+from leafmould.notes.fates import gather_fates
 from leafmould.notes.nearness import near_word
 from leafmould.notes.objects import take_object
-from leafmould.notes.senses import action_of
+from leafmould.notes.senses import action_of, trouble_first
 from leafmould.notes.slots import walk_clause
 from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import Weather, read_weather, verbless_clause
@@ -296,7 +289,11 @@ class _Line:
 
     def _no_meaning(self, typed: Typed, clause: Clause) -> Asked:
         written = typed.written(clause.verb_start, clause.verb_end)
-        return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', typed.starts[clause.verb_start])
+        return Asked(
+            Level.HINT,
+            f'No action is read from "{written}" here, so the line is kept as text.',
+            typed.starts[clause.verb_start],
+        )
 
     def _clause(self, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
         draft = Draft()
@@ -309,16 +306,28 @@ class _Line:
                 f'"{written}" may be "{verb}" or "{other}"; read as "{verb}".',
                 clause.verb_start,
             )
+        if verb == "saw" and clause.subject is None and (state := state_in(typed, clause)) is not None:
+            verb, draft.subject = state.verb or verb, state.subject
+            walk = self._walk(typed, draft, verb)
+            walk.span("verb", state.verb_start, state.verb_end)
+            walk.used = range(state.verb_start, state.verb_end)
+            clause.subject, clause.is_state = state.subject or "seen", True
         if clause.subject and not clause.is_state and (begin := typed.text.find(clause.subject)) >= 0:
             draft.spans.append(("subject", begin, begin + len(clause.subject)))
         take_object(walk, clause)
         walk_clause(walk, clause)
         is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
         left = next((r for r in draft.left if r[0] == walk.past_articles(clause.verb_end)), None)
-        written = typed.written(left[0], left[1]) if left is not None and not draft.subject else None
+        stranger = typed.written(left[0], left[1]) if left is not None and not draft.subject else None
         if _is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
             walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
-        return Done(verb=VERBS[verb], draft=draft, is_bare=is_bare, is_after_comma=typed.breaks[clause.start], object_left=written)
+        return Done(
+            verb=VERBS[verb],
+            draft=draft,
+            is_bare=is_bare,
+            is_after_comma=typed.breaks[clause.start],
+            object_left=stranger,
+        )
 
     def _finish(self, typed: Typed, done: list[Done], clauses: list[Clause]) -> LineReading:
         for clause in done:
@@ -365,10 +374,14 @@ def _with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[C
 
 def _is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
     """ "slugs ate the lettuce" may tell of a few leaves."""
-    return verb == "lost" and clause.form in EATINGS and clause.verb_start > clause.start
+    return (
+        verb == "lost"
+        and clause.form not in (("killed",), ("wiped", "out"))
+        and trouble_first(typed, clause)
+        and clause.verb != "lost"
+    )
 
 
-EATINGS = frozenset({("ate",), ("got",), ("had",), ("demolished",), ("devoured",), ("gobbled",)})
 PAST_WORDS = frozenset(
     form[0] for form in PAST if len(form) == 1 and len(form[0]) > 4 and form[0].isascii()
 ) | frozenset(

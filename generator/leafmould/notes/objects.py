@@ -30,7 +30,8 @@ SPREADS = frozenset(
         "removed",
         "took off",
         "put up",
-        "put down", "put out",
+        "put down",
+        "put out",
         "dug",
         "dug in",
         "put on",
@@ -190,7 +191,7 @@ def _goods(walk: Walk, i: int) -> None:
         return
     begin = i
     read = read_amount(walk.typed, i, walk.decimal)
-    if read is not None and read.end < end:
+    if read is not None:
         begin = read.end + (walk.word(read.end) == "of")
     while begin < end and walk.typed.words[begin] in ARTICLES:
         begin += 1
@@ -209,7 +210,9 @@ def _is_place(walk: Walk, k: int) -> bool:
 def _spread(walk: Walk, i: int) -> None:
     """ "put straw under the strawberries", "took fleece off carrots", "dug in compost"."""
     stop = walk.stop(i)
-    first = next((k for k in range(i, stop) if walk.typed.words[k] in STUFFS and not _is_place(walk, k)), None)
+    first = next(
+        (k for k in range(i, stop) if walk.typed.words[k] in STUFFS and not _is_place(walk, k)), None
+    )
     if first is None:
         return
     last = first + 1

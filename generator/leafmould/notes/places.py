@@ -56,8 +56,8 @@ def _known_place(walk: Walk, i: int, role: str) -> bool:
         return False
     add_place(walk, walk.named(known, j, j + size), role, j, j + size)
     walk.i = j + size
-    _part_behind(walk)
-    _more_places(walk, role, walk.typed.words[j])
+    part_behind(walk)
+    more_places(walk, role, walk.typed.words[j])
     return True
 
 
@@ -93,7 +93,7 @@ def _is_origin(walk: Walk) -> bool:
     )
 
 
-def _more_places(walk: Walk, role: str, first_word: str) -> None:
+def more_places(walk: Walk, role: str, first_word: str) -> None:
     """ "bed 2 and 3", "Hoop bed and Bag row", "Tub 1, Tub 2 and Tub 3"."""
     while walk.i < walk.end:
         i = walk.i
@@ -118,7 +118,7 @@ def _more_places(walk: Walk, role: str, first_word: str) -> None:
             j + size,
         )
         walk.i = j + size
-        _part_behind(walk)
+        part_behind(walk)
 
 
 def _bed_by_number(walk: Walk, first_word: str, j: int) -> tuple[int, Known | None]:
@@ -225,7 +225,7 @@ def _parts_beginning(walk: Walk, word: str, beds: set[str]) -> list[Known]:
     return found if len({k.name for k in found}) == 1 else []
 
 
-def _part_behind(walk: Walk) -> None:
+def part_behind(walk: Walk) -> None:
     """A part right behind its bed: "Long border north half", "Long border (south)"."""
     i = walk.i
     if i < walk.end and walk.draft.part is None and (end := part_at(walk, i) or _lone_side(walk, i)):
@@ -262,6 +262,8 @@ def _part_then_place(walk: Walk, i: int, end: int, role: str) -> bool:
 
 
 GROUND_FIRST = frozenset({"bed", "border", "patch", "row", "plot", "pot", "tub", "corner", "frame", "box"})
+
+
 GROUND_LINKS = frozenset(
     {
         "on",
@@ -311,7 +313,7 @@ def _new_place(walk: Walk, opener: int, i: int, role: str) -> bool:
     walk.ask(Level.HINT, f'"{written}" is a new bed.', i)
     walk.draft.is_loose = True
     walk.i = end
-    _part_behind(walk)
+    part_behind(walk)
     return True
 
 
@@ -350,7 +352,7 @@ def _near_place(walk: Walk, i: int, end: int, role: str) -> bool:
         add_place(walk, place, role, i, i + size)
         walk.ask(Level.QUESTION, f'No bed is called "{written}"; read as "{known.name}".', i, known.name)
         walk.i = i + size
-        _part_behind(walk)
+        part_behind(walk)
         return True
     return False
 

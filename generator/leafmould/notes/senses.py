@@ -11,12 +11,24 @@ from collections.abc import Callable
 from leafmould.notes.clauses import Clause
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import PLACE_OPENERS, REMARK_OPENERS
 from leafmould.notes.words.verbs import SENSE_OF
 from leafmould.values.names import Kind
 
 
 def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     """The action, and the other one it might be where that has to be asked; "remark" for none."""
+    found = _found(typed, clause)
+    if found[0] in DONE_BY_PEOPLE and trouble_first(typed, clause):
+        return "lost", None
+    return found
+
+
+DONE_BY_PEOPLE = frozenset({"picked", "cleared", "ate", "pruned", "thinned", "used", "bought"})
+"""What a pigeon, a fox or the wind did so is a loss."""
+
+
+def _found(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     if clause.verb is not None:
         return clause.verb, None
     for condition, verb in SENSE_OF[clause.form]:
@@ -79,7 +91,7 @@ def _has_crop(typed: Typed, clause: Clause) -> bool:
 
 def _from_bed(typed: Typed, clause: Clause) -> bool:
     for i in range(clause.verb_end, clause.end):
-        if typed.words[i] in ("from", "off", "in") and any(
+        if typed.words[i] in ("from", "off") and any(
             typed.kind(j, Kind.BED)[0] for j in range(i + 1, min(i + 3, clause.end))
         ):
             return True
@@ -139,11 +151,25 @@ def _hens_onto(typed: Typed, clause: Clause) -> bool:
     )
 
 
-def _trouble_first(typed: Typed, clause: Clause) -> bool:
+def trouble_first(typed: Typed, clause: Clause) -> bool:
     return any(
         typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
         for i in range(clause.start, clause.verb_start)
+        if not any(typed.breaks[i + 1 : clause.verb_start + 1])
     )
+
+
+def _is_trouble(typed: Typed, clause: Clause) -> bool:
+    """Whether a pest, a disease or weather is what was picked, seen, killed: the first thing named."""
+    for i in _object(typed, clause):
+        if typed.words[i] in nouns.TROUBLES and typed.names(i)[0] <= 1:
+            return True
+        if typed.names(i)[0] or typed.words[i] in REMARK_OPENERS or typed.words[i] in PLACE_OPENERS:
+            break
+    return clause.form in APPEARINGS and trouble_first(typed, clause)
+
+
+APPEARINGS = frozenset({("appeared",), ("showing",), ("arrived",)})
 
 
 def _cuttings(typed: Typed, clause: Clause) -> bool:
@@ -163,7 +189,8 @@ def _roots(typed: Typed, clause: Clause) -> bool:
 def _has_amount(typed: Typed, clause: Clause) -> bool:
     return any(
         typed.words[i].isdigit()
-        or typed.words[i] in ("half", "rest", "lot", "some", "most", "all", "few", "several", "couple")
+        or typed.words[i]
+        in ("half", "rest", "them", "it", "lot", "some", "most", "all", "few", "several", "couple")
         for i in _object(typed, clause)
     )
 
@@ -181,11 +208,15 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "raised": _is_raised,
     "seed": _is_seed,
     "away": _is_away,
-    "crop first": lambda typed, clause: any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(clause.start, clause.verb_start)),
-    "to us": lambda typed, clause: clause.verb_end < clause.end and typed.words[clause.verb_end] in ("me", "us"),
+    "crop first": lambda typed, clause: any(
+        typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(clause.start, clause.verb_start)
+    ),
+    "to us": lambda typed, clause: (
+        clause.verb_end < clause.end and typed.words[clause.verb_end] in ("me", "us")
+    ),
     "cuttings": _cuttings,
-    "trouble first": _trouble_first,
-    "trouble": _one_of(nouns.TROUBLES, before=True),
+    "trouble first": trouble_first,
+    "trouble": _is_trouble,
     "animals": _one_of(nouns.HENS | frozenset({"bee", "rabbit", "worm", "chook", "animal", "sheep"})),
     "hens": _one_of(nouns.HENS),
     "hens onto": _hens_onto,

@@ -8,30 +8,28 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from leafmould.notes.amounts import Read, read_amount
+from leafmould.notes.amount_slots import number_next, take_amount
+from leafmould.notes.amounts import read_amount
+from leafmould.notes.beds import take_bed
 from leafmould.notes.clauses import Clause, intention_at
-from leafmould.notes.crops import UNKNOWN_WORDS, take_crop, take_quote, take_unknown
+from leafmould.notes.crops import take_crop, take_quote
+from leafmould.notes.day_words import take_date
 from leafmould.notes.details import (
-    signed,
     take_batch,
     take_cause,
     take_cover,
-    take_date,
     take_everything,
-    take_measured,
-    take_price,
-    take_reading,
     take_source,
     take_stuff,
     take_wait,
     take_with,
 )
-from leafmould.notes.draft import Item
+from leafmould.notes.measured import take_price, take_reading
 from leafmould.notes.places import near_place_alone, take_part, take_place_after
+from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
-    ABOUT,
     ARTICLES,
     FILLERS,
     JOINS,
@@ -41,12 +39,12 @@ from leafmould.notes.words.prepositions import (
 )
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
-from leafmould.values.quantities import Amount
 
 
 def walk_clause(walk: Walk, clause: Clause) -> None:
     """Fill the draft from the words before and behind the clause's verb."""
-    walk.skip = clause.particle if clause.particle is not None else -1
+    if clause.particle is not None:
+        walk.used = range(clause.particle, clause.particle + 1)
     walk.verb_end = clause.verb_end
     walk.is_topic = True
     _over(walk, clause.start, clause.verb_start)
@@ -67,7 +65,7 @@ def _over(walk: Walk, start: int, end: int) -> None:
             walk.joined, walk.after_comma = True, not walk.is_topic
         elif (gap := walk.typed.gaps[i]) and ("&" in gap or "+" in gap or "/" in gap):
             walk.joined = True
-        if i == walk.skip:
+        if i in walk.used:
             walk.i = i + 1
             continue
         for step in STEPS:
@@ -129,7 +127,7 @@ def _take_preposition(walk: Walk) -> bool:
     if (
         walk.verb.name == "put up"
         and word in ("from", "out", "of")
-        and _number_next(walk, i + 1 + (walk.word(i + 1) == "of"))
+        and number_next(walk, i + 1 + (walk.word(i + 1) == "of"))
     ):
         walk.i = i + 1
         return True
@@ -140,7 +138,7 @@ def _take_preposition(walk: Walk) -> bool:
         walk.i = i + 1
         return True
     end = _phrase(walk, i)
-    walk.draft.leave(i, end, walk.after_comma or not walk.has("object"))
+    walk.draft.leave(i, end, walk.after_comma)
     walk.i = end
     return True
 
@@ -174,9 +172,20 @@ def _crop_behind(walk: Walk, i: int) -> bool:
     if (
         walk.draft.has_crop
         or walk.word(i) not in CROP_LEADS
-        or (walk.has("crop!")
-        and walk.verb.name
-        not in ("took cuttings", "saved seed", "divided", "planted", "lost", "put up", "used", "tried seed"))
+        or (
+            walk.has("crop!")
+            and walk.verb.name
+            not in (
+                "took cuttings",
+                "saved seed",
+                "divided",
+                "planted",
+                "lost",
+                "put up",
+                "used",
+                "tried seed",
+            )
+        )
     ):
         return False
     if walk.word(i) in ("for", "to") and not walk.has("bed"):
@@ -204,10 +213,9 @@ def _phrase(walk: Walk, i: int) -> int:
     while end < stop:
         word = walk.typed.words[end]
         if (
-            (word in PLACE_OPENERS
-            and end > i + 1)
+            (word in PLACE_OPENERS and end > i + 1)
             or word in JOINS
-            or end == walk.skip
+            or end in walk.used
             or end in walk.typed.quotes
         ):
             break
@@ -248,256 +256,6 @@ def _take_mix(walk: Walk) -> bool:
     return False
 
 
-def _take_amount(walk: Walk) -> bool:
-    i = walk.i
-    word = walk.word(i)
-    if walk.typed.names(i)[0] > 1 or (word in ABOUT and not _number_next(walk, i)):
-        return False
-    read = read_amount(walk.typed, i, walk.decimal, _bare_unit(walk))
-    if read is None or read.end > walk.end:
-        return False
-    if read.is_bare_word and not _names_follow(walk, read.end):
-        return False
-    if take_measured(walk, read):
-        return True
-    if _is_half_of_bed(walk, read):
-        return True
-    if word in ("some", "last", "final", "many", "few") and not (
-        _names_follow(walk, read.end) or read.has_noun
-    ):
-        return False
-    if read.is_bare_word and word in ("a", "an"):
-        walk.i = read.end
-        return True
-    if walk.verb.name == "noted weather" or (walk.is_topic and walk.verb.name == "bought"):
-        return False
-    place_amount(walk, read, i)
-    return True
-
-
-def _number_next(walk: Walk, i: int) -> bool:
-    for j in range(i, min(i + 3, walk.end)):
-        if (
-            walk.typed.is_number(j)
-            or walk.word(j) in nouns.NUMBERS
-            or (walk.word(j) in nouns.FRACTION_WORDS
-            and len(walk.word(j)) == 1)
-            or walk.word(j) in ("half", "all")
-        ):
-            return True
-        if walk.word(j) not in ABOUT:
-            return False
-    return False
-
-
-def _bare_unit(walk: Walk) -> str:
-    if walk.verb.name == "tried seed":
-        return "seed"
-    return (
-        "hen"
-        if walk.verb.name in ("penned", "let out")
-        else "egg"
-        if walk.verb.name == "collected" and "egg" in walk.typed.words
-        else "piece"
-    )
-
-
-def _names_follow(walk: Walk, j: int) -> bool:
-    """Whether a crop, a variety or a counted noun stands behind an amount."""
-    k, stop = j, walk.stop(j) if j < walk.end else walk.end
-    while k < stop:
-        if k in walk.typed.quotes or walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
-            return True
-        if (walk.word(k) in PLACE_OPENERS and walk.word(k) != "of") or walk.word(k) in REMARK_OPENERS:
-            return False
-        k += 1
-        if k - j > 4:
-            return False
-    return False
-
-
-def _is_half_of_bed(walk: Walk, read: Read) -> bool:
-    """ "cleared half of Arch": part of a bed nobody can name."""
-    if (
-        read.amount.whole not in ("half", "all", "the rest", "some")
-        or walk.draft.has_crop
-        or not walk.has("bed")
-    ):
-        return False
-    j = walk.past_articles(read.end + (walk.word(read.end) == "of"))
-    size, known = walk.bed_at(j)
-    if known is None or any(k.kind is not Kind.BED for k in walk.typed.names(j)[1]):
-        return False
-    from leafmould.notes.places import add_place
-
-    add_place(walk, walk.named(known, j, j + size), "at", j, j + size)
-    if read.amount.whole != "all":
-        walk.draft.item.amounts.append(read.amount)
-        walk.span("amount", walk.i, read.end)
-        if walk.verb.name == "cleared":
-            walk.ask(
-                Level.QUESTION,
-                f'Which part of "{known.name}" was cleared? Nothing is ended until it is said.',
-                walk.i,
-            )
-    walk.i = j + size
-    return True
-
-
-def place_amount(walk: Walk, read: Read, i: int) -> None:
-    """Give an amount to the item it belongs to: a new one, the one being read, or all of them."""
-    draft, item = walk.draft, walk.draft.item
-    if walk.typed.gaps[i].endswith("-") and not walk.typed.breaks[i]:
-        read = signed(walk, read, i)
-    if read.asks:
-        walk.ask(Level.QUESTION, read.asks, i)
-    end = _past_of(walk, read.end)
-    span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
-    crop_follows = _crop_follows(walk, end)
-    variety_follows = not crop_follows and _variety_follows(walk, end)
-    walk.i = end
-    if walk.word(walk.i) == "each" and not crop_follows:
-        draft.is_each = True
-        walk.i += 1
-    if "/" in read.amount.unit:
-        draft.total.append(read.amount)
-        draft.spans.append(span)
-        return
-    if (
-        crop_follows
-        and item.crops
-        and not (walk.verb.name == "put up" and walk.typed.words[i - 1] in ("from", "of", "with", "using"))
-    ) or (variety_follows and item.crops and item.amounts):
-        item = Item(takes_crop_before=variety_follows)
-        draft.items.append(item)
-    elif (
-        not crop_follows
-        and not variety_follows
-        and len(draft.items) > 1
-        and not any(it.amounts for it in draft.items)
-    ):
-        draft.total.append(read.amount)
-        draft.spans.append(span)
-        return
-    if any(_same_kind(a, read.amount) for a in item.amounts):
-        if draft.is_each or walk.has("larder"):
-            pass
-        elif item.crops or not crop_follows:
-            walk.ask(
-                Level.QUESTION,
-                f'"{item.amounts[0].written}" and "{read.amount.written}" are two amounts of one thing.',
-                i,
-            )
-    item.amounts.append(read.amount)
-    item.spans.append(span)
-
-
-def _past_of(walk: Walk, j: int) -> int:
-    if walk.word(j) == "of" and not walk.typed.breaks[j]:
-        bed = walk.bed_at(walk.past_articles(j + 1))[1]
-        j = (
-            j
-            if bed is not None
-            and not walk.typed.kind(walk.past_articles(j + 1), Kind.CROP, Kind.CROP_GROUP)[0]
-            else j + 1
-        )
-    return j
-
-
-def _same_kind(a: Amount, b: Amount) -> bool:
-    groups = (nouns.WEIGHTS, nouns.VOLUMES)
-    return a.unit == b.unit or any(a.unit in g and b.unit in g for g in groups)
-
-
-def _crop_follows(walk: Walk, j: int) -> bool:
-    """Whether the amount is of a crop that stands behind it, with nothing but describing words between."""
-    stop, k = walk.stop(j) if j < walk.end else walk.end, j
-    if j < walk.end and walk.typed.breaks[j]:
-        return False
-    while k < stop and k - j < 5:
-        quote = walk.typed.quotes.get(k)
-        if quote is not None:
-            k = max(quote.last, k + 1)
-            continue
-        if walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]:
-            return True
-        size = walk.typed.names(k)[0]
-        word = walk.word(k)
-        if (word in PLACE_OPENERS and word != "of") or (word in JOINS and word != "of") or word in REMARK_OPENERS:
-            return False
-        k += size or 1
-    return False
-
-
-def _variety_follows(walk: Walk, j: int) -> bool:
-    j = walk.past_articles(j)
-    return (
-        j < walk.end
-        and not walk.typed.breaks[j]
-        and (j in walk.typed.quotes or bool(walk.typed.kind(j, Kind.VARIETY)[0]))
-    )
-
-
-def _take_bed(walk: Walk) -> bool:
-    """A place without a preposition: "Sowed Boltardy beetroot Long border", "weeded Arch"."""
-    i = walk.past_articles(walk.i)
-    size, known = walk.bed_at(i)
-    if known is None:
-        if (
-            walk.word(i) == "bed"
-            and walk.typed.is_number(i + 1)
-            and walk.has("place")
-            and not walk.draft.places
-        ):
-            return _undeclared_number(walk, i)
-        return False
-    if any(k.kind in (Kind.CROP, Kind.CROP_GROUP) for k in walk.typed.names(i)[1]) and not _bed_not_crop(
-        walk, i, size
-    ):
-        return False
-    from leafmould.notes.places import _more_places, _part_behind, add_place
-
-    if (
-        walk.verb.name == "moved"
-        and not walk.draft.has_crop
-        and not walk.draft.origins
-        and not walk.is_topic
-        and not walk.draft.everything
-    ):
-        walk.draft.origins.append(walk.named(known, i, i + size))
-        walk.span("origin", i, i + size)
-        walk.i = i + size
-        return True
-    add_place(walk, walk.named(known, i, i + size), "at", i, i + size)
-    walk.i = i + size
-    _part_behind(walk)
-    _more_places(walk, "at", walk.typed.words[i])
-    return True
-
-
-def _undeclared_number(walk: Walk, i: int) -> bool:
-    from leafmould.notes.entries import Named, Sureness
-    from leafmould.values.names import slug
-
-    written = walk.typed.written(i, i + 2)
-    walk.draft.places.append(Named(key=slug(written), name=written, written=written, sureness=Sureness.NEW))
-    walk.span("place", i, i + 2)
-    walk.ask(Level.HINT, f'"{written}" is a new bed.', i)
-    walk.i = i + 2
-    return True
-
-
-def _bed_not_crop(walk: Walk, i: int, size: int) -> bool:
-    """A name that is both: the bed alone behind a whole-bed verb, or where the crop is already named."""
-    if walk.draft.has_crop and not walk.joined:
-        return True
-    if walk.draft.item.amounts or not walk.has("bed") or walk.draft.places:
-        return False
-    return not any(walk.typed.kind(j, Kind.BED)[0] for j in range(i + size, walk.end)) and not (
-        walk.draft.has_crop or (walk.joined and not walk.after_comma)
-    )
-
-
 def _take_side(walk: Walk) -> bool:
     """ "the north half": a part, if it is one here."""
     return bool(walk.has("place")) and take_part(walk)
@@ -521,13 +279,17 @@ def _take_remark(walk: Walk) -> bool:
     if word not in REMARK_OPENERS and not (word == "with" and walk.verb_end < i):
         return False
     end = i + 1
-    while end < walk.stop(i) and not (
-        walk.word(end) in ("in", "from", "into")
-        and walk.bed_at(walk.past_articles(end + 1))[1] is not None
-        and not walk.draft.places
-    ) and not (walk.word(end) == "with" and (walk.has("with") or walk.verb.name == "treated")):
+    while (
+        end < walk.stop(i)
+        and not (
+            walk.word(end) in ("in", "from", "into")
+            and walk.bed_at(walk.past_articles(end + 1))[1] is not None
+            and not walk.draft.places
+        )
+        and not (walk.word(end) == "with" and (walk.has("with") or walk.verb.name == "treated"))
+    ):
         end += 1
-    walk.draft.leave(i, end, True)
+    walk.draft.leave(i, end, walk.after_comma)
     walk.i = end
     return True
 
@@ -550,8 +312,7 @@ def _take_near_place(walk: Walk) -> bool:
         walk.draft.places
         or walk.is_topic
         or not walk.has("place")
-        or (walk.typed.breaks[walk.i]
-        and not walk.draft.has_crop)
+        or (walk.typed.breaks[walk.i] and not walk.draft.has_crop)
     ):
         return False
     if not (walk.draft.has_crop or walk.has("bed")) or walk.typed.names(walk.i)[0]:
@@ -561,6 +322,6 @@ def _take_near_place(walk: Walk) -> bool:
 
 STEPS: tuple[Callable[[Walk], bool], ...] = (
     take_quote, _take_join, _take_plan, take_wait, take_batch, take_cover, take_everything, take_cause, take_with, take_stuff, take_price, take_date,
-    take_reading, _take_mix, _take_each, _take_side, _take_amount, take_crop, _take_preposition, _take_bed,
+    take_reading, _take_mix, _take_each, _take_side, take_amount, take_crop, _take_preposition, take_bed,
     _take_remark, _take_near_place, take_unknown, _take_filler,
 )  # fmt: skip

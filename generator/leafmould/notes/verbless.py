@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from leafmould.notes.amounts import to_number
 from leafmould.notes.clauses import Clause
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
@@ -24,11 +25,11 @@ COLD = re.compile(
     re.IGNORECASE,
 )
 RAIN = re.compile(
-    rf"{KIND}(?P<what>rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed|storm)?|rain gauge)[\s,:]*(?:(?P<number>\d+(?:[.,]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
+    rf"{KIND}(?P<what>rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed|storm)?|rain gauge)[\s,:]*(?:(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 RAIN_AFTER = re.compile(
-    rf"(?P<number>\d+(?:[.,]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\")\s?(?:of\s)?(?P<what>rain|snow|hail)(?:fall)?(?:\sin the gauge)?{WHEN}\s*[.!]*",
+    rf"(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\")\s?(?:of\s)?(?P<what>rain|snow|hail)(?:fall)?(?:\sin the gauge)?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 DEGREES = re.compile(
@@ -91,7 +92,50 @@ def read_weather(typed: Typed, units: str, start: int) -> Weather | None:
 
 
 WEATHER_FIRST = frozenset(
-    ["frost", "frosty", "freeze", "first", "last", "late", "early", "light", "hard", "heavy", "ground", "air", "slight", "sharp", "killing", "another", "a", "some", "bit", "touch", "severe", "rain", "rainfall", "rained", "snow", "snowed", "snowfall", "hail", "hailed", "hailstorm", "min", "minimum", "max", "maximum", "low", "high", "temp", "temperature", "lowest", "highest", "big", "huge"]
+    [
+        "frost",
+        "frosty",
+        "freeze",
+        "first",
+        "last",
+        "late",
+        "early",
+        "light",
+        "hard",
+        "heavy",
+        "ground",
+        "air",
+        "slight",
+        "sharp",
+        "killing",
+        "another",
+        "a",
+        "some",
+        "bit",
+        "touch",
+        "severe",
+        "rain",
+        "rainfall",
+        "rained",
+        "snow",
+        "snowed",
+        "snowfall",
+        "hail",
+        "hailed",
+        "hailstorm",
+        "min",
+        "minimum",
+        "max",
+        "maximum",
+        "low",
+        "high",
+        "temp",
+        "temperature",
+        "lowest",
+        "highest",
+        "big",
+        "huge",
+    ]
 )
 
 
@@ -114,7 +158,7 @@ def _degrees(unit: str | None, units: str) -> str:
 
 
 def _amount(number: str, unit: str) -> Amount:
-    value = float(number.replace(",", ".")[:300])
+    value = to_number(number.lstrip("-"), "point" if "." in number else "comma")[0] * (-1 if number.startswith("-") else 1)
     return Amount(written=f"{number.replace('-', '−')} {unit}", low=value, high=value, unit=unit)
 
 
@@ -194,27 +238,36 @@ def _eggs(typed: Typed) -> Clause | None:
 
 
 def _troubles(typed: Typed) -> Clause | None:
-    """ "aphids on broad beans", "blight in Hoop bed", "first slug damage on lettuce"."""
-    last = -1
-    for i in range(min(5, typed.count)):
-        if typed.breaks[i] and i:
-            break
-        if typed.words[i] in nouns.TROUBLES and typed.names(i)[0] <= 1:
-            last = i
+    """ "aphids on broad beans", "blight in Hoop bed", "carrot fly in Top bed", "blackfly!"."""
+    last, i = -1, 0
+    while i < min(6, typed.stops[0]):
+        word, size = typed.words[i], typed.names(i)[0]
+        if (word in nouns.TROUBLES and size <= 1) or (word == "damage" and last >= 0):
+            last, i = i, i + 1
         elif (
-            typed.words[i]
-            in ("on", "in", "at", "all", "over", "everywhere", "round", "around", "under", "damage")
-            and last >= 0
+            size
+            and typed.words[i + size : i + size + 1]
+            and typed.words[i + size] in nouns.TROUBLES
+            and last < 0
         ):
-            if typed.words[i] == "damage":
-                last = i
-                continue
-            if not any(typed.names(k)[0] for k in range(i, typed.count)):
+            i += size
+        elif word in TROUBLE_PLACES and last >= 0:
+            if word not in STANDS_ALONE and not any(typed.names(k)[0] for k in range(i, typed.count)):
                 return None
             return _clause(typed, "saw", last + 1, last + 1, typed.written(0, last + 1))
-        elif typed.names(i)[0] and typed.words[i] not in nouns.TROUBLES:
+        elif size or (last < 0 and i > 3):
             return None
+        else:
+            i += 1
+    if last >= 0 and last + 1 == typed.stops[0] and last < 3:
+        return _clause(typed, "saw", last + 1, last + 1, typed.written(0, last + 1))
     return None
+
+
+TROUBLE_PLACES = frozenset(
+    {"on", "in", "at", "all", "over", "everywhere", "round", "around", "under", "again", "about", "back"}
+)
+STANDS_ALONE = frozenset({"everywhere", "again", "about", "back", "all"})
 
 
 def _cover(typed: Typed) -> Clause | None:

@@ -29,8 +29,8 @@ class Walk:
         "is_topic",
         "joined",
         "order",
-        "skip",
         "typed",
+        "used",
         "verb",
         "verb_end",
         "was_or",
@@ -43,7 +43,7 @@ class Walk:
         self.typed, self.verb, self.draft, self.base = typed, verb, draft, base
         self.order, self.decimal, self.is_southern = order, decimal, is_southern
         self.i = self.end = self.verb_end = 0
-        self.skip = -1  # a word already used: the second half of the verb
+        self.used: range = range(0)  # words already taken: the second half of the verb
         self.is_topic = False
         self.after_comma = self.joined = self.was_or = False
 

@@ -6,6 +6,7 @@ All words stand here as a gardener writes them and are folded once, on import.
 from __future__ import annotations
 
 from leafmould.values.names import fold, fold_word
+from leafmould.values.quantities import Whole
 
 
 def _words(text: str) -> frozenset[str]:
@@ -81,34 +82,44 @@ NOT_ALONE = _words(
     "start set root whip plug can pot tub box picking handful"
 )  # ordinary words without a number
 
-VAGUE = {
-    fold(words): whole
-    for words, whole in {
-        "all": "all", "all of": "all", "all the": "all", "all of the": "all", "all my": "all", "every": "all", "the lot": "all",
-        "lot": "all", "the whole lot": "all", "whole lot": "all", "them all": "all", "it all": "all", "all of it": "all",
-        "all of them": "all", "the whole": "all", "whole": "all", "all our": "all", "every last": "all", "entire": "all",
-        "the rest": "the rest", "rest": "the rest", "the rest of": "the rest", "rest of": "the rest", "remaining": "the rest",
-        "the remaining": "the rest", "remainder": "the rest", "the remainder": "the rest", "the rest of the": "the rest",
-        "rest of the": "the rest", "the remainder of": "the rest", "the others": "the rest", "what was left of": "the rest",
-        "last": "the last", "the last": "the last", "last of": "the last", "the last of": "the last", "last of the": "the last",
-        "the last of the": "the last", "last few": "the last", "the last few": "the last", "the very last": "the last",
-        "last remaining": "the last", "final": "the last", "the final": "the last", "the last remaining": "the last",
-        "half": "half", "half of": "half", "half the": "half", "half of the": "half", "about half": "half", "half my": "half",
-        "about half the": "half", "about half of": "half", "half of my": "half", "half our": "half", "about half of the": "half",
-        "half of them": "half", "half of it": "half", "most": "some", "most of": "some", "most of the": "some", "almost all": "some",
-        "nearly all": "some", "almost all the": "some", "nearly all the": "some", "nearly all of": "some",
-        "some": "some", "some of": "some", "some of the": "some", "some more": "some", "plenty": "some", "plenty of": "some",
-        "lots": "some", "lots of": "some", "loads": "some", "loads of": "some", "a lot of": "some", "a load of": "some",
-        "lots more": "some", "loads more": "some", "tons of": "some", "heaps of": "some", "masses of": "some", "a lot": "some",
-        "a good lot of": "some", "an awful lot of": "some", "oodles of": "some", "many": "some", "so many": "some", "various": "some",
-        "a few": "a few", "few": "a few", "several": "a few", "a few more": "a few", "a couple": "a few", "a couple of": "a few",
-        "couple of": "a few", "a couple more": "a few", "few more": "a few", "a bit of": "some", "a little": "some", "a bit": "some",
-        "a small amount of": "some", "a good few": "a few", "quite a few": "a few", "a few of": "a few", "a few of the": "a few",
-        "a couple of the": "a few", "a number of": "a few", "several more": "a few", "the first few": "a few", "first few": "a few",
-        "the odd": "a few", "one or two": "a few", "two or three": "a few", "some of it": "some", "some of them": "some",
-        "umpteen": "some", "a glut of": "some", "a bumper crop of": "some", "a mountain of": "some", "a pile of": "some",
-    }.items()
-}  # fmt: skip
+SIZES = _words(
+    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long"
+)
+"""May stand between a number and its noun: "3 short rows"."""
+
+VAGUE_ROWS: dict[Whole, str] = {
+    "all": """
+        all; all of; all the; all of the; all my; every; the lot; lot; the whole lot; whole lot; them all;
+        it all; all of it; all of them; the whole; whole; all our; every last; entire
+    """,
+    "the rest": """
+        the rest; rest; the rest of; rest of; remaining; the remaining; remainder; the remainder; the rest
+        of the; rest of the; the remainder of; the others; what was left of
+    """,
+    "the last": """
+        last; the last; last of; the last of; last of the; the last of the; last few; the last few; the very
+        last; last remaining; final; the final; the last remaining
+    """,
+    "half": """
+        half; half of; half the; half of the; about half; half my; about half the; about half of; half of
+        my; half our; about half of the; half of them; half of it
+    """,
+    "some": """
+        most; most of; most of the; almost all; nearly all; almost all the; nearly all the; nearly all of;
+        some; some of; some of the; some more; plenty; plenty of; lots; lots of; loads; loads of; a lot of;
+        a load of; lots more; loads more; tons of; heaps of; masses of; a lot; a good lot of; an awful lot
+        of; oodles of; many; so many; various; a bit of; a little; a bit; a small amount of; some of it;
+        some of them; umpteen; a glut of; a bumper crop of; a mountain of; a pile of
+    """,
+    "a few": """
+        a few; few; several; a few more; a couple; a couple of; couple of; a couple more; few more; a good
+        few; quite a few; a few of; a few of the; a couple of the; a number of; several more; the first few;
+        first few; the odd; one or two; two or three
+    """,
+}
+VAGUE: dict[tuple[str, ...], Whole] = {
+    fold(words): whole for whole, row in VAGUE_ROWS.items() for words in row.split(";")
+}
 """Words instead of a number."""
 LONGEST_VAGUE: dict[str, int] = {}
 for _vague in VAGUE:
@@ -280,7 +291,7 @@ LOCAL_NAMES = {
 """Short and local words, where the garden's own names have none: folded word -> a name to look up."""
 
 SELDOM_VARIETY = _words(
-    """direct outside outdoors indoors inside thinly thickly straight out up thinning trimming leftover them it that this those these
+    """each both every stuff veg veggie vegetable thing bit everything lots direct outside outdoors indoors inside thinly thickly straight out up thinning trimming leftover them it that this those these
     herself himself us me ourselves down away back off together separately too later before long
     a an the my our your his her their some any more most many much few little bit of first last next new old
     big bigger biggest small smaller smallest huge tiny enormous large medium lovely nice good great best better

@@ -38,7 +38,7 @@ grew | crop! place new | grew; grown; had grown; raised; was growing; were growi
 covered | bed crop place with | covered; covered over; covered up; recovered; cloched; tunnelled; tunneled; fleeced; wrapped; wrapped up; tucked up; mesh over; meshed; closed the lid on; put the lid on | cover; fleece; cloche
 uncovered | bed crop place with | uncovered; unwrapped; unfleeced; took covers off; took the covers off; took the cover off; took cover off; aired; ventilated; unnetted; un netted; opened the lid on | uncover
 netted | bed crop place with | netted; re netted; renetted; caged; put nets over; put a net over; put the net over; put the nets over; put net over | net
-thinned | crop bed place | thinned; thinned out; singled | thin; thin out
+thinned | crop some! place | thinned; thinned out; singled | thin; thin out
 weeded | bed crop place | weeded; hand weeded; handweeded; hoed; hoed through; hoed between; hoed round; hoed around; weeded round; weeded around; weeded between; pulled weeds; did the weeding; de weeded | weed; hoe
 watered | bed crop place with | watered; watered in; soaked; irrigated; drenched; hosed; hosed down; sprinkled; gave a drink; watered well; deep watered; hand watered; ran the drip on; ran drip on; ran the hose on | water; irrigate
 staked | bed crop place with | staked; caned; supported; propped; propped up; trellised; stringed; strung; strung up; put canes in for; put canes up for; put sticks in for; put stakes in for; pea sticked | stake; support
@@ -59,7 +59,7 @@ moved | crop place new | moved; shifted; relocated; wheeled; carried; brought in
 took cuttings | crop! place new | took cuttings; taken cuttings; took cuttings of; took cuttings from; took a cutting; took a cutting of; took a cutting from; took some cuttings; rooted; struck; struck cuttings; struck cuttings of; layered; pegged down; pegged down runners; pegged runners; took slips | take cuttings; layer
 saved seed | crop! place | saved seed; saved seed from; saved seed of; saved seeds; kept seed; kept seed from; kept seeds from; gathered seed; gathered seed from; threshed; threshed seed | save seed
 turned out | crop place object | turned out to be; turn out to be; turned out; turns out to be; proved to be; is in fact; was in fact; are in fact; were in fact; is actually; are actually; was actually; were actually; must have been |
-picked | crop! place new | picked; harvested; gathered; gathered in; lifted; pulled; reaped; plucked; snipped; brought in; got a picking of; had a picking of; had first picking of; snapped off; foraged; picking of; picked over; cropped; hand picked; dug out; snapped; cut and came again; first pick of; first picking of; first harvest of; first pickings of; pickings of | pick; harvest; gather; pull; lift
+picked | crop! place new | picked; harvested; gathered; gathered in; lifted; pulled; reaped; plucked; snipped; brought in; got a picking of; had a picking of; had first picking of; snapped off; foraged; picking of; cropped; hand picked; dug out; snapped; cut and came again; first pick of; first picking of; first harvest of; first pickings of; pickings of | pick; harvest; gather; pull; lift
 finished | crop some! place | finished picking; stopped picking; finished harvesting; done picking; finished; finished for the year; finished now; all finished; all over; all done; done; is over; are over; going over; gone over; went over; petered out; stopped cropping; finished cropping; finished producing; stopped producing; came to an end; died down; died back; gave up; have had it; has had it; had it; packed up; over and done with |
 cleared | bed crop place | cleared; cleared out; cleared away; pulled up; pulled out; yanked; yanked out; yanked up; ripped out; ripped up; tore out; tore up; grubbed up; grubbed out; rooted out; emptied; emptied out; stripped; stripped out; took up; taken up; taken out; cut out; chopped down; felled; removed all; got rid of; hoiked out; hauled out; turfed out | clear; pull up; pull out; grub out; clear out
 lost | crop some! place to | lost; lost to; died; have died; dead; rotted; rotted off; failed; failed to germinate; failed to come up; did not come up; didn't come up; damped off; drowned; withered; killed; killed off; killed by; was killed by; were killed by; keeled over; eaten by; destroyed by; taken by; wiped out; wiped out by; perished; nothing came up; none came up; none germinated; nothing germinated; didn't germinate; did not germinate; didn't make it; did not make it; did not survive; didn't survive; kicked the bucket; gave up the ghost; no sign of life from; frosted off; got eaten by; got eaten; got frosted; succumbed to; succumbed; collapsed; snapped off by; nicked by; stolen by; gone; shrivelled; shriveled; munched by; decimated by; ruined by; finished off by; none survived; none of them came up; eaten off by; eaten off; fried; cooked |
@@ -104,10 +104,11 @@ def _read_rows() -> tuple[
 SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "cut": (("grass", "remark"), ("cuttings", "took cuttings"), ("crop", "picked"), ("else", "remark")),
     "dug": (
+        ("trouble first", "lost"),
         ("amendment", "dug in"), ("root", "picked"), ("weight", "picked"), ("crop", "ask picked or cleared"),
         ("else", "remark"),
     ),
-    "dug up": (("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "cleared")),
+    "dug up": (("trouble first", "lost"), ("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "cleared")),
     "dug out": (("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "remark")),
     "dug over": (("else", "remark"),),
     "turned": (("amendment", "remark"), ("else", "remark")),
@@ -158,6 +159,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "seeded": (("raised", "started"), ("else", "sowed")),
     "made": (("cuttings", "took cuttings"), ("product", "put up"), ("else", "remark")),
     "took": (
+        ("trouble first", "lost"),
         ("cuttings", "took cuttings"), ("suckers", "pinched out"), ("cover", "uncovered"),
         ("honey", "collected"), ("crop", "ask picked or cleared"), ("else", "remark"),
     ),
@@ -285,7 +287,7 @@ as A, with a question."""
 PARTICLES: dict[str, tuple[str, ...]] = {
     "pulled": ("up", "out"), "cut": ("back", "down"), "dug": ("up", "in", "over", "out"), "tied": ("in", "up", "back"),
     "potted": ("on", "up"), "pinched": ("out", "off"), "pricked": ("out",), "planted": ("out",), "gave": ("away",),
-    "earthed": ("up",), "hardened": ("off",), "let": ("out",), "put": ("in", "out", "up", "away"), "set": ("out",),
+    "earthed": ("up",), "hardened": ("off",), "let": ("out",), "got": ("in",), "put": ("in", "out", "up", "away"), "set": ("out",),
     "took": ("off", "out", "up"), "threw": ("away", "out"), "lifted": ("out",), "ripped": ("out", "up"), "yanked": ("out", "up"),
     "forked": ("in", "over"), "given": ("away",), "hung": ("up",), "cleared": ("out", "away"), "picked": ("off", "up"),
     "wiped": ("out",), "chopped": ("down", "back"), "propped": ("up",), "turned": ("in", "over"), "finished": ("up", "off"),

@@ -1,0 +1,268 @@
+"""Which item an amount belongs to: the crop behind it, the one before, each place its own, or all of them.
+
+The step of the walk that takes amounts; reading the amount itself is in `amounts`.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.amounts import Read, read_amount
+from leafmould.notes.draft import Item
+from leafmould.notes.entries import Fate
+from leafmould.notes.measured import signed, take_measured
+from leafmould.notes.places import add_place
+from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    ABOUT,
+    JOINS,
+    PLACE_OPENERS,
+    REMARK_OPENERS,
+)
+from leafmould.values.names import Kind
+from leafmould.values.problems import Level
+from leafmould.values.quantities import Amount
+
+
+def take_amount(walk: Walk) -> bool:
+    i = walk.i
+    word = walk.word(i)
+    if walk.typed.names(i)[0] > 1 or (word in ABOUT and not number_next(walk, i)):
+        return False
+    read = read_amount(walk.typed, i, walk.decimal, _bare_unit(walk))
+    if read is None or read.end > walk.end:
+        return False
+    if read.is_bare_word and not _names_follow(walk, read.end):
+        return False
+    if take_measured(walk, read):
+        return True
+    if _is_half_of_bed(walk, read):
+        return True
+    if word in ("some", "last", "final", "many", "few") and not (
+        _names_follow(walk, read.end) or read.has_noun
+    ):
+        return False
+    if read.is_bare_word and word in ("a", "an"):
+        walk.i = read.end
+        return True
+    if walk.verb.name == "noted weather" or (walk.is_topic and walk.verb.name == "bought"):
+        return False
+    place_amount(walk, read, i)
+    return True
+
+
+def number_next(walk: Walk, i: int) -> bool:
+    for j in range(i, min(i + 3, walk.end)):
+        if (
+            walk.typed.is_number(j)
+            or walk.word(j) in nouns.NUMBERS
+            or (walk.word(j) in nouns.FRACTION_WORDS and len(walk.word(j)) == 1)
+            or walk.word(j) in ("half", "all")
+        ):
+            return True
+        if walk.word(j) not in ABOUT:
+            return False
+    return False
+
+
+def _bare_unit(walk: Walk) -> str:
+    if walk.verb.name == "tried seed":
+        return "seed"
+    return (
+        "hen"
+        if walk.verb.name in ("penned", "let out")
+        else "egg"
+        if walk.verb.name == "collected" and "egg" in walk.typed.words
+        else "piece"
+    )
+
+
+def _names_follow(walk: Walk, j: int) -> bool:
+    """Whether a crop, a variety or a counted noun stands behind an amount."""
+    k, stop = j, walk.stop(j) if j < walk.end else walk.end
+    while k < stop:
+        if k in walk.typed.quotes or walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
+            return True
+        if (walk.word(k) in PLACE_OPENERS and walk.word(k) != "of") or walk.word(k) in REMARK_OPENERS:
+            return False
+        k += 1
+        if k - j > 4:
+            return False
+    return False
+
+
+def _is_half_of_bed(walk: Walk, read: Read) -> bool:
+    """ "cleared half of Arch": part of a bed nobody can name."""
+    if (
+        read.amount.whole not in ("half", "all", "the rest", "some")
+        or walk.draft.has_crop
+        or not walk.has("bed")
+    ):
+        return False
+    j = walk.past_articles(read.end + (walk.word(read.end) == "of"))
+    size, known = walk.bed_at(j)
+    if known is None or any(k.kind is not Kind.BED for k in walk.typed.names(j)[1]):
+        return False
+    add_place(walk, walk.named(known, j, j + size), "at", j, j + size)
+    if read.amount.whole != "all":
+        walk.draft.item.amounts.append(read.amount)
+        walk.span("amount", walk.i, read.end)
+        if walk.verb.name == "cleared":
+            walk.ask(
+                Level.QUESTION,
+                f'Which part of "{known.name}" was cleared? Nothing is ended until it is said.',
+                walk.i,
+            )
+    walk.i = j + size
+    return True
+
+
+def place_amount(walk: Walk, read: Read, i: int) -> None:
+    """Give an amount to the item it belongs to: a new one, the one being read, or all of them."""
+    draft, item = walk.draft, walk.draft.item
+    if walk.typed.gaps[i].endswith("-") and not walk.typed.breaks[i]:
+        read = signed(walk, read, i)
+    if read.asks:
+        walk.ask(Level.QUESTION, read.asks, i)
+    end = _past_of(walk, read.end)
+    span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
+    crop_follows = _crop_follows(walk, end)
+    variety_follows = not crop_follows and _variety_follows(walk, end)
+    walk.i = end
+    if walk.word(walk.i) == "each" and not crop_follows:
+        draft.is_each = True
+        walk.i += 1
+    if "/" in read.amount.unit:
+        draft.total.append(read.amount)
+        draft.spans.append(span)
+        return
+    if (
+        crop_follows
+        and item.crops
+        and not (walk.verb.name == "put up" and walk.typed.words[i - 1] in ("from", "of", "with", "using"))
+    ) or (variety_follows and (item.crops or item.takes_crop_before) and item.amounts):
+        item = Item(takes_crop_before=variety_follows)
+        draft.items.append(item)
+    elif (
+        not crop_follows
+        and not variety_follows
+        and len(draft.items) > 1
+        and not any(it.amounts for it in draft.items)
+    ):
+        draft.total.append(read.amount)
+        draft.spans.append(span)
+        return
+    if _to_someone(walk, read, crop_follows or variety_follows):
+        draft.spans.append(span)
+        return
+    if any(_same_kind(a, read.amount) for a in item.amounts):
+        if not crop_follows and (split := _split_places(walk, item)) is not None:
+            item = split
+        elif draft.is_each or walk.has("larder"):
+            pass
+        elif item.crops or not crop_follows:
+            walk.ask(
+                Level.QUESTION,
+                f'"{item.amounts[0].written}" and "{read.amount.written}" are two amounts of one thing.',
+                i,
+            )
+    item.amounts.append(read.amount)
+    item.places_before = len(draft.places)
+    item.spans.append(span)
+
+
+def _to_someone(walk: Walk, read: Read, is_item: bool) -> bool:
+    """ "picked 3 kg, half to Ann": a share that went to somebody, or into the freezer."""
+    i = walk.i
+    if is_item or walk.verb.name != "picked" or not walk.draft.has_crop or not walk.draft.item.amounts:
+        return False
+    words = walk.typed.words[i : min(i + 4, walk.end)]
+    if words[:1] == ["to"] and walk.bed_at(walk.past_articles(i + 1))[1] is None:
+        kind = (
+            "composted"
+            if {"compost", "heap", "hens", "chickens", "hen", "worm"} & set(words)
+            else "gave away"
+        )
+    elif words[:1] in (["for"], ["into"], ["in"]) and {
+        "freezer",
+        "freezing",
+        "jam",
+        "pickling",
+        "drying",
+        "store",
+        "cellar",
+    } & set(words):
+        kind = "stored" if {"store", "cellar"} & set(words) else "put up"
+    else:
+        return False
+    walk.draft.fates.append(Fate(kind=kind, amount=read.amount))
+    return True
+
+
+def _split_places(walk: Walk, item: Item) -> Item | None:
+    """ "2 kg from Hoop bed and 1 kg from Bag row": each amount with its own place."""
+    draft, i = walk.draft, walk.i
+    if not draft.places or (len(draft.items) > 1 and not item.takes_crop_before):
+        return None
+    if (
+        walk.word(i) in PLACE_OPENERS
+        and walk.bed_at(walk.past_articles(i + 1), bare_number=True)[1] is not None
+    ):
+        own, rest = list(draft.places), []
+    elif 0 < item.places_before < len(draft.places):
+        own, rest = draft.places[: item.places_before], draft.places[item.places_before :]
+    else:
+        return None
+    item.places, draft.places = own, rest
+    split = Item(takes_crop_before=True)
+    draft.items.append(split)
+    return split
+
+
+def _past_of(walk: Walk, j: int) -> int:
+    if walk.word(j) == "of" and not walk.typed.breaks[j]:
+        bed = walk.bed_at(walk.past_articles(j + 1))[1]
+        j = (
+            j
+            if bed is not None
+            and not walk.typed.kind(walk.past_articles(j + 1), Kind.CROP, Kind.CROP_GROUP)[0]
+            else j + 1
+        )
+    return j
+
+
+def _same_kind(a: Amount, b: Amount) -> bool:
+    groups = (nouns.WEIGHTS, nouns.VOLUMES)
+    return a.unit == b.unit or any(a.unit in g and b.unit in g for g in groups)
+
+
+def _crop_follows(walk: Walk, j: int) -> bool:
+    """Whether the amount is of a crop that stands behind it, with nothing but describing words between."""
+    stop, k = walk.stop(j) if j < walk.end else walk.end, j
+    if j < walk.end and walk.typed.breaks[j]:
+        return False
+    while k < stop and k - j < 5:
+        quote = walk.typed.quotes.get(k)
+        if quote is not None:
+            k = max(quote.last, k + 1)
+            continue
+        if walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]:
+            return True
+        size = walk.typed.names(k)[0]
+        word = walk.word(k)
+        if (
+            (word in PLACE_OPENERS and word != "of")
+            or (word in JOINS and word != "of")
+            or word in REMARK_OPENERS
+        ):
+            return False
+        k += size or 1
+    return False
+
+
+def _variety_follows(walk: Walk, j: int) -> bool:
+    j = walk.past_articles(j)
+    return (
+        j < walk.end
+        and not walk.typed.breaks[j]
+        and (j in walk.typed.quotes or bool(walk.typed.kind(j, Kind.VARIETY)[0]))
+    )

@@ -1,0 +1,182 @@
+"""Dates in a clause: behind "on", behind a comma, at its end; spans, years, bare hours.
+
+Steps of the walk. What a date means is settled in `values.dates`.
+"""
+
+from __future__ import annotations
+
+import re
+
+from leafmould.notes.walk import Walk
+from leafmould.notes.words.prepositions import (
+    CLAUSE_JOINS,
+    PLACE_OPENERS,
+)
+from leafmould.values.dates import DateWords, read_date, resolve_date, scan_date, written_day
+from leafmould.values.problems import Level
+from leafmould.values.when import When
+
+DATE_LEADS = frozenset({"on", "since", "from", "around", "in", "by", "at"})
+
+
+HOUR = re.compile(
+    r"\d{1,2}[:.]\d\d(?!\d)\s?(?:am|pm|h|hrs|uhr)?(?![\w])|\d{1,2}\s?(?:am|pm)\b", re.IGNORECASE
+)
+
+
+def take_date(walk: Walk) -> bool:
+    """A date of the clause: behind "on", behind a comma, or closing the clause."""
+    i = walk.i
+    word = walk.word(i)
+    lead = i
+    if word in DATE_LEADS or word in ("the", "this", "last", "late", "early", "mid"):
+        lead = i + 1 if word in DATE_LEADS else i
+        if lead < walk.end and walk.typed.words[lead] == "the" and lead > i:
+            lead += 1
+    if lead >= walk.end or (walk.typed.is_number(i) and _hour(walk)):
+        return walk.i > i
+    span = _span_of_days(walk, lead) if word == "from" or walk.typed.is_number(lead) else None
+    if span is not None:
+        return True
+    if _year(walk, i, lead):
+        return True
+    if walk.verb.name == "tried seed" and SHARE.match(walk.typed.plain, walk.typed.starts[lead]):
+        return False
+    found = scan_date(walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead])
+    if found is None:
+        return False
+    end = word_at(walk, found[1], lead)
+    if not _fits(walk, found[0], i, lead, end):
+        return False
+    set_date(walk, found[0], i, end)
+    return True
+
+
+def _hour(walk: Walk) -> bool:
+    """A bare hour is a remark: "12:30 picked peas"."""
+    m = HOUR.match(walk.typed.plain, walk.typed.starts[walk.i])
+    if m is None or ("." in m[0] and not m[0][-1].isalpha()):
+        return False
+    end = word_at(walk, m.end(), walk.i)
+    walk.draft.leave(walk.i, end, walk.after_comma or walk.is_topic)
+    walk.i = end
+    return True
+
+
+def _fits(walk: Walk, words: DateWords, i: int, lead: int, end: int) -> bool:
+    """Whether a date may stand here, and is not half of a name ("spring onion") or an amount."""
+    named, _ = walk.typed.names(lead)
+    if named and (named > end - lead or (words.day is None and words.weekday is None)):
+        return False
+    last = end >= walk.end or walk.typed.breaks[end] or (walk.word(end) in CLAUSE_JOINS)
+    if words.day is None and words.weekday is None and words.days_ago is None and words.year is None:
+        return (lead > i or walk.typed.breaks[i] or words.third is not None) and last
+    return (
+        lead > i
+        or last
+        or walk.typed.breaks[i]
+        or walk.is_topic
+        or walk.word(end) in PLACE_OPENERS
+        or words.year is not None
+    )
+
+
+def set_date(walk: Walk, words: DateWords, i: int, end: int) -> None:
+    """Keep the day of a date, or tell what is wrong with it."""
+    reading = resolve_date(words, order=walk.order, base=walk.base, is_southern=walk.is_southern)
+    if reading.fault:
+        walk.ask(Level.ERROR, reading.fault, i)
+    if reading.other is not None and reading.when is not None:
+        walk.ask(Level.QUESTION, two_days(words.written, reading.when, reading.other), i)
+    if walk.draft.when is None:
+        walk.draft.when = reading.when
+    walk.span("date", i, end)
+    walk.i = end
+
+
+def two_days(written: str, first: When, other: When) -> str:
+    """The question an ambiguous date asks."""
+    return (
+        f'"{written}" may be {written_day(first.first)} or {written_day(other.first)}; read as the first. '
+        "Set `dates` in garden.yaml."
+    )
+
+
+def _year(walk: Walk, i: int, lead: int) -> bool:
+    """A year alone: "in 2015", "(2023)", and for what was grew."""
+    if not re.fullmatch(r"(?:19|20)\d\d", walk.word(lead)) or walk.typed.names(lead)[0]:
+        return False
+    if walk.has("larder") and walk.verb.name != "bought":
+        if lead + 1 < walk.end and not walk.typed.breaks[lead + 1] and walk.typed.names(lead + 1)[0]:
+            walk.draft.crop_year = int(walk.word(lead))
+            walk.span("crop year", lead, lead + 1)
+            walk.i = lead + 1
+            return True
+        if walk.word(i) == "from" or "(" in walk.typed.gaps[lead]:
+            walk.draft.crop_year = int(walk.word(lead))
+            walk.span("crop year", lead, lead + 1)
+            walk.i = lead + 1
+            return True
+        return False
+    last = lead + 1 >= walk.end or walk.typed.breaks[lead + 1]
+    if not last or (walk.typed.starts[lead] and walk.typed.plain[walk.typed.starts[lead] - 1] in "-./"):
+        return False
+    if not (lead > i or walk.typed.breaks[i] or walk.verb.name == "grew"):
+        return False
+    reading = read_date(walk.word(lead), order=walk.order, base=walk.base, is_southern=walk.is_southern)
+    if reading is None or reading.when is None:
+        return False
+    walk.draft.when = walk.draft.when or reading.when
+    walk.span("date", i, lead + 1)
+    walk.i = lead + 1
+    return True
+
+
+SHARE = re.compile(r"\d+ ?/ ?\d+(?![\d/])")
+
+
+SPAN = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\s?(?:to|until|till|-|and)\s?", re.IGNORECASE)
+
+
+def _span_of_days(walk: Walk, lead: int) -> bool | None:
+    """ "from 3 to 20 May", "3-20 May", "from 3 May to 20 May"."""
+    plain, start = walk.typed.plain, walk.typed.starts[lead]
+    first = scan_date(plain, start)
+    m = SPAN.match(plain, start)
+    if m is not None and (second := scan_date(plain, m.end())) is not None and second[0].day is not None:
+        words, end = second
+        first_words = DateWords(
+            written=f"{m[1]} {re.sub(r'^[0-9]+(?:st|nd|rd|th)?[ .]*', '', words.written)}",
+            year=words.year,
+            month=words.month,
+            day=int(m[1]),
+        )
+    elif (
+        first is not None
+        and (m := re.compile(r"\s?(?:to|until|till|-)\s?").match(plain, first[1])) is not None
+    ):
+        second = scan_date(plain, m.end())
+        if second is None:
+            return None
+        (words, end), first_words = second, first[0]
+    else:
+        return None
+    _set_span(walk, first_words, words, word_at(walk, end, lead))
+    return True
+
+
+def _set_span(walk: Walk, first: DateWords, last: DateWords, end: int) -> None:
+    i = walk.i
+    until = resolve_date(last, order=walk.order, base=walk.base, is_southern=walk.is_southern)
+    begun = resolve_date(first, order=walk.order, base=walk.base, is_southern=walk.is_southern)
+    if until.fault or begun.fault:
+        walk.ask(Level.ERROR, str(begun.fault or until.fault), i)
+    walk.draft.when, walk.draft.until = walk.draft.when or begun.when, until.when
+    walk.span("date", i, end)
+    walk.i = end
+
+
+def word_at(walk: Walk, end: int, i: int) -> int:
+    while i < walk.typed.count and walk.typed.starts[i] < end:
+        i += 1
+    return i

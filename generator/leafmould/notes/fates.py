@@ -1,0 +1,103 @@
+"""Where a harvest went: clauses that are a share of the picking before them in the line.
+
+"picked 2 kg peas, ate half, froze the rest" is one picking with two fates. A fate never adds a harvest.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from leafmould.notes.draft import Done, Draft, Span
+from leafmould.notes.entries import Fate
+from leafmould.notes.words import nouns
+from leafmould.values.problems import Level
+from leafmould.values.quantities import Amount
+
+HOLDS_HARVEST = frozenset({"picked", "collected", "cleared", "thinned", "pruned"})
+
+
+def gather_fates(done: list[Done]) -> list[Done]:
+    """Fold fates into the picking they are a share of."""
+    kept: list[Done] = []
+    for clause in done:
+        if kept and _is_germination(clause, kept[-1]):
+            _merge_germination(kept[-1], clause)
+            continue
+        picking = next((d for d in reversed(kept) if d.verb.name in HOLDS_HARVEST), None)
+        if picking is None or not _is_share(clause, picking):
+            kept.append(clause)
+            continue
+        amounts: list[Amount | None] = [a for item in clause.draft.items for a in item.amounts]
+        for amount in amounts or [None]:
+            kind = "ate" if clause.verb.name == "used" else clause.verb.name
+            picking.fates.append(Fate(kind=kind, amount=amount))
+            if amount is not None:
+                _check_share(picking, amount)
+        picking.draft.spans += [
+            ("fate" if s[0] == "verb" else s[0], *s[1:]) for s in _all_spans(clause.draft)
+        ]
+        picking.draft.asked += clause.draft.asked
+        picking.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
+    return kept
+
+
+def _is_germination(clause: Done, trial: Done) -> bool:
+    counts = [a for item in clause.draft.items for a in item.amounts]
+    return (
+        trial.verb.name == "tried seed"
+        and clause.verb.name in ("came up", "lost")
+        and bool(counts)
+        and not any(i.crops for i in clause.draft.items)
+    )
+
+
+def _merge_germination(trial: Done, clause: Done) -> None:
+    """ "tested 10 seeds beetroot, 8 came up": 8 of 10."""
+    came = next(a for item in clause.draft.items for a in item.amounts)
+    item = trial.draft.items[0]
+    tried = next((a for a in item.amounts if a.low is not None), None)
+    if tried is not None and came.low is not None:
+        item.amounts = [
+            replace(
+                tried,
+                written=f"{came.written} of {tried.written}",
+                low=came.low,
+                high=came.high,
+                of=tried.low,
+            )
+        ]
+    else:
+        item.amounts.append(came)
+    trial.draft.spans += _all_spans(clause.draft)
+    trial.draft.asked += clause.draft.asked
+
+
+def _all_spans(draft: Draft) -> list[Span]:
+    return [*draft.spans, *(s for item in draft.items for s in item.spans)]
+
+
+def _is_share(clause: Done, picking: Done) -> bool:
+    if "fate" not in clause.verb.slots or (
+        picking.verb.name not in ("picked", "collected") and clause.verb.name != "composted"
+    ):
+        return False
+    crops = {c.key for item in clause.draft.items for c in item.crops}
+    picked = {c.key for item in picking.draft.items for c in item.crops}
+    units = {a.unit for item in clause.draft.items for a in item.amounts}
+    picked_units = {a.unit for item in picking.draft.items for a in item.amounts}
+    is_made = clause.verb.name in ("put up", "stored") and bool(units & nouns.HOLDERS - picked_units)
+    return not is_made and (not crops or crops <= picked)
+
+
+def _check_share(picking: Done, amount: Amount) -> None:
+    """More given away than was picked is a warning."""
+    for item in picking.draft.items:
+        for whole in item.amounts:
+            same = (
+                amount.unit in (whole.unit, "piece") and whole.count is not None
+            ) or whole.unit == amount.unit
+            a, b = (amount.high, whole.high) if same else (amount.grams, whole.grams)
+            if a is not None and b is not None and a > b and not whole.is_about:
+                picking.draft.ask(
+                    Level.WARNING, f'"{amount.written}" is more than the "{whole.written}" that was picked.'
+                )

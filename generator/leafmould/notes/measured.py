@@ -1,0 +1,162 @@
+"""What is measured rather than counted: pH, temperatures, spacing, depth, prices.
+
+Steps of the walk over a clause.
+"""
+
+from __future__ import annotations
+
+import re
+
+from leafmould.notes.amounts import Read, read_amount
+from leafmould.notes.day_words import word_at
+from leafmould.notes.walk import Walk
+from leafmould.values.problems import Level
+from leafmould.values.quantities import Amount
+
+PRICE = re.compile(
+    r"(?:[£$€]\s?\d+(?:[.,]\d\d?)?|\d+(?:[.,]\d\d)?\s?(?:[£€$]|p\b|pence|euros?|pounds?(?= each|$)|dollars?|eur\b|gbp\b|usd\b|chf\b|kr\b|quid))(?:\s(?:each|a pack(?:et)?|per pack(?:et)?|the lot|in all|altogether))?|\d+[.,]\d\d(?![\w.,])(?!\s?(?:kg|g|m|l|cm|lb|oz)\b)(?:\s(?:each|the lot|a pack(?:et)?))?",
+    re.IGNORECASE,
+)
+
+
+CURRENCY = re.compile(r"[£$€]|\b(?:p|pence|euros?|pounds?|dollars?|eur|gbp|usd|chf|kr|quid)\b", re.IGNORECASE)
+
+
+SPACING_WORDS = frozenset({"apart", "spacing", "between", "centre", "center", "space", "spaced", "gap", "oc"})
+
+
+DEPTH_WORDS = frozenset({"deep", "high", "tall", "wide", "across", "thick", "pot", "depth", "down", "hole"})
+
+
+def take_reading(walk: Walk) -> bool:
+    """pH, a temperature, rain: numbers that are measured, not counted."""
+    i, word = walk.i, walk.word(walk.i)
+    if word == "ph" or (word == "p" and walk.word(i + 1) == "h"):
+        j = i + 1 if word == "ph" else i + 2
+        while walk.word(j) in ("of", "is", "was", "at", "now", "about", "around"):
+            j += 1
+        read = _number_at(walk, j)
+        if read is None:
+            return False
+        _keep_reading(walk, "pH", read, i, "")
+        return True
+    if walk.verb.name == "tested soil" and word in (
+        "nitrogen",
+        "n",
+        "p",
+        "k",
+        "phosphoru",
+        "phosphorus",
+        "potassium",
+        "magnesium",
+        "organic",
+        "om",
+        "calcium",
+        "salinity",
+    ):
+        j = i + 2 if walk.word(i + 1) == "matter" else i + 1
+        read = _number_at(walk, j)
+        if read is None:
+            return False
+        _keep_reading(
+            walk,
+            walk.typed.written(i, j),
+            read,
+            i,
+            "ppm" if walk.word(read.end) == "ppm" else read.amount.unit,
+        )
+        return True
+    return False
+
+
+def _number_at(walk: Walk, j: int) -> Read | None:
+    return read_amount(walk.typed, j, walk.decimal) if walk.typed.is_number(j) and j < walk.end else None
+
+
+def _keep_reading(walk: Walk, name: str, read: Read, i: int, unit: str) -> None:
+    amount = read.amount
+    unit = unit if unit != "piece" else ""
+    end = read.end + (walk.word(read.end) == "ppm")
+    value = Amount(
+        written=amount.written, low=amount.low, high=amount.high, unit=unit, is_about=amount.is_about
+    )
+    walk.draft.readings.append((name, value))
+    walk.span("reading", i, end)
+    walk.i = end
+
+
+def take_measured(walk: Walk, read: Read) -> bool:
+    """An amount that is a temperature, a spacing or a depth: not how much of the crop."""
+    amount, i = read.amount, walk.i
+    follows = walk.word(read.end)
+    if amount.unit.startswith("°"):
+        _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
+        return True
+    if amount.unit in ("cm", "mm", "in", "ft", "m") or (amount.unit == "piece" and follows == "x"):
+        j = read.end
+        if follows == "x" and (second := _number_at(walk, j + 1)) is not None:
+            j, follows = second.end, walk.word(second.end)
+        before = walk.word(i - 1)
+        if follows in SPACING_WORDS or (
+            before in ("at", "spaced", "spacing", "to")
+            and (walk.has("crop!") or walk.verb.name == "thinned")
+            and amount.unit != "m"
+        ):
+            end = j + (follows in SPACING_WORDS)
+            end += walk.word(end) in ("plant", "row", "them", "each") and walk.word(end - 1) == "between"
+            walk.draft.spacing = walk.typed.written(i, end)
+            walk.span("spacing", i, end)
+            walk.i = end
+            return True
+        if follows in DEPTH_WORDS:
+            walk.draft.leave(i, j + 1, walk.after_comma)
+            walk.i = j + 1
+            return True
+    return False
+
+
+def signed(walk: Walk, read: Read, i: int) -> Read:
+    """The amount with the minus that stood before it."""
+    gap = walk.typed.gaps[i]
+    amount = read.amount
+    if (
+        not gap.endswith("-")
+        or amount.low is None
+        or amount.high is None
+        or (i and walk.typed.is_number(i - 1))
+    ):
+        return read
+    return read._replace(
+        amount=Amount(
+            written=f"−{amount.written}",
+            low=-amount.high,
+            high=-amount.low,
+            unit=amount.unit,
+            is_about=amount.is_about,
+        )
+    )
+
+
+def take_price(walk: Walk) -> bool:
+    """What was paid: with a sign, or with two decimals behind a comma or "for"."""
+    i = walk.i
+    j = i + 1 if walk.word(i) in ("for", "at", "cost", "paid", "costing") else i
+    j += walk.word(j) in ("about", "only", "just")
+    if j >= walk.end or not walk.typed.is_number(j):
+        return False
+    start = walk.typed.starts[j]
+    has_sign = (start > 0 and walk.typed.plain[start - 1 : start] in "£$€") or (
+        start > 1 and walk.typed.plain[start - 2] in "£$€"
+    )
+    if has_sign:
+        start = walk.typed.plain.rfind(walk.typed.plain[max(0, start - 2) : start].strip()[-1], 0, start)
+    m = PRICE.match(walk.typed.plain, start)
+    if m is None:
+        return False
+    walk.draft.price = walk.typed.text[start : m.end()].strip()
+    end = word_at(walk, m.end(), j)
+    walk.draft.spans.append(("price", start, m.end()))
+    if not CURRENCY.search(m[0]):
+        walk.ask(Level.HINT, f'"{walk.draft.price}" names no currency.', j)
+    walk.i = end
+    return True

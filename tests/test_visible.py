@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import fields, replace
 from datetime import date
 
 import pytest
@@ -332,3 +332,37 @@ def test_blocks_take_what_belongs_to_them() -> None:
     assert emptied("x\n---\nunder\n\n# top", "x") == "\n\n\n\n# top"
     assert emptied("x strip:\n- a\n\nb\n\n**Others**\n- c", "x") == "\n\n\n\n\n**Others**\n- c"
     assert emptied("- a\n- x\n  more\n\n  deeper\n- b", "x") == "- a\n\n\n\n\n- b"
+
+
+def _texts_of(kind: type) -> list[str]:
+    """The fields of a kind of value that hold texts a gardener may have written."""
+    ours = {"id", "date_from", "verb", "field", "by", "source", "price", "body", "text"}
+    texts = ("str", "str | None", "tuple[str, ...]", "tuple[tuple[str, str], ...]")
+    return [f.name for f in fields(kind) if f.type in texts and f.name not in ours]
+
+
+def _worded(kind: type, name: str, word: str) -> object:
+    [field] = [f for f in fields(kind) if f.name == name]
+    shapes = {"tuple[str, ...]": (word,), "tuple[tuple[str, str], ...]": ((word, word),)}
+    return shapes.get(str(field.type), word)
+
+
+@pytest.mark.parametrize("word", ["Ottilie", "hideaway", "2025", "Meteor"])
+@pytest.mark.parametrize("name", _texts_of(Entry))
+def test_a_hidden_word_leaves_every_field_of_a_note(name: str, word: str) -> None:
+    settings = replace(SETTINGS, private_words=("Ottilie",), leave_out=("2025", "peas"))
+    found = shown(view(settings), body="Rain.", **{name: _worded(Entry, name, word)})
+    assert word not in repr(found)
+
+
+@pytest.mark.parametrize("word", ["Ottilie", "2025", "Meteor"])
+@pytest.mark.parametrize("name", _texts_of(Action))
+def test_a_hidden_word_leaves_every_field_of_a_line(name: str, word: str) -> None:
+    settings = replace(SETTINGS, private_words=("Ottilie",), leave_out=("2025", "peas"))
+    line = replace(action("weeded Arch", "weeded", place="Arch"), **{name: _worded(Action, name, word)})
+    assert word not in repr(shown(view(settings), line))
+
+
+def test_most_notes_are_not_looked_at_twice() -> None:
+    note = entry(action("picked peas from Arch", place="Arch", crop="pea"), body="Rain.")
+    assert visible_entries([note], view())[0] is note

@@ -16,9 +16,9 @@ from dataclasses import replace
 
 from leafmould.garden.blank import Names
 from leafmould.garden.prose import without
-from leafmould.garden.sight import Sight, is_hidden, sight_of
+from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, sight_of
 from leafmould.garden.view import View, bed_titles, masker
-from leafmould.garden.visible_lines import Line, is_in_years, masked, visible_line
+from leafmould.garden.visible_lines import Line, masked, visible_line
 from leafmould.notes.entries import Action, Entry, Words
 from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
 from leafmould.values.names import slug
@@ -114,6 +114,8 @@ def _crop(crop: CropSetting, view: View) -> CropSetting:
 def _entry(entry: Entry, sight: Sight) -> Entry | None:
     """The entry as it may be read; None if nothing of it may."""
     view = sight.view
+    if has_nothing_to_hide(entry, sight):
+        return replace(entry, problems=_problems(entry.problems, view)) if entry.problems else entry
     if (entry.is_private and "private" not in view.show) or is_in_years(entry.when, view.years):
         return None
     lines = [visible_line(group, sight) for group in _grouped(entry.actions)]
@@ -168,6 +170,7 @@ def _header(shown: Entry, entry: Entry, *, is_about_hidden: bool, sight: Sight) 
         photos=tuple(photo for photo in entry.photos if may_stand(photo)),
         tags=tuple(tag for tag in entry.tags if may_stand(tag)),
         lesson=tuple(lesson for lesson in entry.lesson if may_stand(lesson)),
+        again=entry.again if entry.again and may_stand(entry.again) else None,
         by=entry.by if view.shows_people and may_stand(entry.by or "") else None,
         extra=() if is_about_hidden else _extra(entry.extra, view),
     )

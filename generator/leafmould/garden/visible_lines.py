@@ -13,7 +13,7 @@ from itertools import pairwise
 from typing import Any
 
 from leafmould.garden.blank import Shortened, Span, applied, shortened
-from leafmould.garden.sight import Sight, is_hidden
+from leafmould.garden.sight import MONEY, Sight, is_hidden, is_in_years
 from leafmould.garden.view import View, masker
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.values.names import slug
@@ -37,7 +37,7 @@ LARDER_FATES = frozenset({"stored", "put up"})
 NOT_WORDS = frozenset({"id", "at", "verb", "field", "date_from", "kind", "sureness", "spans"})
 """Fields that hold no words of the gardener's."""
 
-SIGNED_PRICE = re.compile(r"[£$€¥₤]\s?\d[\d.,]*\d|[£$€¥₤]\s?\d|\d[\d.,]*\s?[£$€¥₤]")
+SIGNED_PRICE = re.compile(rf"[{MONEY}]\s?\d[\d.,]*\d|[{MONEY}]\s?\d|\d[\d.,]*\s?[{MONEY}]")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,11 +64,6 @@ def visible_line(group: Sequence[Action], sight: Sight) -> Line:
     if "notes" in view.leave_out:
         short = _understood(short, kept)
     return replace(gone, text=short.text, actions=tuple(_shown(action, short, sight) for action in kept))
-
-
-def is_in_years(when: When | None, years: frozenset[int]) -> bool:
-    """Whether any day of it may lie in a hidden year."""
-    return when is not None and any(when.first.year <= year <= when.last.year for year in years)
 
 
 def masked(entry: Entry, sight: Sight) -> Entry:

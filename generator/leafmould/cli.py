@@ -70,7 +70,13 @@ def main() -> None:
 @click.option("--last-frost", metavar="DAY", help='Average last frost of spring, such as "22 May".')
 @click.option("--first-frost", metavar="DAY", help='Average first frost of autumn, such as "25 September".')
 @click.option("--latitude", metavar="DEGREES", help="Degrees north; never published.")
-@click.option("--units", type=click.Choice(["metric", "imperial"]), default="metric", show_default=True)
+@click.option(
+    "--units",
+    type=click.Choice(["metric", "imperial"]),
+    default="metric",
+    show_default=True,
+    help="The units sums are shown in; what you write keeps its own.",
+)
 @click.option(
     "--bed", "beds", multiple=True, metavar="NAME", help='A bed; may be given often. "Old pear (tree)"'
 )

@@ -1,0 +1,54 @@
+"""What README and DEVELOPERS.md say is so."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import click
+import pytest
+
+from leafmould.cli import main
+from make_map import with_map
+
+ROOT = Path(__file__).parents[1]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+
+def test_every_command_is_in_the_readme() -> None:
+    missing = [name for name in main.commands if f"leafmould {name}" not in README]
+    assert missing == []
+
+
+@pytest.mark.parametrize("command", re.findall(r"leafmould ([a-z]+)", README))
+def test_every_command_in_the_readme_exists(command: str) -> None:
+    prose = {"lies", "turns", "gives"}
+    assert command in main.commands or command in prose
+
+
+def test_every_option_has_help() -> None:
+    silent = [
+        f"{name} {param.opts[0]}"
+        for name, command in main.commands.items()
+        for param in command.params
+        if isinstance(param, click.Option) and not param.help and not param.hidden
+    ]
+    assert silent == []
+
+
+def test_the_map_of_modules_is_up_to_date() -> None:
+    assert with_map(DEVELOPERS) == DEVELOPERS, "run: python tests/make_map.py"
+
+
+def test_every_file_named_in_the_docs_exists() -> None:
+    named = re.findall(r"`((?:tests|layouts|content|generator|\.ci)/[\w./-]*)`", README + DEVELOPERS)
+    made = {"content/site/index.html"}  # stands there once built
+    gone = [name for name in named if name not in made and not (ROOT / name).exists()]
+    assert named
+    assert gone == []
+
+
+@pytest.mark.parametrize("link", re.findall(r"\]\(([^)#]+)\)", README + DEVELOPERS))
+def test_links_in_the_docs_lead_somewhere(link: str) -> None:
+    assert link.startswith("https://") or (ROOT / link).exists()

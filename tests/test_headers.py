@@ -326,8 +326,8 @@ WORK = """
       * sowed ½ row kale in North
       • watered Trough #2
       – "weeded Long border, south half"
-      planted 3 leeks in Arch: the
-        short ones
+      planted 3 leeks
+        in Arch
       picked 200 g peas from Arch
     crop: beetroot
     ---

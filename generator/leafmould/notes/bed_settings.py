@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from leafmould.notes.fields import Fields, is_blank, nearest, shown
+from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
 from leafmould.notes.measures import has_unit, is_other_size, read_pair
 from leafmould.notes.setting_values import BedSetting
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
@@ -99,7 +99,7 @@ def _read_bed(
         return None
     branch = tree if isinstance(tree, Branch) else Branch(keys=(), line=at.line or 1, column=at.column or 1)
     fields = Fields(branch, file, problems, f"{path}.")
-    called = (fields.text("name") or written or "").strip()
+    called = one_space(fields.text("name") or written or "")
     if not called:
         _no_name(at, problems, path)
         return None

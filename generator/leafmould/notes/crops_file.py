@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from leafmould.notes.fields import Fields, is_blank, nearest
+from leafmould.notes.fields import Fields, is_blank, nearest, one_space
 from leafmould.notes.mending import read_tree
 from leafmould.notes.setting_values import CropSetting, PacketDays
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
@@ -50,7 +50,7 @@ def read_crops(text: str, file: str = CROPS_FILE) -> tuple[tuple[CropSetting, ..
 
 def _plain_crop(leaf: Leaf, file: str) -> CropSetting:
     """A crop by its name alone, from a list."""
-    return CropSetting(name=leaf.text.strip(), at=Location(file=file, line=leaf.line, column=leaf.column))
+    return CropSetting(name=one_space(leaf.text), at=Location(file=file, line=leaf.line, column=leaf.column))
 
 
 def _crop(key: Key, names: Fields) -> CropSetting:

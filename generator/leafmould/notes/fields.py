@@ -60,9 +60,8 @@ class Fields:
         """Note a problem with a key or value."""
         place = Location(file=self.file, line=at.line, column=at.column)
         path = f"{self.path}{field}" if field else self.path.rstrip(".") or None
-        self.problems.append(
-            Problem(at=place, level=level, message=message, field=path, suggestion=suggestion)
-        )
+        told = one_line(message)
+        self.problems.append(Problem(at=place, level=level, message=told, field=path, suggestion=suggestion))
 
     def key(self, *names: str) -> Key | None:
         """The first of these keys that is there."""
@@ -87,7 +86,7 @@ class Fields:
     def text(self, *names: str) -> str | None:
         """A single text."""
         leaf = self.leaf(*names)
-        return None if leaf is None else leaf.text.strip()
+        return None if leaf is None else one_space(leaf.text)
 
     def leaves(self, *names: str, split: bool = False, unknown: bool = False) -> tuple[Leaf, ...]:
         """A list of texts, or one.
@@ -115,7 +114,7 @@ class Fields:
 
     def texts(self, *names: str, split: bool = True) -> tuple[str, ...]:
         """The texts of a list, each once."""
-        return tuple(dict.fromkeys(leaf.text.strip() for leaf in self.leaves(*names, split=split)))
+        return tuple(dict.fromkeys(one_space(leaf.text) for leaf in self.leaves(*names, split=split)))
 
     def yes(self, *names: str) -> bool | None:
         """Yes or no; None where nothing is written or it cannot be told."""
@@ -159,6 +158,20 @@ class Fields:
     def _name(self, names: tuple[str, ...]) -> str:
         key = self.key(*names)
         return key.name if key else names[0]
+
+
+def one_space(text: str) -> str:
+    """A text on one line, without spaces at its ends."""
+    return " ".join(text.split("\n")).strip() if "\n" in text else text.strip()
+
+
+LONGEST_MESSAGE = 400
+
+
+def one_line(message: str) -> str:
+    """A message on one line, the middle of a very long one left out."""
+    line = " ".join(message.split())
+    return line if len(line) <= LONGEST_MESSAGE else f"{line[: LONGEST_MESSAGE // 2]} … {line[-100:]}"
 
 
 def is_blank(tree: Tree) -> bool:

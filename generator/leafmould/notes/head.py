@@ -119,7 +119,7 @@ def read_head(
         again=_again(fields),
         is_private=_is_private(fields),
         is_settled=_is_settled(fields),
-        extra=tuple(_extra(fields)),
+        extra=(*_extra(fields), *_unpaired(fields)),
         words=tuple(words),
     )
 
@@ -249,17 +249,32 @@ def _is_settled(fields: Fields) -> bool:
 def _extra(fields: Fields) -> list[tuple[str, str]]:
     """Keys we do not use, and values we could not, as they were written."""
     found = []
+    for key in fields.branch.keys:
+        if key.name not in NOTE_KEYS or _is_lost(key, fields):
+            found.append((key.written.strip(), shown(key.value)))
     for key in fields.unused(NOTE_KEYS):
-        found.append((key.written.strip(), shown(key.value)))
         near = get_close_matches(key.name[:40], sorted(NOTE_KEYS), n=1, cutoff=0.8)
         if near and len(key.name) > 3 and not isinstance(key.value, Branch) and key.name not in PLURALS:
             fields.tell(
                 Level.HINT, f'"{key.written}" is kept and shown, but not used.', key, key.name, near[0]
             )
-    for key in fields.branch.keys:
-        if key.name in NOTE_KEYS and _is_lost(key, fields):
-            found.append((key.written.strip(), shown(key.value)))
     return [(name, value) for name, value in found if value]
+
+
+LISTS = ("did", "crop", "bed", "variety", "date", "amount", "part")
+
+
+def _unpaired(fields: Fields) -> list[tuple[str, str]]:
+    """Lists that no action takes up whole, as written: nothing was done, or their lengths differ."""
+    lengths = {name: len(fields.leaves(name, unknown=True)) for name in LISTS}
+    most = max(lengths.values())
+    is_even = lengths["did"] and all(length in (0, 1, most) for length in lengths.values())
+    if is_even or (lengths["did"] and most <= 1):
+        return []
+    kept = ("amount", "part", "date", "did") if lengths["did"] else ("amount", "part", "date")
+    least = {"amount": 1, "part": 2, "date": 2, "did": 2}
+    found = [key for name in kept if (key := fields.key(name)) and lengths[name] >= least[name]]
+    return [(key.written.strip(), shown(key.value)) for key in found if key.name not in fields.lost]
 
 
 SINGLE = frozenset({"title", "again", "private"})

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
@@ -121,13 +121,13 @@ def read_variety(leaf: Leaf, vocabulary: Vocabulary, crops: Sequence[Named]) -> 
     if bare == text and (m := QUOTED.match(text)) is not None:
         bare = m["name"].strip()
     if vocabulary.exactly(bare, Kind.VARIETY):
-        return (_variety(bare, vocabulary, of, Sureness.KNOWN),)
+        return (replace(_variety(bare, vocabulary, of, Sureness.KNOWN), written=text),)
     choices = [choice.strip("'\"‘’“” ") for choice in OR.split(bare)]
     if len(choices) > 1 and all(choices):
         return tuple(_variety(choice, vocabulary, of, Sureness.DOUBTFUL) for choice in choices)
     if bare.endswith("?"):
         return (_variety(bare.rstrip("? "), vocabulary, of, Sureness.DOUBTFUL),)
-    return (_variety(bare, vocabulary, of, Sureness.KNOWN),)
+    return (replace(_variety(bare, vocabulary, of, Sureness.KNOWN), written=text),)
 
 
 def _variety(text: str, vocabulary: Vocabulary, crops: tuple[str, ...], sureness: Sureness) -> Named:

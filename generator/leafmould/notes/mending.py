@@ -250,7 +250,8 @@ def _groups(lines: list[str], first_line: int) -> Iterator[Group]:
     indent = min((_indent(line) for line in filled), default=0)
     group: Group = []
     for number, line in enumerate(lines, first_line):
-        is_start = line.strip() != "" and _indent(line) <= indent and not line.lstrip().startswith("#")
+        is_filled = line.strip() != "" and not line.lstrip().startswith("#")
+        is_start = is_filled and (_indent(line) <= indent or not group)
         if is_start and group and not _is_list_of(group, line):
             yield group
             group = []

@@ -122,7 +122,11 @@ def _entries(
 ) -> tuple[Entry, ...]:
     """Entries from the parts of a note, its own date settled first."""
     top, dated = _top_and_dated(note, sections)
-    sources = list(_sources(note, top, named, sections))
+    first_line = _first_line(note, top, named or year_in(_title(note, top)))
+    if top.date is not None:
+        problems += _faults(note, (top,), (first_line,))
+    first_day = first_line.when if first_line else None
+    sources = list(_sources(note, named, first_day, bool(dated)))
     if sources and (message := disagreement(sources)) is not None:
         at = note.head.dated_at or Location(file=note.file.path)
         problems.append(Problem(at=at, level=Level.WARNING, message=message, field="date"))
@@ -137,11 +141,21 @@ def _entries(
         message = f"{says} Each is used for what stands under it."
         problems.append(_problem(note.file, None, Level.WARNING, message, "date"))
     own = _own_entry(note, top, when, sources[0].name if sources else "nowhere")
+    if top.date is not None and first_day is None:
+        own = replace(own, title=" – ".join(filter(None, (own.title, top.date))))
     has_lines = bool(note.head.did or note.head.work)
     entries = [] if dated and not has_lines and _is_empty(own) else [own]
-    for section, day in zip(dated, days, strict=True):
-        entries.append(_dated_entry(note, section, day))
-    return _numbered(note, entries, problems)
+    parts = [_dated_entry(note, section, day) for section, day in zip(dated, days, strict=True)]
+    return _numbered(note, [*entries, *(parts if entries else _titled(parts, own.title))], problems)
+
+
+def _titled(parts: list[Entry], title: str | None) -> list[Entry]:
+    """Dated parts under nothing but a title: those without a title of their own take it."""
+    if title is None:
+        return parts
+    first, *others = parts
+    own = f"{title} – {first.title}" if first.title else title
+    return [replace(first, title=own), *(replace(e, title=e.title or title) for e in others)]
 
 
 def _faults(
@@ -178,35 +192,32 @@ def _top_and_dated(note: _Note, sections: tuple[Section, ...]) -> tuple[Section,
     return nothing, sections
 
 
-def _sources(
-    note: _Note, top: Section, named: When | None, sections: tuple[Section, ...]
-) -> Iterator[Source]:
+def _sources(note: _Note, named: When | None, first_line: When | None, has_parts: bool) -> Iterator[Source]:
     """Every place that dates the note as a whole, most trusted first."""
     if note.head.dates:
         yield Source(name="header", when=note.head.dates[0])
     if named is not None:
         yield Source(name="file name", when=named)
-    first_line = _first_line(note, top, named or year_in(_title(note, top)))
     if first_line is not None:
         yield Source(name="first line", when=first_line)
-    if not (note.head.dates or named or first_line or any(s.date for s in sections)):
+    if not (note.head.dates or named or first_line or has_parts):
         photos = [when for photo in note.head.photos if (when := date_of_photo(photo)) is not None]
         if photos:
             yield Source(name="photo", when=photos[0])
 
 
-def _first_line(note: _Note, top: Section, base: When | None) -> When | None:
+def _first_line(note: _Note, top: Section, base: When | None) -> DateReading | None:
     """The date on a note's first line, or in its first heading."""
     if top.date is not None:
-        reading = days_of_sections((top,), note.head.dates[0] if note.head.dates else base, note.habits)[0]
-        return reading.when if reading else None
+        base = note.head.dates[0] if note.head.dates else base
+        return days_of_sections((top,), base, note.habits)[0]
     if note.head.dates:
         return None
     words = date_within(top.title or "", needs_year=base is None)
     if words is None:
         return None
     habits = note.habits
-    return resolve_date(words, order=habits.order, base=base, is_southern=habits.is_southern).when
+    return resolve_date(words, order=habits.order, base=base, is_southern=habits.is_southern)
 
 
 def _title(note: _Note, top: Section) -> str | None:
@@ -246,12 +257,22 @@ def _own_entry(note: _Note, top: Section, when: When | None, date_from: str) -> 
         tags=head.tags,
         again=head.again.text if head.again else None,
         by=head.by,
-        extra=head.extra,
+        extra=(*head.extra, *_unspent(head, event)),
         is_private=head.is_private,
         is_settled=head.is_settled,
         words=head.words,
     )
     return _with_lines(entry, [event, *work, *lists], head.lesson)
+
+
+def _unspent(head: Head, event: LineReading) -> Iterator[tuple[str, str]]:
+    """Amounts of the header that no action took up, as written."""
+    if "amount" in (name.casefold() for name, _ in head.extra):
+        return
+    spent = {amount.written for action in event.actions for amount in action.amounts}
+    left = [leaf.text.strip() for leaf in head.amounts if leaf.text.strip() not in spent]
+    if left:
+        yield "amount", ", ".join(left)
 
 
 def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
@@ -262,7 +283,7 @@ def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
         at=Location(file=note.file.path, line=section.line),
         when=when,
         date_from="heading" if when else "nowhere",
-        title=section.title,
+        title=section.title if when else " – ".join(filter(None, (section.date, section.title))),
         body=section.body,
         body_line=section.body_line,
         beds=note.defaults.beds,

@@ -140,7 +140,9 @@ class _Builder:
         line, column = self.place(event)
         if isinstance(event, yaml.ScalarEvent):
             is_quoted = event.style not in (None, "")
-            return Leaf(text=event.value, line=line, column=column, is_quoted=is_quoted)
+            is_folded = "\n" in event.value and event.style not in ("|", ">")
+            text = " ".join(event.value.split()) if is_folded else event.value
+            return Leaf(text=text, line=line, column=column, is_quoted=is_quoted)
         if isinstance(event, yaml.SequenceStartEvent):
             return Items(items=tuple(self.items(depth)), line=line, column=column)
         return Branch(keys=tuple(self.keys(depth)), line=line, column=column)
@@ -159,4 +161,5 @@ class _Builder:
             value = self.node(cast(yaml.NodeEvent, next(self.events)), depth + 1)
             if not isinstance(key, Leaf):
                 raise NotAllowed("A key must be a word.", key.line, key.column)
-            yield Key(written=key.text, line=key.line, column=key.column, value=value)
+            written = " ".join(key.text.split()) if "\n" in key.text else key.text
+            yield Key(written=written, line=key.line, column=key.column, value=value)

@@ -23,7 +23,7 @@ FATES = frozenset({"gave away", "ate", "composted", "stored", "put up", "fed ani
 SELF_SOWN = "self-sown"
 
 _PHASES = {"bought": 0, "started": 1, "moved": 3}
-_START, _END, _CARE, _PICK, _FATE, _SETTLE = 2, 4, 5, 6, 7, 8
+_START, _END, _PICK, _CARE, _FATE, _SETTLE = 2, 4, 5, 6, 7, 8
 
 
 def acts_of(entries: Iterable[Entry], lines: BedLines, kinds: Kinds, on: date) -> list[Act]:

@@ -49,7 +49,7 @@ def assemble(
         ground.acts_by_line[(act.action.at.file, act.action.at.line)].append(act)
     for act in acts:
         _handler(act)(ground, act)
-    reach_all(ground, (act for act in acts if act.verb in REACHING))
+    reach_all(ground, (act for act in acts if act.verb in REACHING and _handler(act) is care))
     observe(ground, entries)
     _retarget(acts)
     note_beforehand(ground, settings.beforehand)
@@ -90,6 +90,8 @@ def _handler(act: Act) -> Handler:
         return _remember_buying
     if is_start(act.action) and (act.action.crops or not is_self_sown(act.action)):
         return start
+    if act.verb == "dug in" and act.action.crops and not act.action.subject:
+        return end  # a green manure, not something spread
     return HANDLERS.get(act.verb, care)
 
 

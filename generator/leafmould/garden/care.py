@@ -56,10 +56,22 @@ def care(ground: Ground, act: Act) -> None:
 
 
 def settle_unknown(ground: Ground, act: Act) -> None:
-    """ "turned out to be": gives an unknown or doubtful planting its crop or variety."""
-    draft = _to_be_settled(ground, act)
+    """ "turned out to be": gives an unknown or doubtful planting its crop or variety.
+
+    A line that names both what it was called and what it is makes two acts; the first is the old name.
+    """
+    line = ground.acts_by_line[(act.action.at.file, act.action.at.line)]
+    named = sorted((a for a in line if a.verb == act.verb), key=lambda a: a.number)
+    old, new = named[0], named[-1]
+    draft = old.drafts[0] if old.drafts else _to_be_settled(ground, old)
     if draft is None:
         return
+    act.reach(draft)
+    if act is new:
+        _settle_as(ground, draft, new)
+
+
+def _settle_as(ground: Ground, draft: Draft, act: Act) -> None:
     named = [n for n in act.action.crops if n.sureness is not Sureness.UNKNOWN]
     settled = ground.kinds.key_of(named[-1]) if named else None
     if settled is not None:
@@ -71,7 +83,6 @@ def settle_unknown(ground: Ground, act: Act) -> None:
     crops = [ground.kinds.crop(key) for key in draft.crops]
     draft.is_tender = bool(crops) and all(crop.is_tender for crop in crops)
     draft.is_perennial = draft.is_perennial or any(crop.grown_as == "perennial" for crop in crops)
-    act.reach(draft)
 
 
 def reach_all(ground: Ground, acts: Iterable[Act]) -> None:

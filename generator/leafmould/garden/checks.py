@@ -106,7 +106,9 @@ def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
 def split_not_settled(garden: Garden) -> Iterator[Problem]:
     """A planting whose bed was split, and no note says which of the new beds it stands in."""
     for planting in garden.plantings:
-        for key in planting.beds if len(planting.beds) > 2 else ():
+        if len(planting.beds) < 3 or not planting.events or planting.origin == "year only":
+            continue
+        for key in planting.beds:
             now = [bed for bed in garden.beds[key].became if bed in planting.beds]
             if len(now) > 1:
                 names = " or ".join(f'"{_bed(garden, bed)}"' for bed in now)

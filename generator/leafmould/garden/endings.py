@@ -107,6 +107,8 @@ def _end_whole(draft: Draft, act: Act) -> None:
     elif act.verb == "cleared":
         draft.cleared = act.when
         draft.close(act.when, "cleared")
+    elif act.verb == "dug in":
+        draft.close(act.when, "dug in")
     else:
         draft.finished = act.when.last
 

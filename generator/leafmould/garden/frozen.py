@@ -48,7 +48,8 @@ def planting(ground: Ground, draft: Draft, calendar: Calendar) -> Planting:
     pickings = [_picking(act, act.drafts) for act in draft.pickings]
     grams = [p.grams for p in pickings if p.grams is not None]
     ended_on, basis, is_estimated = _end(ground, draft, calendar.on)
-    beds, bed_now = _beds(ground, draft, min(ended_on or calendar.on, calendar.on))
+    last = date(draft.year, 12, 31) if draft.year is not None else ended_on or calendar.on
+    beds, bed_now = _beds(ground, draft, min(last, calendar.on))
     acts = sorted(draft.acts, key=_act_order)
     return Planting(
         id=draft.id,

@@ -146,6 +146,7 @@ def find(
     found = _prefer(found, lambda d: d.is_raised == prefers_raised)
     if found and found[0].is_raised and not prefers_raised:
         found = [d for d in found if not d.children]
+    found = _prefer(found, lambda d: crop in d.crops or crop in ground.kinds.members)
     found = of_variety(found, variety)
     found = of_part(found, act.part)
     found = of_batch(found, act.action.batch)

@@ -52,9 +52,9 @@ class KillingFrosts:
                 self._is_noted.setdefault(day, False)
         self._days = sorted(self._is_noted)
 
-    def first_after(self, day: date) -> Over | None:
-        """The first killing frost later than a day."""
-        place = bisect_left(self._days, day + timedelta(days=1))
+    def first_from(self, day: date) -> Over | None:
+        """The first killing frost from a day on; what was picked that day was saved from it."""
+        place = bisect_left(self._days, day)
         if place == len(self._days):
             return None
         frost = self._days[place]
@@ -78,7 +78,7 @@ def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
     if displaced:
         likely.append(Over(on=min(displaced), basis="presumed over: another crop was started in its place"))
     if draft.is_tender:
-        frost = frosts.first_after(alive)
+        frost = frosts.first_from(alive)
         likely.extend([frost] if frost else [])
     if draft.rival_on is not None:
         on = max(draft.rival_on, alive) + timedelta(days=DAYS_WITHOUT_PICKING)

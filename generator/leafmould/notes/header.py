@@ -16,8 +16,11 @@ from leafmould.notes.work_lines import WorkLine, take_out_work
 from leafmould.values.problems import Level, Location, Problem
 
 NOTE_KEYS = frozenset(
-    "bed crop date photo did variety amount part tags private title work by lesson again settled".split()
-)
+    {
+        "bed", "crop", "date", "photo", "did", "variety", "amount", "part", "tags", "private", "title", "work",
+        "by", "lesson", "again", "settled",
+    }
+)  # fmt: skip
 """What a header may say that we use; other keys are kept and shown."""
 
 

@@ -168,3 +168,17 @@ def reached(garden: Garden) -> dict[str, tuple[str, ...]]:
         or ((event.group,) if event.group else tuple(f"crop {crop}" for crop in event.crops))
         for event in garden.events
     }
+
+
+OWN = {"pear_old-pear_2015", "raspberry_raspberry-row_standing"}
+"""Tansy Hill's pear and raspberries stand there before any note."""
+
+
+def told(garden: Garden) -> list[str]:
+    """Every planting but those the beds opened by themselves."""
+    return [story(p) for p in garden.plantings if p.id not in OWN]
+
+
+def sentences(garden: Garden) -> list[str]:
+    """All its problems, as the gardener reads them."""
+    return [problem.sentence for problem in garden.problems]

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from leafmould.garden.load import Loaded, load
+from leafmould.garden.load import Loaded, collector_paused, load
 from leafmould.output.schemas import schema_files
 from leafmould.output.write import check_folder, write_site
 from leafmould.pages.data import data_files
@@ -39,6 +39,7 @@ class BuildReport:
     dates: Mapping[str, date]  # of each note file, for the order in which problems are told
 
 
+@collector_paused()
 def build(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1) -> BuildReport:
     """Build the site of a garden folder.
 

@@ -105,14 +105,22 @@ def _put(path: Path, content: bytes) -> bool:
     """Write the file unless it is the same already; whether it was written."""
     if _is_same(path, content):
         return False
-    path.parent.mkdir(parents=True, exist_ok=True)
     beside = path.with_name(BESIDE)
     try:
-        beside.write_bytes(content)
+        _write_beside(beside, content)
         beside.replace(path)
-    finally:
+    except OSError:
         beside.unlink(missing_ok=True)
+        raise
     return True
+
+
+def _write_beside(beside: Path, content: bytes) -> None:
+    try:
+        beside.write_bytes(content)
+    except FileNotFoundError:
+        beside.parent.mkdir(parents=True, exist_ok=True)
+        beside.write_bytes(content)
 
 
 def _is_same(path: Path, content: bytes) -> bool:
@@ -168,10 +176,9 @@ def _check_way(to: Path, names: Iterable[str], own: frozenset[str]) -> None:
     for folder in sorted(_folders(listed)):
         if _blocks_folder(to / folder) and disk_name(folder) not in ours:
             raise _in_the_way(to / folder)
-    for name in listed:
-        path = to / name
-        if disk_name(name) not in ours and os.path.lexists(path) and not _holds_only_ours(path, to, ours):
-            raise _in_the_way(path)
+    for name in (name for name in listed if disk_name(name) not in ours):
+        if os.path.lexists(to / name) and not _holds_only_ours(to / name, to, ours):
+            raise _in_the_way(to / name)
 
 
 def _blocks_folder(path: Path) -> bool:

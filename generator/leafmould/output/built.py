@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 LIST_NAME = "made.txt"
 """The list's name in the output folder."""
@@ -33,9 +33,8 @@ def list_bytes(names: Iterable[str]) -> bytes:
 
 def is_inside(name: str) -> bool:
     """Whether a name is a plain relative path that cannot lead out of the folder."""
-    path = PurePosixPath(name)
-    plain = name == str(path) and not path.is_absolute() and ".." not in path.parts
-    return plain and name not in ("", ".") and not any(c in name for c in "\\:\0\n")
+    is_plain = not any(c in name for c in "\\:\0\n")
+    return is_plain and all(part not in ("", ".", "..") for part in name.split("/"))
 
 
 def disk_name(name: str) -> str:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from leafmould.output.built import LIST_NAME, disk_name, is_inside, list_bytes, read_list
 from leafmould.values.problems import LeafmouldError, WrongUse
@@ -163,10 +163,9 @@ def _check_names(files: Iterable[str]) -> None:
         other = seen.setdefault(disk_name(name), name)
         if other != name or name == LIST_NAME:
             raise ValueError(f"two files with one name on some disks: {other!r} and {name!r}")
-    for name in sorted(files):
-        for folder in PurePosixPath(name).parents:
-            if disk_name(str(folder)) in seen:
-                raise ValueError(f"a file and a folder with one name: {folder!s} and {name!r}")
+    for folder in sorted(_folders(files)):
+        if disk_name(folder) in seen:
+            raise ValueError(f"a file and a folder with one name: {seen[disk_name(folder)]!r}")
 
 
 def _check_way(to: Path, names: Iterable[str], own: frozenset[str]) -> None:
@@ -203,7 +202,13 @@ def _in_the_way(path: Path) -> LeafmouldError:
 
 def _folders(names: Iterable[str]) -> set[str]:
     """Every folder these files stand in, below the output folder."""
-    return {str(f) for name in names for f in PurePosixPath(name).parents if str(f) != "."}
+    found: set[str] = set()
+    for name in names:
+        folder = name.rpartition("/")[0]
+        while folder and folder not in found:
+            found.add(folder)
+            folder = folder.rpartition("/")[0]
+    return found
 
 
 def _takes_no_room(name: str) -> bool:

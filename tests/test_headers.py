@@ -336,13 +336,13 @@ WORK = """
 
 def test_work_lines_never_meet_yaml() -> None:
     found = entry(WORK)
-    assert all_done(found) == [
-        "picked pea 'Meteor' (1.2 kg) in Arch",
-        "sowed kale (½ row) in North",
-        "watered in Trough 2",
-        "weeded in Long border, south half",
-        "planted leek (3) in Arch",
-        "picked pea (200 g) in Arch",
+    assert [a.text for a in found.actions] == [
+        "picked 1.2 kg pea 'Meteor' from Arch, gave away 400 g",
+        "sowed ½ row kale in North",
+        "watered Trough #2",
+        "weeded Long border, south half",
+        "planted 3 leeks in Arch",
+        "picked 200 g peas from Arch",
     ]
     assert [a.at.line for a in found.actions] == [4, 5, 6, 7, 8, 10]
     assert [a.field for a in found.actions] == [f"work[{n}]" for n in range(6)]
@@ -360,4 +360,10 @@ def test_unmarked_work_lines_and_work_beside_the_key() -> None:
     assert all_done(entry("---\nwork: [sowed peas in Arch, watered North]\n---")) == [
         "sowed pea in Arch",
         "watered in North",
+    ]
+
+
+def test_work_lines_under_a_key_that_stands_too_far_in_are_work_lines_still() -> None:
+    assert all_done(entry("---\nbed: Arch\n work:\n  - sowed peas\n  - watered: all\n---"))[:1] == [
+        "sowed pea in Arch"
     ]

@@ -245,7 +245,6 @@ def test_p42_p43_keys_of_other_programs_are_kept_without_a_word() -> None:
         ("+++\ndate = 2020-01-01\n+++\nhi", 'A header between "+++"'),
         (":date: 2020-01-01\n:bed: x\n\nhi", 'A field such as ":date:"'),
         ("#+DATE: 2020-01-01\n* Beds", 'A line such as "#+DATE:"'),
-        ("date: 2020-01-01\n\nhi", '"date: 2020-01-01" without a line of "---" above'),
     ],
 )
 def test_p45_headers_of_other_kinds_are_named_and_their_text_is_kept(text: str, sentence: str) -> None:
@@ -255,6 +254,23 @@ def test_p45_headers_of_other_kinds_are_named_and_their_text_is_kept(text: str, 
         'Write "date: 2026-06-20" between two lines of "---".'
     ]
     assert found.body == text
+
+
+def test_p45_a_header_without_its_dashes_is_read_with_a_warning() -> None:
+    missing = '1 warning: This is read as a header, though its lines of "---" are missing. Write "---" above and below it.'
+    for text in (
+        "Date: 2020-01-01\nbed: Arch\nwork:\n- sowed peas\n\nhi",
+        "date: 2020-01-01\nbed: Arch\nwork: sowed peas\n---\nhi",
+    ):
+        found = entry(text, "x.md")
+        assert (span(found.when), all_done(found), found.body) == ("2020-01-01", ["sowed pea in Arch"], "hi")
+        assert told(found) == [missing]
+    assert entry("date: it was a day\nof which we spoke", "2020-01-01.md").beds == ()
+
+
+def test_f59_a_date_with_a_dot_opens_a_part_and_is_no_list() -> None:
+    found = entry("14. April 2021 peas up", "x.md")
+    assert (span(found.when), found.body) == ("2021-04-14", "peas up")
 
 
 def test_p47_structure_in_a_header_is_kept_as_text() -> None:

@@ -108,7 +108,7 @@ WORD = re.compile(r"[a-z]{4,}")
 
 
 REMARK = re.compile(r"(?:^|\s)#.*")
-EMPTY = re.compile(r"^[^:]*:\s*$")
+EMPTY = re.compile(r"^.*:\s*$")
 """In a header a remark, or a key with nothing behind it, says nothing."""
 
 

@@ -10,10 +10,11 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from leafmould.notes.entries import Named, Words
-from leafmould.notes.fields import Fields, is_blank, nearest, shown
+from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
 from leafmould.notes.header import NOTE_KEYS, Header
 from leafmould.notes.header_names import Crops, read_bed, read_crop, read_variety
 from leafmould.notes.lines import Habits
+from leafmould.notes.mending import leaves
 from leafmould.notes.tree import Branch, Items, Key, Leaf
 from leafmould.notes.work_lines import WorkLine
 from leafmould.values.dates import DateReading, read_date
@@ -110,7 +111,7 @@ def read_head(
         did=fields.leaves("did"),
         amounts=fields.leaves("amount"),
         parts=fields.leaves("part"),
-        work=header.work,
+        work=(*header.work, *_work_in_tree(fields)),
         photos=_photos(fields),
         tags=tuple(tag.removeprefix("#") for tag in fields.texts("tags") if tag.strip("#")),
         title=fields.text("title"),
@@ -122,6 +123,12 @@ def read_head(
         extra=(*_extra(fields), *_unpaired(fields)),
         words=tuple(words),
     )
+
+
+def _work_in_tree(fields: Fields) -> list[WorkLine]:
+    """Work lines under a `work:` that was not at the edge of its line, so that YAML met them."""
+    found = [leaf for key in fields.branch.keys if key.name == "work" for leaf in leaves(key.value)]
+    return [WorkLine(text=one_space(f.text), line=f.line, column=f.column) for f in found if f.text.strip()]
 
 
 PLURALS = {
@@ -250,7 +257,7 @@ def _extra(fields: Fields) -> list[tuple[str, str]]:
     """Keys we do not use, and values we could not, as they were written."""
     found = []
     for key in fields.branch.keys:
-        if key.name not in NOTE_KEYS or _is_lost(key, fields):
+        if key.name not in NOTE_KEYS or (key.name != "work" and _is_lost(key, fields)):
             found.append((key.written.strip(), shown(key.value)))
     for key in fields.unused(NOTE_KEYS):
         near = get_close_matches(key.name[:40], sorted(NOTE_KEYS), n=1, cutoff=0.8)

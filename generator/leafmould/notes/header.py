@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from leafmould.notes.mending import KEY_LINE, NO_SPACE, read_tree
 from leafmould.notes.text import COMMENT, without_comments
 from leafmould.notes.tree import Branch, Leaf
-from leafmould.notes.work_lines import WorkLine, take_out_work
+from leafmould.notes.work_lines import MARK, WorkLine, take_out_work
 from leafmould.values.problems import Level, Location, Problem
 
 NOTE_KEYS = frozenset(
@@ -51,7 +51,7 @@ def split_note(text: str, file: str) -> Parts:
     if top is None:
         return Parts(header=None, body="", body_line=1)
     if not is_fence(lines[top].strip()):
-        return _no_header(lines, top, file)
+        return _without_fence(lines, top, file)
     end, is_closed = _closing(lines, top)
     if end is None:
         return _no_header(lines, top, file)
@@ -65,6 +65,28 @@ def split_note(text: str, file: str) -> Parts:
     below = end + 1 if is_closed else end
     body, more = _body(lines[below:], file, below + 1)
     return Parts(header=header, body=body, body_line=below + 1, problems=(*problems, *more))
+
+
+def _without_fence(lines: list[str], top: int, file: str) -> Parts:
+    """A note that does not begin with a fence: mostly all body, sometimes a header that lacks its dashes."""
+    end = next(
+        (n for n in range(top, len(lines)) if not lines[n].strip() or is_fence(lines[n].strip())), len(lines)
+    )
+    if not USED_KEY.match(lines[top]) or not all(_is_of_header(line) for line in lines[top:end]):
+        return _no_header(lines, top, file)
+    header, problems = _read(lines[top:end], file, top + 1)
+    below = end + 1 if end < len(lines) and is_fence(lines[end].strip()) else end
+    body, more = _body(lines[below:], file, below + 1)
+    message = (
+        'This is read as a header, though its lines of "---" are missing. Write "---" above and below it.'
+    )
+    told = _problem(file, top + 1, Level.WARNING, message)
+    return Parts(header=header, body=body, body_line=below + 1, problems=(told, *problems, *more))
+
+
+def _is_of_header(line: str) -> bool:
+    """Whether a line could stand in a header: a key, or what belongs to the key above."""
+    return _is_key(line) or line[:1].isspace() or MARK.match(line) is not None
 
 
 def is_fence(line: str) -> bool:
@@ -131,7 +153,7 @@ def _no_header(lines: list[str], top: int, file: str) -> Parts:
 
 FIELD_LIST = re.compile(r":[A-Za-z][\w -]*:(?:\s|$)")
 ORG_KEY = re.compile(r"#\+[A-Za-z_]+:")
-USED_KEY = re.compile(r"(?:date|bed|crop|did|work)\s*:", re.IGNORECASE)
+USED_KEY = re.compile(r"(?:date|bed|crop|did)\s*:[ \t]*\S", re.IGNORECASE)
 NOT_READ = (
     'is not read as a header; it stays in the text. Write "date: 2026-06-20" between two lines of "---".'
 )
@@ -146,8 +168,6 @@ def _look_alikes(lines: list[str], top: int) -> list[tuple[int, Level, str]]:
         return [(top, Level.ERROR, f'A field such as ":date:" {NOT_READ}')]
     if ORG_KEY.match(first):
         return [(top, Level.ERROR, f'A line such as "#+DATE:" {NOT_READ}')]
-    if USED_KEY.match(first):
-        return [(top, Level.ERROR, f'"{first[:40]}" without a line of "---" above {NOT_READ}')]
     for number in range(top + 1, min(top + 12, len(lines) - 1)):
         if is_fence(lines[number].strip()) and USED_KEY.match(lines[number + 1]):
             message = "This looks like a header but is not at the top, so it is read as text. Move it up."

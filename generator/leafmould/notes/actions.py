@@ -11,7 +11,9 @@ from dataclasses import replace
 
 from leafmould.notes.draft import Done, Draft, Item
 from leafmould.notes.entries import Named
+from leafmould.notes.words.nouns import SELDOM_VARIETY, SUCKERS
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
+from leafmould.values.names import fold
 from leafmould.values.problems import Level
 
 REMARK_LINKS = JOINS | ARTICLES | FILLERS
@@ -95,49 +97,44 @@ def fill(
     part: str | None,
 ) -> None:
     """What the header says, for what the line lacks and its verb takes."""
-    draft, slots, item = clause.draft, clause.verb.slots, clause.draft.items[0]
-    takes_crop = "crop!" in slots or "crop" in slots
+    draft, slots = clause.draft, clause.verb.slots
     has_own = bool(draft.places) or draft.everything
-    if (
-        crops
-        and takes_crop
-        and not any(i.crops for i in draft.items)
-        and ("bed" not in slots or not has_own)
-        and not (draft.subject and "object" in slots and clause.verb.name != "saw")
-    ):
-        if not _knows_crop(item):
-            item.crops = list(crops)
-            if len(crops) > 1 and (item.amounts or draft.total):
-                draft.ask(
-                    Level.QUESTION,
-                    f'Which of the crops of this note is "{(item.amounts or draft.total)[0].written}"? Read as their sum.',
-                )
-            elif len(crops) > 1 and not item.varieties:
-                draft.items = [Item(crops=[c], is_mix=False) for c in crops]
-    if (
-        varieties
-        and not item.varieties
-        and len(draft.items) == 1
-        and takes_crop
-        and item.crops
-        and {c.key for c in item.crops} <= ({c.key for c in crops} or {c.key for c in item.crops})
-    ):
-        item.varieties = (
-            list(varieties)
-            if not varieties[0].of
-            or {k for c in item.crops for k in (c.key, *c.of)} & {k for v in varieties for k in v.of}
-            else []
-        )
+    if "crop!" in slots or "crop" in slots:
+        is_about_a_thing = draft.subject is not None and "object" in slots and clause.verb.name != "saw"
+        if crops and ("bed" not in slots or not has_own) and not is_about_a_thing:
+            _fill_crops(draft, crops)
+        _fill_varieties(draft, crops, varieties)
     if beds and "place" in slots and not has_own and "larder" not in slots:
         draft.places = list(beds)
-    if (
-        part
-        and draft.part is None
-        and beds
-        and {b.key for b in draft.places} <= {b.key for b in beds}
-        and draft.places
-    ):
+    in_those_beds = bool(draft.places) and {b.key for b in draft.places} <= {b.key for b in beds}
+    if part and in_those_beds and draft.part is None:
         draft.part = part
+
+
+def _fill_crops(draft: Draft, crops: tuple[Named, ...]) -> None:
+    """The header's crops; several of them beside one amount are asked about."""
+    item = draft.items[0]
+    if any(i.crops for i in draft.items) or _knows_crop(item):
+        return
+    item.crops = list(crops)
+    amounts = item.amounts or draft.total
+    if len(crops) > 1 and amounts:
+        question = f'Which of the crops of this note is "{amounts[0].written}"? Read as their sum.'
+        draft.ask(Level.QUESTION, question)
+    elif len(crops) > 1 and not item.varieties:
+        draft.items = [Item(crops=[crop]) for crop in crops]
+
+
+def _fill_varieties(draft: Draft, crops: tuple[Named, ...], varieties: tuple[Named, ...]) -> None:
+    """The header's varieties, where the crop is theirs."""
+    item = draft.items[0]
+    if not varieties or item.varieties or len(draft.items) > 1 or not item.crops:
+        return
+    keys = {k for c in item.crops for k in (c.key, *c.of)}
+    if crops and not {c.key for c in item.crops} <= {c.key for c in crops}:
+        return
+    if not varieties[0].of or keys & {k for v in varieties for k in v.of}:
+        item.varieties = list(varieties)
 
 
 def _knows_crop(item: Item) -> bool:
@@ -220,6 +217,7 @@ def _ask_of_strangers(clause: Done) -> None:
         or draft.places
         or draft.everything
         or not clause.object_left
+        or set(fold(clause.object_left)) <= SELDOM_VARIETY | SUCKERS | FILLERS
     ):
         return
     draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop and no bed known here.')

@@ -41,7 +41,7 @@ def take_amount(walk: Walk) -> bool:
         _names_follow(walk, read.end) or read.has_noun
     ):
         return False
-    if read.is_bare_word and word in ("a", "an"):
+    if read.is_bare_word and word in ("a", "an") and not (walk.joined and walk.draft.item.amounts):
         walk.i = read.end
         return True
     if walk.verb.name == "noted weather" or (walk.is_topic and walk.verb.name == "bought"):
@@ -139,7 +139,7 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         crop_follows
         and item.crops
         and not (walk.verb.name == "put up" and walk.typed.words[i - 1] in ("from", "of", "with", "using"))
-    ) or (variety_follows and (item.crops or item.takes_crop_before) and item.amounts):
+    ) or (variety_follows and (item.crops or item.varieties) and item.amounts):
         item = Item(takes_crop_before=variety_follows)
         draft.items.append(item)
     elif (

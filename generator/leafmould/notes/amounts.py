@@ -136,6 +136,8 @@ def _spelled(typed: Typed, i: int) -> _Number | None:
     """A number in words: "two", "twenty four", "a dozen", "half a", "one and a half"."""
     words, n = typed.words, typed.count
     word = words[i]
+    if word == "one" and typed.plain[typed.ends[i] - 1] in "sS":
+        return None
     value: float
     j = i
     if (

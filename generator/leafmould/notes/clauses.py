@@ -70,8 +70,9 @@ def find_clauses(typed: Typed) -> list[Clause]:
             i, topic_has_name = max(quote.last, i + 1), True
             continue
         size, known = typed.names(i)
+        counted = topic_has_name or (bool(clauses) and i > begin and typed.words[i - 1].isdigit())
         found = _verb_at(
-            typed, i, size, is_topic, topic_has_name, bool(clauses) and begin <= clauses[-1].verb_start
+            typed, i, size, is_topic, counted, bool(clauses) and begin <= clauses[-1].verb_start
         )
         if found is not None and is_topic:
             if clauses:

@@ -242,8 +242,14 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
         return item
     if item.is_mix and walk.joined:
         return item
+    if named.key == item.crops[-1].key and walk.is_topic:
+        walk.i = i + max(1, walk.typed.names(i)[0])
+        return None
     if not walk.joined and item.crop_end == i:
         first, written = item.crops[-1], walk.typed.words[i - 1]
+        if first.key == named.key:
+            item.crops.pop()
+            return item
         if written in QUALIFIERS and not walk.typed.written(i - 1, i).lower().endswith("s"):
             item.crops.pop()
             walk.draft.leave(i - 1, i, False)

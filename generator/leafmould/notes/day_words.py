@@ -40,7 +40,9 @@ def take_date(walk: Walk) -> bool:
         return True
     if _year(walk, i, lead):
         return True
-    if walk.verb.name == "tried seed" and SHARE.match(walk.typed.plain, walk.typed.starts[lead]):
+    if (share := SHARE.match(walk.typed.plain, walk.typed.starts[lead])) and (
+        walk.verb.name == "tried seed" or (walk.verb.name in ("came up", "lost") and int(share[1][:9]) > 12)
+    ):
         return False
     found = scan_date(walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead])
     if found is None:
@@ -132,7 +134,7 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
     return True
 
 
-SHARE = re.compile(r"\d+ ?/ ?\d+(?![\d/])")
+SHARE = re.compile(r"\d+ ?/ ?(\d+)(?![\d/])")
 
 
 SPAN = re.compile(r"(\d{1,2})(?:st|nd|rd|th)?\s?(?:to|until|till|-|and)\s?", re.IGNORECASE)

@@ -278,7 +278,7 @@ class _Line:
                 continue
             if verb == "remark":
                 if len(clauses) == 1:
-                    return self._as_text("observation", self._no_meaning(typed, clause))
+                    return self._as_text("observation", self._no_meaning(typed, clause, is_asked=other is not None))
                 if done:
                     done[-1].draft.leave(clause.start, clause.end, True)
                 continue
@@ -287,13 +287,13 @@ class _Line:
             return self._as_text("observation", None)
         return self._finish(typed, done, clauses)
 
-    def _no_meaning(self, typed: Typed, clause: Clause) -> Asked:
-        written = typed.written(clause.verb_start, clause.verb_end)
-        return Asked(
-            Level.HINT,
-            f'No action is read from "{written}" here, so the line is kept as text.',
-            typed.starts[clause.verb_start],
-        )
+    def _no_meaning(self, typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
+        """A verb beside something no action is kept for."""
+        written, column = typed.written(clause.verb_start, clause.verb_end), typed.starts[clause.verb_start]
+        if is_asked:
+            message = f'What was "{written}"? No crop of that name is known here, so the line is kept as text.'
+            return Asked(Level.QUESTION, message, column)
+        return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column)
 
     def _clause(self, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
         draft = Draft()

@@ -63,8 +63,12 @@ def take_object(walk: Walk, clause: Clause) -> None:
             or _first(walk, clause, nouns.HONEY, "honey")
             or _words(walk, i)
         )
+    elif walk.verb.name == "pinched out":
+        _suckers(walk, i)
     elif walk.verb.name == "saw" and not clause.subject:
         _seen(walk, clause)
+    elif walk.verb.name == "released" and "nematode" in walk.typed.words[clause.start : clause.end]:
+        walk.draft.subject = _first(walk, clause, frozenset({"nematode"}), "nematodes")
     elif walk.verb.name in ("released", "opened", "fed animals"):
         walk.draft.subject = _named_thing(walk, clause) or _words(
             walk, clause.verb_start + 1 if walk.verb.name == "fed animals" else i
@@ -75,9 +79,16 @@ def take_object(walk: Walk, clause: Clause) -> None:
         _spread(walk, clause.verb_start + 1)
     elif form in SPREADS or walk.verb.name == "dug in":
         _spread(walk, i)
-    elif walk.verb.name == "pinched out" and i < walk.stop(i) and walk.word(i) in nouns.SUCKERS:
-        walk.draft.subject = walk.typed.written(i, i + 1)
-        walk.span("subject", i, i + 1)
+
+
+def _suckers(walk: Walk, i: int) -> None:
+    """ "pinched out side shoots on tomatoes"."""
+    for k in range(i, walk.stop(i)):
+        if walk.typed.words[k] in nouns.SUCKERS and not walk.typed.names(k)[0]:
+            first = k - (walk.word(k - 1) == "side" and k > i)
+            walk.draft.subject = walk.typed.written(first, k + 1)
+            walk.span("subject", first, k + 1)
+            return
 
 
 def _first(walk: Walk, clause: Clause, words: frozenset[str], name: str) -> str | None:
@@ -90,7 +101,7 @@ def _first(walk: Walk, clause: Clause, words: frozenset[str], name: str) -> str 
 
 def _words(walk: Walk, i: int) -> str | None:
     i = walk.past_articles(i)
-    if i >= walk.end:
+    if i >= walk.end or walk.word(i) in PLACE_OPENERS:
         return None
     read = read_amount(walk.typed, i, walk.decimal)
     if read is not None and read.end < walk.end and not walk.typed.breaks[read.end]:

@@ -7,13 +7,14 @@ on. What none takes is left over: a remark, without a warning.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
 
 from leafmould.notes.amount_slots import number_next, take_amount
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.beds import take_bed
 from leafmould.notes.clauses import Clause, intention_at
 from leafmould.notes.crops import take_crop, take_quote
-from leafmould.notes.day_words import take_date
+from leafmould.notes.day_words import DATE_LEADS, take_date
 from leafmould.notes.details import (
     take_batch,
     take_cause,
@@ -30,6 +31,7 @@ from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
+    ABOUT,
     ARTICLES,
     FILLERS,
     JOINS,
@@ -37,7 +39,9 @@ from leafmould.notes.words.prepositions import (
     REMARK_OPENERS,
     SUBJECTS,
 )
-from leafmould.values.names import Kind
+from leafmould.values.date_forms import FIRST_WORDS
+from leafmould.values.date_words import MONTHS, SEASONS
+from leafmould.values.names import FRACTIONS, Kind, fold_word
 from leafmould.values.problems import Level
 
 
@@ -68,7 +72,7 @@ def _over(walk: Walk, start: int, end: int) -> None:
         if i in walk.used:
             walk.i = i + 1
             continue
-        for step in STEPS:
+        for step in _steps_at(walk.typed.words[i], walk.typed.names(i)[0] > 0):
             if step(walk):
                 break
         else:
@@ -264,9 +268,12 @@ def _take_side(walk: Walk) -> bool:
 def _take_remark(walk: Walk) -> bool:
     """Small words that open a remark: all to the next comma belongs to it."""
     i, word = walk.i, walk.word(walk.i)
-    if word == "with" and walk.verb.name in ("sowed", "planted", "started") and walk.draft.has_crop:
+    if word == "with" and walk.verb.name in ("sowed", "planted", "started"):
         j = walk.past_articles(i + 1)
         size, known = walk.typed.kind(j, Kind.CROP, Kind.CROP_GROUP) if j < walk.end else (0, ())
+        if size and not walk.draft.has_crop:
+            walk.i = i + 1
+            return True
         if size:
             walk.ask(
                 Level.QUESTION,
@@ -320,8 +327,85 @@ def _take_near_place(walk: Walk) -> bool:
     return near_place_alone(walk, walk.i)
 
 
-STEPS: tuple[Callable[[Walk], bool], ...] = (
-    take_quote, _take_join, _take_plan, take_wait, take_batch, take_cover, take_everything, take_cause, take_with, take_stuff, take_price, take_date,
-    take_reading, _take_mix, _take_each, _take_side, take_amount, take_crop, _take_preposition, take_bed,
-    _take_remark, _take_near_place, take_unknown, _take_filler,
-)  # fmt: skip
+Step = Callable[[Walk], bool]
+DIGITS = "0"  # stands for every number in digits
+DATE_WORDS = FIRST_WORDS | DATE_LEADS | {DIGITS, "the", "this", "last", "late", "early", "mid"}
+PARTS = nouns.PART_SIDES | nouns.PART_COUNTED | ARTICLES | {DIGITS}
+NUMBERS = (
+    ABOUT
+    | frozenset(nouns.NUMBERS)
+    | frozenset(nouns.LONGEST_VAGUE)
+    | frozenset(map(fold_word, FRACTIONS))
+    | {DIGITS, "x", "dozen", "half", "quarter"}
+)
+
+STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
+    (take_quote, None),
+    (_take_join, JOINS | {"or"}),
+    (_take_plan, None),
+    (
+        take_wait,
+        frozenset(
+            {DIGITS, "wait", "waiting", "leave", "no", "don", "dont", "do", "withhold", "withholding", "phi"}
+        ),
+    ),
+    (
+        take_batch,
+        nouns.ORDINALS
+        | frozenset(MONTHS)
+        | frozenset(SEASONS)
+        | ARTICLES
+        | {DIGITS, "from", "of", "early", "late", "main"},
+    ),
+    (take_cover, frozenset({"under", "undercover"})),
+    (take_everything, frozenset({"everything", "everywhere", "all", "every", "the"})),
+    (take_cause, None),
+    (take_with, frozenset({"with", "using"})),
+    (take_stuff, None),
+    (take_price, frozenset({DIGITS, "for", "at", "cost", "paid", "costing"})),
+    (take_date, DATE_WORDS),
+    (
+        take_reading,
+        frozenset(
+            {
+                "ph",
+                "p",
+                "nitrogen",
+                "n",
+                "k",
+                "phosphoru",
+                "phosphorus",
+                "potassium",
+                "magnesium",
+                "organic",
+                "om",
+                "calcium",
+                "salinity",
+            }
+        ),
+    ),
+    (_take_mix, MIXES | ARTICLES),
+    (_take_each, frozenset({"each", "per", "a"})),
+    (_take_side, PARTS),
+    (take_amount, NUMBERS),
+    (take_crop, frozenset()),
+    (_take_preposition, frozenset(PLACE_OPENERS)),
+    (take_bed, ARTICLES | {"bed"}),
+    (_take_remark, REMARK_OPENERS | {"with"}),
+    (_take_near_place, None),
+    (take_unknown, None),
+    (_take_filler, None),
+)
+"""Each step with the words it may begin at; where a known name stands, those of NAME_STEPS may too."""
+
+
+@lru_cache(maxsize=20_000)
+def _steps_at(word: str, is_named: bool) -> tuple[Step, ...]:
+    """The steps that may take a word, in order; the others need not be asked."""
+    key = DIGITS if word.isdigit() else word
+    return tuple(
+        step for step, words in STEPS if words is None or key in words or (is_named and step in NAME_STEPS)
+    )
+
+
+NAME_STEPS = frozenset({take_crop, take_bed, _take_side})

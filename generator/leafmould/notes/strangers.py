@@ -164,7 +164,7 @@ def _variety_words(walk: Walk, i: int) -> int:
 def _may_be_variety(walk: Walk, i: int) -> bool:
     word = walk.typed.words[i]
     return not (
-        i in walk.used or walk.typed.names(i)[0] or word.isdigit() or i in walk.typed.quotes or word in nouns.SELDOM_VARIETY
+        i in walk.used or walk.typed.names(i)[0] or word.isdigit() or i in walk.typed.quotes or (word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and len(word) > 3 and i > 1))
         or word in ARTICLES or word in JOINS or word in PLACE_OPENERS or word in REMARK_OPENERS or word in FILLERS
         or word in nouns.COUNT_NOUNS or word in nouns.UNITS or (word,) in PAST or (word,) in PLAIN or word in nouns.PLACE_NOUNS
         or word in nouns.TROUBLES or word in nouns.PRODUCTS or word in nouns.NUMBERS or word in UNKNOWN_WORDS or word == "or"

@@ -60,6 +60,11 @@ IRREGULAR = {
     "halves": "half",
     "knives": "knife",
     "mice": "mouse",
+    "hoes": "hoe",
+    "cloches": "cloche",
+    "quiches": "quiche",
+    "earlies": "earlie",
+    "tatties": "tattie",
     "chillies": "chilli",
     "chilies": "chili",
 }

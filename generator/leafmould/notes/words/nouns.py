@@ -232,7 +232,7 @@ TROUBLES = _words(
     disease fungus mould mold spot blackspot chlorosis deficiency sunburn sunscald splitting tipburn woodpigeon
     crow jay magpie jackdaw mole toad frog ladybird ladybug hoverfly lacewing bee bumblebee bees gremlin vandal
     thief thieves hare porcupine possum wallaby kangaroo bandicoot cockatoo parrot monkey boar peacock turkey armadillo
-    waterlogging pigeon's ice snow weather hungry-gap moths whites swift marten dove starling"""
+    waterlogging pigeon's ice snow weather hungry-gap moths swift marten dove starling"""
 ) - {"mildew's"}
 """Pests, diseases and weather: what is seen, and what losses are due to."""
 
@@ -291,7 +291,7 @@ LOCAL_NAMES = {
 """Short and local words, where the garden's own names have none: folded word -> a name to look up."""
 
 SELDOM_VARIETY = _words(
-    """each both every stuff veg veggie vegetable thing bit everything lots direct outside outdoors indoors inside thinly thickly straight out up thinning trimming leftover them it that this those these
+    """each both every stuff veg veggie vegetable thing bit everything lots come again twice once thoroughly lightly heavily deeply direct outside outdoors indoors inside thinly thickly straight out up thinning trimming leftover them it that this those these
     herself himself us me ourselves down away back off together separately too later before long
     a an the my our your his her their some any more most many much few little bit of first last next new old
     big bigger biggest small smaller smallest huge tiny enormous large medium lovely nice good great best better

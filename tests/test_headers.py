@@ -6,6 +6,7 @@ import pytest
 
 from leafmould.notes.entries import Sureness
 from leafmould.notes.header import is_fence, split_note
+from leafmould.notes.work_lines import unquoted
 from notes_as_typed import all_done, entries, entry, span, told
 
 
@@ -367,3 +368,16 @@ def test_work_lines_under_a_key_that_stands_too_far_in_are_work_lines_still() ->
     assert all_done(entry("---\nbed: Arch\n work:\n  - sowed peas\n  - watered: all\n---"))[:1] == [
         "sowed pea in Arch"
     ]
+
+
+@pytest.mark.parametrize(
+    ("line", "text"),
+    [
+        ("'it''s sown'", "it's sown"),
+        ('"say \\"hi\\""', 'say "hi"'),
+        ('"w\\eeded"', '"w\\eeded"'),
+        ("'a' and 'b'", "'a' and 'b'"),
+    ],
+)
+def test_a_work_line_in_proper_quotes_is_unquoted_and_others_stay(line: str, text: str) -> None:
+    assert unquoted(line) == text

@@ -403,6 +403,11 @@ def test_a_dated_bullet_with_lines_under_it_is_a_part() -> None:
     assert all_done(found) == ["picked pea in Arch", "picked kale in North"]
 
 
+def test_a_list_that_a_date_breaks_off_is_closed() -> None:
+    found = entries("- picked peas from Arch\n# 12 June 2024\n  and then?\n", "log.md")
+    assert (all_done(found), found[1].body) == (["picked pea in Arch"], "  and then?")
+
+
 def test_header_lists_pair_and_share() -> None:
     paired = entry("---\ncrop: [pea, kale]\nvariety: [Meteor, Nero]\nbed: Arch\ndid: sowed\n---")
     assert all_done(paired) == ["sowed pea 'Meteor' in Arch", "sowed kale 'Nero' in Arch"]

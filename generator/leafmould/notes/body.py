@@ -160,6 +160,7 @@ class _Reader:
         part = _Open(line=self.first_line + index, date=date, is_heading=is_heading, title=title, start=index)
         part.rows.append("")
         self.parts.append(part)
+        self.is_list_open = False
 
     def _dated_row(self, index: int, row: str) -> bool:
         """A line that is only a date, or begins with one and goes on."""

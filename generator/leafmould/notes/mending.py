@@ -114,10 +114,10 @@ class _Mender:
     def pieces(self, lines: list[str], first_line: int, depth: int = 0) -> Tree | None:
         """A block of lines that YAML could not read, cut at its outermost keys or list marks."""
         keys: list[Key] = []
-        items: list[Tree] = []
+        listed: list[tuple[Group, re.Match[str]]] = []
         for group in _groups(lines, first_line):
             if (m := ITEM_LINE.match(group[0][1])) is not None:
-                items.append(self.item(group, m, depth))
+                listed.append((group, m))
             elif (m := KEY_LINE.match(group[0][1])) is not None:
                 keys.extend(self.key(group, m, depth))
             elif (m := NO_SPACE.match(group[0][1])) is not None:
@@ -128,8 +128,10 @@ class _Mender:
             else:
                 self.no_key(group)
         if keys:
-            self.stray.extend(leaf for item in items for leaf in leaves(item))
+            for group, _ in listed:
+                self.no_key(group)
             return Branch(keys=tuple(keys), line=keys[0].line, column=keys[0].column)
+        items = [self.item(group, m, depth) for group, m in listed]
         return Items(items=tuple(items), line=items[0].line, column=items[0].column) if items else None
 
     def no_key(self, group: Group) -> None:

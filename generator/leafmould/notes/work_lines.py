@@ -55,7 +55,7 @@ def unquoted(text: str) -> str:
         tree = parse(text)
     except (yaml.YAMLError, NotAllowed):
         return text
-    return tree.text if isinstance(tree, Leaf) and "\n" not in tree.text else text
+    return tree.text if isinstance(tree, Leaf) and tree.text.isprintable() else text
 
 
 def _end_of_block(lines: list[str], start: int) -> int:

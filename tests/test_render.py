@@ -80,6 +80,20 @@ def test_ids_stand_once_on_a_page(book: dict[str, BeautifulSoup]) -> None:
 
 
 def test_every_bed_in_every_year_is_two_links_from_the_first_page(book: dict[str, BeautifulSoup]) -> None:
+    assert_two_links_away(book)
+
+
+def test_a_table_of_very_many_years_is_split_and_each_part_is_one_link_away(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("leafmould.pages.ledger.MOST_CELL_ROWS", 20)
+    book = made(site_of(hand_made()))
+    assert {"years.html", "years/2025.html", "years/2024.html"} <= book.keys()
+    assert_two_links_away(book)
+
+
+def assert_two_links_away(book: dict[str, BeautifulSoup]) -> None:
+    """Every planting's section can be reached by two links."""
     reached = {addresses.NOW}
     spots: set[tuple[str, str]] = set()
     for _ in range(2):

@@ -13,6 +13,7 @@ from leafmould.garden.model import Bed, Planting
 from leafmould.pages.addresses import BED_YEARS, BEDS
 from leafmould.pages.bed import nothing_stands, standing_in
 from leafmould.pages.bed_families import silence_in
+from leafmould.pages.chapters import Chapter
 from leafmould.pages.labels import families_of, planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page, PlantingLine
@@ -69,6 +70,7 @@ class BedYearsPage:
 
     years: tuple[Link, ...]  # each leads to its season, newest first
     rows: tuple[BedRow, ...]
+    tables: tuple[Link, ...]  # the other tables, of other years; none if all years fit into one
 
 
 def beds_page(ledger: Ledger) -> Page:
@@ -107,15 +109,21 @@ def _summary(bed: Bed, ledger: Ledger) -> BedSummary:
     )
 
 
-def bed_years_page(ledger: Ledger) -> Page:
-    """Beds by years."""
-    years = ledger.years
+def bed_years_pages(ledger: Ledger) -> tuple[Page, ...]:
+    """Beds by years; further pages hold earlier years where one would be too heavy."""
+    return tuple(_table(chapter, ledger) for chapter in ledger.year_tables)
+
+
+def _table(chapter: Chapter, ledger: Ledger) -> Page:
+    others = [Link(text=c.name, to=c.address) for c in ledger.year_tables if c is not chapter]
     values = BedYearsPage(
-        years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in years),
-        rows=tuple(_row(bed, years, ledger) for bed in (*beds_in_use(ledger), *ended_beds(ledger))),
+        years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in chapter.years),
+        rows=tuple(_row(bed, chapter.years, ledger) for bed in (*beds_in_use(ledger), *ended_beds(ledger))),
+        tables=tuple(others),
     )
+    title = "Beds by years" if chapter.address == BED_YEARS else f"Beds by years, {chapter.name}"
     return Page(
-        address=BED_YEARS, template="bed-years.html", title="Beds by years", section="years", values=values
+        address=chapter.address, template="bed-years.html", title=title, section="years", values=values
     )
 
 

@@ -24,13 +24,13 @@ class Chapter:
 
 
 def chapters(
-    whole: str, rows_by_year: Mapping[int, int], name_of: Callable[[int], str]
+    whole: str, rows_by_year: Mapping[int, int], name_of: Callable[[int], str], most_rows: int = MOST_ROWS
 ) -> tuple[Chapter, ...]:
     """The pages of a history, newest first; the first keeps the address of the whole. Never none."""
     groups: list[list[int]] = [[]]
     held = 0
     for year in sorted(rows_by_year, reverse=True):
-        if groups[-1] and held + rows_by_year[year] > MOST_ROWS:
+        if groups[-1] and held + rows_by_year[year] > most_rows:
             groups.append([])
             held = 0
         groups[-1].append(year)

@@ -87,12 +87,13 @@ def _sorted_out(
     by_unit: dict[str, tuple[float, bool]] = {}
     in_words: list[str] = []
     for amount in amounts:
-        if amount.grams is not None:
-            grams = (grams or 0.0) + amount.grams
-            guessed |= amount.is_estimated
-        elif amount.value is not None:
+        weight_g, value = amount.grams, amount.value
+        if weight_g is not None:
+            grams = (grams or 0.0) + weight_g
+            guessed = guessed or amount.is_estimated
+        elif value is not None:
             total, about = by_unit.get(amount.unit, (0.0, False))
-            by_unit[amount.unit] = (total + amount.value, about or amount.is_estimated)
+            by_unit[amount.unit] = (total + value, about or amount.is_estimated)
         elif amount.whole in (None, "some", "a few") and amount.written:
             in_words.append(amount.written)  # "all" and "the rest" say nothing of how much
     return grams, guessed, by_unit, in_words

@@ -15,13 +15,16 @@ from functools import cached_property
 from leafmould.facts.tables import FamilyFact, Source
 from leafmould.garden.model import Entry, Event, Garden, Picking, Planting
 from leafmould.pages import addresses
-from leafmould.pages.chapters import chapters
+from leafmould.pages.chapters import Chapter, chapters
 from leafmould.pages.page import FamilyMark, Figure
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.rotation import Occupancy
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
+
+MOST_CELL_ROWS = 2400
+"""Rows in the cells of one table of beds and years; about 100 bytes each."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +53,7 @@ class Ledger:
         self.occupancy = Occupancy(garden)
         self._touched: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {}
         self.names_of_notes: dict[str, str] = {}  # kept by `doings.note_name`
+        self.plantings_in_words: dict[str, str] = {}  # kept by `strips`
         self.family_marks: dict[str, FamilyMark] = {}  # kept by `labels.family_mark`
         self.days_of_notes: dict[str, Figure] = {}  # kept by `doings.entry_day`
         self._index_events()
@@ -274,6 +278,13 @@ class Ledger:
         begun = {self.home_year(p) for p in self.garden.plantings if not p.is_perennial}
         known = [*begun, *self.entries_by_year, self.this_year]
         return tuple(range(max(known), min(known) - 1, -1))
+
+    @cached_property
+    def year_tables(self) -> tuple[Chapter, ...]:
+        """The tables of beds and years: one, or several of some years each where one would be too heavy."""
+        beds = len(self.garden.beds)
+        rows = {year: beds + 2 * len(self.plantings_by_year.get(year, ())) for year in self.years}
+        return chapters(addresses.BED_YEARS, rows, self.year_name, MOST_CELL_ROWS)
 
     def to_season(self, year: int) -> str:
         """The page of a season; "" for one before the record, in which only trees stood."""

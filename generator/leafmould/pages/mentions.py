@@ -7,9 +7,9 @@ both is the bed after a word such as "in" or "from".
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from re import Match
 
 from leafmould.pages.crop_tables import variety_anchor
 from leafmould.pages.ledger import Ledger
@@ -18,6 +18,9 @@ from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_wor
 BEFORE_PLACES = frozenset(
     {"in", "into", "from", "at", "on", "onto", "to", "off", "under", "along", "the", "bed"}
 )
+
+
+SPLIT = re.compile(f"({WORD.pattern})")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,55 +45,67 @@ class Mentions:
 
     def __init__(self, vocabulary: Vocabulary, ledger: Ledger) -> None:
         self._targets: dict[tuple[str, ...], tuple[Target, ...]] = {}
-        self._longest: dict[str, int] = {}
         self._found: dict[str, tuple[Piece, ...]] = {}
+        longest: dict[str, int] = {}
         for words, targets in _targets(vocabulary, ledger):
             self._targets[words] = targets
-            self._longest[words[0]] = max(self._longest.get(words[0], 0), len(words))
+            longest[words[0]] = max(longest.get(words[0], 0), len(words))
+        self._begins = _Beginnings(longest)
 
     def pieces(self, text: str) -> tuple[Piece, ...]:
-        """A text cut into plain stretches and links, each page led to once; one piece if none."""
+        """A text cut into plain stretches and links, each page led to once."""
         if text not in self._found:
-            self._found[text] = tuple(self._cut(text))
+            self._found[text] = tuple(piece for piece in self._cut(text) if piece.text)
         return self._found[text]
 
     def _cut(self, text: str) -> Iterator[Piece]:
-        words = list(WORD.finditer(text))
-        folded = [fold_word(word.group()) for word in words]
+        parts = SPLIT.split(text)  # what stands between words, and the words, by turns
+        words, begins = parts[1::2], self._begins
         done: set[str] = set()
-        end, place = 0, 0
-        while place < len(words):
-            size, target = self._at(text, words, folded, place)
-            if target is None or target.to in done:
-                place += max(1, size)
+        end, free = 0, 0  # the first part after the last link, and the first word after the last name
+        for place in [place for place, word in enumerate(words) if begins[word]]:
+            size, target = self._at(words, place) if place >= free else (0, None)
+            if target is None:
+                continue
+            free = place + size
+            if target.to in done:
                 continue
             done.add(target.to)
-            first, last = words[place].start(), words[place + size - 1].end()
-            if first > end:
-                yield Piece(text=text[end:first])
-            yield Piece(text=text[first:last], to=target.to)
+            first, last = 2 * place + 1, 2 * free
+            yield Piece(text="".join(parts[end:first]))
+            yield Piece(text="".join(parts[first:last]), to=target.to)
             end = last
-            place += size
-        if end < len(text) or not text:
-            yield Piece(text=text[end:])
+        yield Piece(text="".join(parts[end:]))
 
-    def _at(
-        self, text: str, words: list[Match[str]], folded: list[str], place: int
-    ) -> tuple[int, Target | None]:
-        most = min(self._longest.get(folded[place], 0), len(words) - place)
-        for size in range(most, 0, -1):
-            targets = self._targets.get(tuple(folded[place : place + size]))
-            if targets:
-                before = folded[place - 1] if place else ""
-                found = _chosen(targets, words[place].group(), before)
-                if found:
-                    return size, found
+    def _at(self, words: list[str], place: int) -> tuple[int, Target | None]:
+        """The longest name that begins at a word, and what it means there."""
+        folded = [fold_word(word) for word in words[place : place + self._begins[words[place]]]]
+        before = fold_word(words[place - 1]) if place else ""
+        for size in range(len(folded), 0, -1):
+            targets = self._targets.get(tuple(folded[:size]))
+            found = _chosen(targets, words[place], before) if targets else None
+            if found:
+                return size, found
         return 0, None
+
+
+class _Beginnings(dict[str, int]):
+    """Words as written, and how long the longest name is that begins with one; 0 for none. Grows as asked."""
+
+    def __init__(self, longest: dict[str, int]) -> None:
+        super().__init__()
+        self._longest = longest
+
+    def __missing__(self, word: str) -> int:
+        self[word] = size = self._longest.get(fold_word(word), 0)
+        return size
 
 
 def _chosen(targets: tuple[Target, ...], written: str, before: str) -> Target | None:
     """Which of a name's meanings stands here; None where the word is too common to be meant as a name."""
     is_capital = written[:1].isupper()
+    if len(targets) == 1 and targets[0].kind is Kind.CROP:
+        return targets[0]
     fit = [t for t in targets if _is_meant(t, written, is_capital=is_capital, before=before)]
     if len(fit) > 1:
         wants_place = before in BEFORE_PLACES

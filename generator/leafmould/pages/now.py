@@ -15,7 +15,7 @@ from leafmould.pages.doings import lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line
 from leafmould.pages.ledger import Ledger
-from leafmould.pages.page import Figure, Lesson, NoteLine, Page, PlantingLine
+from leafmould.pages.page import Figure, Lesson, Link, NoteLine, Page, PlantingLine
 from leafmould.values.wording import day_range
 
 MOST_DUE = 7
@@ -42,6 +42,7 @@ class EarlierYear:
 class NowPage:
     """The values of the first page."""
 
+    tables: tuple[Link, ...]  # beds by years
     due: tuple[PlantingLine, ...]
     more_due: int  # how many more would be due
     beds: tuple[BedSummary, ...]
@@ -63,6 +64,7 @@ def now_page(ledger: Ledger) -> Page:
     last = max((e.when.last for e in dated if e.when), default=None)
     quiet = (ledger.garden.on - last).days if last else 0
     values = NowPage(
+        tables=_tables(ledger),
         due=tuple(planting_line(p, ledger) for p in due[:MOST_DUE]),
         more_due=max(0, len(due) - MOST_DUE),
         beds=tuple(b for b in beds if b.standing),
@@ -76,6 +78,13 @@ def now_page(ledger: Ledger) -> Page:
         is_new=not ledger.garden.entries,
     )
     return Page(address=NOW, template="now.html", title="Now", section="now", values=values)
+
+
+def _tables(ledger: Ledger) -> tuple[Link, ...]:
+    """Every table of beds and years, so that each year of each bed is two links away."""
+    first, *others = ledger.year_tables
+    whole = "Every bed in every year" if not others else f"Every bed, {first.name}"
+    return (Link(text=whole, to=first.address), *(Link(text=c.name, to=c.address) for c in others))
 
 
 def _due(ledger: Ledger) -> list[Planting]:

@@ -12,7 +12,7 @@ from leafmould.facts import tables
 from leafmould.garden.model import Garden
 from leafmould.pages import addresses
 from leafmould.pages.bed import bed_pages
-from leafmould.pages.beds import bed_years_page, beds_page
+from leafmould.pages.beds import bed_years_pages, beds_page
 from leafmould.pages.by_date import by_date_pages
 from leafmould.pages.crop import crop_pages, crops_page
 from leafmould.pages.families import families_page
@@ -112,7 +112,7 @@ def make_pages(ledger: Ledger) -> tuple[Page, ...]:
         now_page(ledger),
         beds_page(ledger),
         *bed_pages(ledger),
-        bed_years_page(ledger),
+        *bed_years_pages(ledger),
         crops_page(ledger),
         *crop_pages(ledger),
         families_page(ledger),

@@ -28,7 +28,7 @@ def strip_row(planting: Planting, year: int, ledger: Ledger, *, note: str = "") 
         link=Link(text=planting_name(planting), to=ledger.sections[planting.id]),
         note=note,
         bars=tuple(bar for bar in bars if bar),
-        says=in_words(planting, ledger),
+        says=_says(planting, ledger),
         today=round(place(ledger.garden.on, begins), 1) if year == ledger.this_year else None,
     )
 
@@ -78,6 +78,13 @@ def _expected(planting: Planting, ledger: Ledger) -> Iterable[Span]:
 def _bar(kind: str, first: date, last: date, begins: date, *, is_open: bool) -> Bar | None:
     found = stretch(first, last, begins)
     return Bar(kind=kind, x=found[0], width=found[1], is_open=is_open) if found else None
+
+
+def _says(planting: Planting, ledger: Ledger) -> str:
+    """The sentence of a planting, made once for all its rows."""
+    if planting.id not in ledger.plantings_in_words:
+        ledger.plantings_in_words[planting.id] = in_words(planting, ledger)
+    return ledger.plantings_in_words[planting.id]
 
 
 def in_words(planting: Planting, ledger: Ledger) -> str:

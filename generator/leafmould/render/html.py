@@ -14,7 +14,7 @@ from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxE
 from markupsafe import Markup
 
 from leafmould.pages.addresses import SCRIPT, STYLE, root_of
-from leafmould.pages.page import Page
+from leafmould.pages.page import FamilyMark, Page
 from leafmould.pages.site import Site
 from leafmould.render.environment import open_layouts, style_and_script
 from leafmould.render.prose import Prose
@@ -36,7 +36,10 @@ class Renderer:
         self._site = site
         self._look = look if look is not None and look.is_dir() else None
         prose = Prose(site.mentions, site.note_by_file)
-        self._layouts: Environment = open_layouts(self._look, {"prose": prose.html, "names": prose.names})
+        self._layouts: Environment = open_layouts(
+            self._look, {"prose": prose.html, "names": prose.names, "mark": self._mark}
+        )
+        self._marks: dict[tuple[str, str], Markup] = {}
         self._mastheads: dict[tuple[str, str], Markup] = {}
 
     def page(self, page: Page) -> str:
@@ -64,6 +67,13 @@ class Renderer:
                 self._printed("masthead.html", site=self._site, section=page.section, root=root)
             )
         return self._mastheads[key]
+
+    def _mark(self, mark: FamilyMark, root: str) -> Markup:
+        """A family's mark, which stands on a page as often as its plants."""
+        key = (root, mark.key)
+        if key not in self._marks:
+            self._marks[key] = Markup(self._printed("mark.html", m=mark, root=root).strip())
+        return self._marks[key]
 
     def _printed(self, template: str, **values: object) -> str:
         try:

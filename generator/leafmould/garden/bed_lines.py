@@ -31,6 +31,7 @@ class BedLines:
         self._keys_by_name = _keys_by_name(settings.beds)
         self.beds = _declared_beds(settings.beds, self._keys_by_name)
         self.is_ever_renamed = any(bed.became for bed in self.beds.values())
+        self.is_ever_ended = any(bed.ended for bed in self.beds.values())
         self.problems: list[Problem] = []
 
     def key_of(self, named: Named) -> str:

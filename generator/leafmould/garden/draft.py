@@ -14,6 +14,16 @@ from leafmould.notes.entries import Action, Entry, Fate
 from leafmould.values.when import When
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Over:
+    """From which day a planting is presumed over, and why, in words."""
+
+    on: date
+    basis: str
+    days_open: int = 60  # so long after it a note may still mean this planting: it was not over yet
+    is_noted: bool = False  # the gardener said so
+
+
 @dataclass(slots=True, kw_only=True, eq=False)
 class Act:
     """One action of one entry, resolved, and where it ended."""
@@ -104,6 +114,8 @@ class Draft:
     finished: date | None = None  # the gardener called it finished; it may still be cleared
     displaced: list[date] = field(default_factory=list)  # another crop was started in its place
     rival_on: date | None = None  # first new start of the same crop there
+    over_at: object = None  # the state in which `over` was reckoned
+    over: Over | None = None
     acts: list[Act] = field(default_factory=list)
     pickings: list[Act] = field(default_factory=list)
     observed: list[Entry] = field(default_factory=list)  # notes that only look

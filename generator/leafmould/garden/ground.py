@@ -11,9 +11,9 @@ from collections.abc import Callable, Iterable, Sequence
 from datetime import date, timedelta
 
 from leafmould.garden.bed_lines import BedLines
-from leafmould.garden.draft import Act, Draft
+from leafmould.garden.draft import Act, Draft, Over
 from leafmould.garden.kinds import Kinds
-from leafmould.garden.presumed import KillingFrosts, Over, presumed_end
+from leafmould.garden.presumed import KillingFrosts, presumed_end
 from leafmould.notes.entries import Named
 from leafmould.values.names import fold
 from leafmould.values.problems import Level, Problem
@@ -21,17 +21,17 @@ from leafmould.values.when import When
 from leafmould.values.wording import MONTHS
 
 Key = tuple[str | None, str | None]  # bed, crop; None stands for any
-LONGEST_COARSE_DATE = 400
-"""A note may say "in 2024": what ended longer ago than this can no longer be meant. [days]"""
 
 
 class Ground:
     """All drafts so far."""
 
-    def __init__(self, lines: BedLines, kinds: Kinds, frosts: KillingFrosts) -> None:
+    def __init__(self, lines: BedLines, kinds: Kinds, frosts: KillingFrosts, *, longest: int) -> None:
+        """Begin with nothing; `longest` is the longest span of days any act is dated by ("in 2024")."""
         self.lines = lines
         self.kinds = kinds
         self.frosts = frosts
+        self.longest = longest
         self.drafts: list[Draft] = []
         self.by_year: list[Draft] = []  # known by year only; nothing is ever matched to these
         self.problems: list[Problem] = []
@@ -78,13 +78,32 @@ class Ground:
                 self._limits[key] = max(16, 2 * len(kept))
 
     def _is_long_over(self, draft: Draft, day: date) -> bool:
+        """Whether no note from this day on can mean it any more."""
+        if draft.ended is not None:
+            return (day - draft.ended.last).days > self.longest
         over = self.over(draft)
-        last = draft.ended.last if draft.ended else over.on if over else date.max
-        return draft.is_dissolved or (day - last).days > LONGEST_COARSE_DATE
+        return draft.is_dissolved or (
+            over is not None and (day - over.on).days > over.days_open + self.longest
+        )
 
     def over(self, draft: Draft) -> Over | None:
         """When it is presumed over, as far as is known by now."""
+        state = (
+            draft.last_sign,
+            draft.rival_on,
+            draft.finished,
+            len(draft.displaced),
+            len(draft.moves),
+            draft.crops,
+        )
+        if draft.over_at != state:
+            draft.over_at, draft.over = state, self._over(draft)
+        return draft.over
+
+    def _over(self, draft: Draft) -> Over | None:
         over = presumed_end(draft, self.frosts)
+        if not self.lines.is_ever_ended:
+            return over
         bed = self.lines.beds.get(self.beds_of(draft, date.max)[0])
         if bed is None or bed.ended is None or bed.became or bed.ended < draft.begins:
             return over
@@ -112,7 +131,9 @@ class Ground:
             found = self._lists.get((beds[0], crops[0]), [])
         else:
             found = list(dict.fromkeys(d for b in beds for c in crops for d in self._lists.get((b, c), ())))
-        stood = [d for d in found if _stood(d, when)]
+        first, last = when.first, when.last
+        stood = [d for d in found if d.begins <= last and (d.ended is None or d.ended.last >= first)]
+        stood = [d for d in stood if not d.is_dissolved]
         if bed is not None:
             stood = [d for d in stood if bed in self.beds_of(d, when.last)]
         return sorted(stood, key=_age)
@@ -219,12 +240,6 @@ def _prefer(found: list[Draft], wanted: Callable[[Draft], bool]) -> list[Draft]:
     """Those that fit, or all if none does."""
     fitting = [d for d in found if wanted(d)]
     return fitting or found
-
-
-def _stood(draft: Draft, when: When) -> bool:
-    if draft.is_dissolved or draft.begins > when.last:
-        return False
-    return draft.ended is None or draft.ended.last >= when.first
 
 
 def _age(draft: Draft) -> tuple[date, int]:

@@ -41,6 +41,7 @@ class Kinds:
         self._keys_by_name = self._published | {
             fold(name): keys[own.name] for own in settings.crops for name in (own.name, *own.also)
         }
+        self._meanings: dict[str, tuple[str, ...]] = {}
         self._crops: dict[str, Crop] = {}
         self._words: dict[str, Counter[str]] = {}
 
@@ -83,6 +84,11 @@ class Kinds:
 
     def may_mean(self, key: str) -> tuple[str, ...]:
         """The keys under which a crop so called may stand: itself, its kinds, or a wider word for it."""
+        if key not in self._meanings:
+            self._meanings[key] = self._may_mean(key)
+        return self._meanings[key]
+
+    def _may_mean(self, key: str) -> tuple[str, ...]:
         if key in self.members:
             return (key, *self.members[key])
         fact = self._facts.get(key)

@@ -9,10 +9,9 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, timedelta
 
-from leafmould.garden.draft import Draft
+from leafmould.garden.draft import Draft, Over
 
 DAYS_AFTER_AVERAGE_FROST = 14
 """A frost that kills comes some time after the average first one. Common practice, no source."""
@@ -21,16 +20,6 @@ DAYS_FROSTED_STANDS = 183
 """What a frost killed, or what was called finished, may be cleared as late as the next spring."""
 DAYS_IN_TRAYS = 150
 """After these a raised batch is no longer taken as waiting to be planted out."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Over:
-    """From which day a planting is presumed over, and why, in words."""
-
-    on: date
-    basis: str
-    days_open: int = 60  # so long after it a note may still mean this planting: it was not over yet
-    is_noted: bool = False  # the gardener said so
 
 
 class KillingFrosts:

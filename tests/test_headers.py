@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import pytest
+import yaml
 
+from leafmould.notes import tree
 from leafmould.notes.entries import Sureness
 from leafmould.notes.header import is_fence, split_note
 from leafmould.notes.work_lines import unquoted
@@ -381,3 +383,14 @@ def test_work_lines_under_a_key_that_stands_too_far_in_are_work_lines_still() ->
 )
 def test_a_work_line_in_proper_quotes_is_unquoted_and_others_stay(line: str, text: str) -> None:
     assert unquoted(line) == text
+
+
+def test_without_the_c_parser_the_same_is_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    notes = [
+        WORK,
+        "---\nbed: [Arch, 'No']\nodd: {a: [1, 2]}\nx: y: z\nv: *s\n---\n",
+        f"---\nx: {'[' * 900}\nbed: Arch\n---",
+    ]
+    with_c = [entry(note) for note in notes]
+    monkeypatch.setattr(tree, "Loader", yaml.Loader)
+    assert [entry(note) for note in notes] == with_c

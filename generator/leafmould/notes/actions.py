@@ -22,27 +22,33 @@ WHOLE_BED_ENDS = frozenset({"noted weather", "collected", "opened", "fed animals
 
 
 def share_backward(done: list[Done]) -> None:
-    """ "thinned and weeded carrots in Arch": the first verb takes the object of the second."""
-    for first, second in reversed(list(itertools.pairwise(done))):
-        if first.is_bare and not second.is_bare:
-            _take_over(first.draft, second.draft, is_listed=second.is_after_comma)
-            first.is_bare = False
+    """ "thinned and weeded carrots in Arch": the first verb takes the object of the second.
+
+    In a list with commas it does so only where the next verb was bare too: "weeded, watered and fed Arch".
+    """
+    were_bare = [clause.is_bare for clause in done]
+    for i in range(len(done) - 2, -1, -1):
+        first, second = done[i], done[i + 1]
+        if were_bare[i] and not second.is_bare:
+            if second.is_after_comma and not were_bare[i + 1]:
+                _take_place(first.draft, second.draft)
+            else:
+                _take_over(first.draft, second.draft)
+                first.is_bare = False
 
 
-def _take_over(to: Draft, source: Draft, *, is_listed: bool) -> None:
-    to.items = [
-        replace(
-            item,
-            spans=[s for s in item.spans if not (is_listed and s[0] == "amount")],
-            amounts=[] if is_listed else list(item.amounts),
-        )
-        for item in source.items
-    ]
-    to.places, to.origins, to.part = list(source.places), list(source.origins), source.part
+def _take_over(to: Draft, source: Draft) -> None:
+    to.items = [replace(item, spans=list(item.spans)) for item in source.items]
+    to.total, to.is_each = list(source.total), source.is_each
     to.everything, to.but, to.is_loose = source.everything, source.but, source.is_loose
-    to.total, to.is_each = [] if is_listed else list(source.total), source.is_each
-    to.spans += [s for s in source.spans if s[0] in ("place", "part", "everything", "but", "origin", "batch")]
+    to.spans += [s for s in source.spans if s[0] in ("everything", "but", "batch")]
     to.when, to.batch = to.when or source.when, source.batch
+    _take_place(to, source)
+
+
+def _take_place(to: Draft, source: Draft) -> None:
+    to.places, to.origins, to.part = list(source.places), list(source.origins), source.part
+    to.spans += [s for s in source.spans if s[0] in ("place", "part", "origin")]
 
 
 def inherit(done: list[Done]) -> None:
@@ -195,6 +201,7 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
         else:
             draft.ask(Level.QUESTION, f'What was "{written}"? No crop is named.')
     _ask_of_strangers(clause)
+    _ask_which_part(clause)
     if (
         "some!" in verb.slots
         and not draft.everything
@@ -206,6 +213,15 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
         draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place is named.')
     if verb.name == "moved" and not draft.has_crop and not draft.origins and not draft.everything:
         draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place that moves is named.')
+
+
+def _ask_which_part(clause: Done) -> None:
+    """ "cleared half of Arch": part of a bed nobody can name."""
+    draft = clause.draft
+    vague = any(a.whole in ("half", "the rest", "some") for i in draft.items for a in i.amounts)
+    if clause.verb.name == "cleared" and vague and draft.places and not draft.has_crop:
+        question = f'Which part of "{draft.places[0].name}" was cleared? Nothing is ended until it is said.'
+        draft.ask(Level.QUESTION, question)
 
 
 def _ask_of_strangers(clause: Done) -> None:

@@ -71,7 +71,7 @@ def _bare_unit(walk: Walk) -> str:
         "hen"
         if walk.verb.name in ("penned", "let out")
         else "egg"
-        if walk.verb.name == "collected" and "egg" in walk.typed.words
+        if walk.verb.name == "collected" and ("egg" in walk.typed.words or "laid" in walk.typed.words)
         else "piece"
     )
 
@@ -106,12 +106,6 @@ def _is_half_of_bed(walk: Walk, read: Read) -> bool:
     if read.amount.whole != "all":
         walk.draft.item.amounts.append(read.amount)
         walk.span("amount", walk.i, read.end)
-        if walk.verb.name == "cleared":
-            walk.ask(
-                Level.QUESTION,
-                f'Which part of "{known.name}" was cleared? Nothing is ended until it is said.',
-                walk.i,
-            )
     walk.i = j + size
     return True
 

@@ -71,9 +71,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             continue
         size, known = typed.names(i)
         counted = topic_has_name or (bool(clauses) and i > begin and typed.words[i - 1].isdigit())
-        found = _verb_at(
-            typed, i, size, is_topic, counted, bool(clauses) and begin <= clauses[-1].verb_start
-        )
+        found = _verb_at(typed, i, size, is_topic, counted, bool(clauses) and begin <= clauses[-1].verb_start)
         if found is not None and is_topic:
             if clauses:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
@@ -107,7 +105,7 @@ def _may_precede(word: str) -> bool:
     return (
         word in BEFORE_VERB or word.isdigit() or word in nouns.COUNT_NOUNS or word in nouns.UNITS or word in nouns.NUMBERS
         or word in PLACE_OPENERS or word in nouns.PART_SIDES or word in nouns.TROUBLES or word in nouns.LONGEST_VAGUE
-        or word in nouns.ORDINALS or word in ("unknown", "mystery", "unlabelled", "unnamed") or word in nouns.FRACTION_WORDS
+        or word in nouns.ORDINALS or word in ("unknown", "mystery", "unlabelled", "unnamed", "everything", "everywhere", "both", "them") or word in nouns.FRACTION_WORDS
     )  # fmt: skip
 
 
@@ -361,8 +359,8 @@ def _ends_object(typed: Typed, j: int, particle: str) -> bool:
 def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
     """Where a plain form stands that makes the words from `start` an intention ("sow", "need to weed")."""
     i = start
-    limit = min(typed.stops[start] if start < typed.count else 0, start + 8)
-    while i < limit:
+    limit = min(typed.count, start + 8)
+    while i < limit and (i == start or not typed.breaks[i] or ":" in typed.gaps[i]):
         size = _plain_at(typed, i)
         if size and size >= typed.names(i)[0]:
             return i, i + size

@@ -6,6 +6,7 @@ Steps of the walk. What a date means is settled in `values.dates`.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from leafmould.notes.walk import Walk
 from leafmould.notes.words.prepositions import (
@@ -28,6 +29,8 @@ def take_date(walk: Walk) -> bool:
     """A date of the clause: behind "on", behind a comma, or closing the clause."""
     i = walk.i
     word = walk.word(i)
+    if word in ("until", "till"):
+        return _until(walk)
     lead = i
     if word in DATE_LEADS or word in ("the", "this", "last", "late", "early", "mid"):
         lead = i + 1 if word in DATE_LEADS else i
@@ -51,6 +54,27 @@ def take_date(walk: Walk) -> bool:
     if not _fits(walk, found[0], i, lead, end):
         return False
     set_date(walk, found[0], i, end)
+    return True
+
+
+def _until(walk: Walk) -> bool:
+    """ "hens on bed 4 until 3 July"."""
+    i = walk.i
+    found = scan_date(walk.typed.plain, walk.typed.starts[i + 1]) if i + 1 < walk.end else None
+    if found is None or walk.verb.name not in ("penned", "covered", "netted"):
+        return False
+    words = found[0]
+    if words.year is None and walk.base is not None and words.month is not None and words.day is not None:
+        begun = walk.base.first
+        is_next_year = (words.month, words.day) < (begun.month, begun.day)
+        words = replace(words, year=begun.year + is_next_year)
+    reading = resolve_date(words, order=walk.order, base=walk.base, is_southern=walk.is_southern)
+    walk.draft.until = reading.when
+    if reading.fault:
+        walk.ask(Level.ERROR, reading.fault, i)
+    end = word_at(walk, found[1], i)
+    walk.span("until", i, end)
+    walk.i = end
     return True
 
 

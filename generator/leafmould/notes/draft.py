@@ -39,6 +39,7 @@ class Item:
     is_mix: bool = False
     crop_end: int = -1  # word behind the last crop read
     places: list[Named] = field(default_factory=list)  # its own, where the line gives each its own amount
+    part: str | None = None  # its own, where the line names several
     places_before: int = 0  # how many places were read when its last amount was
     is_after_comma: bool = False
     takes_crop_before: bool = False  # 4 'Krim': the crop is that of the item before

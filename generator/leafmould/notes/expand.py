@@ -29,6 +29,7 @@ class Share(NamedTuple):
     places: list[Named]
     spans: list[Span]
     is_together: bool = False
+    part: str | None = None
 
 
 def to_actions(
@@ -43,7 +44,7 @@ def to_actions(
             yield Action(
                 verb=clause.verb.name, text=text, at=at, field=name, when=draft.when, until=draft.until,
                 crops=tuple(share.crops), is_together=share.is_together or (several and not draft.is_each),
-                varieties=tuple(share.varieties), places=places, origins=tuple(draft.origins), part=draft.part,
+                varieties=tuple(share.varieties), places=places, origins=tuple(draft.origins), part=share.part or draft.part,
                 amounts=tuple(share.amounts), fates=(*draft.fates, *clause.fates), subject=draft.subject,
                 cause=draft.cause, batch=draft.batch, everything=draft.everything, but=tuple(draft.but),
                 source=draft.source, price=draft.price, wait_days=draft.wait_days, crop_year=draft.crop_year,
@@ -89,10 +90,10 @@ def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Share]:
     amounts, places = [*item.amounts, *shared], item.places or draft.places
     is_doubtful = any(v.sureness.value in ("doubtful", "unknown") for v in item.varieties)
     if len(item.varieties) > 1 and not item.is_mix and not is_doubtful and (not amounts or draft.is_each):
-        return [Share(item.crops, [v], amounts, places, item.spans) for v in item.varieties]
+        return [Share(item.crops, [v], amounts, places, item.spans, part=item.part) for v in item.varieties]
     several = len(item.crops) > 1 or len(item.varieties) > 1
     together = several and (item.is_mix or not is_doubtful)
-    return [Share(item.crops, item.varieties, amounts, places, item.spans, together)]
+    return [Share(item.crops, item.varieties, amounts, places, item.spans, together, item.part)]
 
 
 def _are_joined(typed: Typed, draft: Draft, end: int, start: int) -> bool:
@@ -103,7 +104,12 @@ def _are_joined(typed: Typed, draft: Draft, end: int, start: int) -> bool:
 def _remark(draft: Draft, typed: Typed) -> str | None:
     """What is left over, in the order written."""
     words = sorted(
-        {i for a, b, _ in draft.left for i in range(a, b) if not draft.covers(typed.starts[i], "subject", "verb")}
+        {
+            i
+            for a, b, _ in draft.left
+            for i in range(a, b)
+            if not draft.covers(typed.starts[i], "subject", "verb")
+        }
     )
     ranges = [(i, i + 1) for i in words]
     pieces: list[tuple[int, int]] = []

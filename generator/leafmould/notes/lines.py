@@ -278,7 +278,9 @@ class _Line:
                 continue
             if verb == "remark":
                 if len(clauses) == 1:
-                    return self._as_text("observation", self._no_meaning(typed, clause, is_asked=other is not None))
+                    return self._as_text(
+                        "observation", self._no_meaning(typed, clause, is_asked=other is not None)
+                    )
                 if done:
                     done[-1].draft.leave(clause.start, clause.end, True)
                 continue
@@ -291,9 +293,13 @@ class _Line:
         """A verb beside something no action is kept for."""
         written, column = typed.written(clause.verb_start, clause.verb_end), typed.starts[clause.verb_start]
         if is_asked:
-            message = f'What was "{written}"? No crop of that name is known here, so the line is kept as text.'
+            message = (
+                f'What was "{written}"? No crop of that name is known here, so the line is kept as text.'
+            )
             return Asked(Level.QUESTION, message, column)
-        return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column)
+        return Asked(
+            Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column
+        )
 
     def _clause(self, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
         draft = Draft()
@@ -317,7 +323,9 @@ class _Line:
         take_object(walk, clause)
         walk_clause(walk, clause)
         is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
-        left = next((r for r in draft.left if r[0] == walk.past_articles(clause.verb_end)), None)
+        left = next(
+            (r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None
+        )
         stranger = typed.written(left[0], left[1]) if left is not None and not draft.subject else None
         if _is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
             walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)

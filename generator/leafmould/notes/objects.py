@@ -57,6 +57,9 @@ def take_object(walk: Walk, clause: Clause) -> None:
     if walk.verb.name in ("penned", "let out"):
         walk.draft.subject = "hens"
         _first(walk, clause, nouns.HENS, "hens")
+    elif clause.form == ("laid",) and walk.verb.name == "collected":
+        walk.draft.subject = "eggs"
+        _first(walk, clause, nouns.HENS, "hens")
     elif clause.subject == "eggs" or walk.verb.name == "collected":
         walk.draft.subject = (
             _first(walk, clause, nouns.EGGS, "eggs")

@@ -6,6 +6,7 @@ crop, other words are a slip of a known name, a new bed, or a remark.
 
 from __future__ import annotations
 
+from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
 from leafmould.notes.walk import Walk
@@ -159,7 +160,9 @@ def take_part(walk: Walk) -> bool:
     end = part_at(walk, i)
     if not end:
         end = _lone_side(walk, i)
-    if not end or walk.draft.part is not None:
+    if not end:
+        return False
+    if walk.draft.part is not None and not _another_part(walk, end):
         return False
     if walk.word(end) in ("of", "in") and _part_then_place(walk, i, end, "at"):
         return True
@@ -173,6 +176,21 @@ def take_part(walk: Walk) -> bool:
         return False
     set_part(walk, i, end)
     walk.i = end
+    return True
+
+
+def _another_part(walk: Walk, end: int) -> bool:
+    """ "beetroot in the north half, carrots in the south half": each crop its own part."""
+    items = walk.draft.items
+    if not items[-1].crops:
+        return False
+    if len(items) == 1:
+        if not walk.typed.kind(end, Kind.CROP, Kind.CROP_GROUP)[0]:
+            return False
+        items.append(Item())
+    for item in items[:-1]:
+        item.part = item.part or walk.draft.part
+    walk.draft.part = None
     return True
 
 
@@ -254,7 +272,7 @@ def _part_then_place(walk: Walk, i: int, end: int, role: str) -> bool:
         set_part(walk, i, end)
         walk.i = end + bed[0]
         return True
-    if walk.draft.part is not None:
+    if walk.draft.part is not None and not _another_part(walk, end):
         return False
     set_part(walk, i, end)
     walk.i = end

@@ -198,18 +198,47 @@ def _has_amount(typed: Typed, clause: Clause) -> bool:
 def _first_thing(typed: Typed, clause: Clause) -> int:
     """The first word of the object that is more than an article, a number or a describing word."""
     i = clause.verb_end
-    while i < clause.end and not typed.names(i)[0] and (typed.words[i] in nouns.SELDOM_VARIETY or typed.words[i].isdigit()):
+    while (
+        i < clause.end
+        and not typed.names(i)[0]
+        and (typed.words[i] in nouns.SELDOM_VARIETY or typed.words[i].isdigit())
+    ):
         i += 1
     return i
+
+
+def _is_bare(typed: Typed, clause: Clause) -> bool:
+    return clause.verb_end >= clause.end or typed.breaks[clause.verb_end]
+
+
+def _is_bed_first(typed: Typed, clause: Clause) -> bool:
+    if clause.start < clause.verb_start and _is_bare(typed, clause):
+        return _names(typed, clause, Kind.BED)
+    return bool(typed.kind(_first_thing(typed, clause), Kind.BED)[0])
 
 
 def _is_stranger(typed: Typed, clause: Clause) -> bool:
     """ "cleared snow from Arch": a thing nobody knows, and a bed that must not be ended by it."""
     i = _first_thing(typed, clause)
-    if i >= clause.end or typed.breaks[i] or typed.names(i)[0] or i in typed.quotes or typed.words[i] in PLACE_OPENERS:
+    if (
+        i >= clause.end
+        or typed.breaks[i]
+        or typed.names(i)[0]
+        or i in typed.quotes
+        or typed.words[i] in PLACE_OPENERS
+    ):
         return False
-    is_vague = typed.words[i] in nouns.LONGEST_VAGUE or typed.words[i] in nouns.COUNT_NOUNS or typed.words[i] in ("everything", "all", "bed")
-    return not is_vague and not _has_crop(typed, clause) and _names(typed, clause, Kind.BED) and clause.start == clause.verb_start
+    is_vague = (
+        typed.words[i] in nouns.LONGEST_VAGUE
+        or typed.words[i] in nouns.COUNT_NOUNS
+        or typed.words[i] in ("everything", "all", "bed")
+    )
+    return (
+        not is_vague
+        and not _has_crop(typed, clause)
+        and _names(typed, clause, Kind.BED)
+        and clause.start == clause.verb_start
+    )
 
 
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
@@ -234,17 +263,25 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "freezer": _one_of(frozenset({"freezer"})),
     "store": _one_of(frozenset({"store", "cellar", "storage", "clamp", "loft"})),
     "heap": _one_of(frozenset({"heap", "bin", "compost-heap"})),
-    "slug pellets": lambda typed, clause: CONDITIONS["pellets"](typed, clause) and "slug" in typed.words[clause.verb_end : clause.end],
+    "slug pellets": lambda typed, clause: (
+        CONDITIONS["pellets"](typed, clause) and "slug" in typed.words[clause.verb_end : clause.end]
+    ),
     "nematodes": _one_of(frozenset({"nematode"}), before=True),
-    "plants": lambda typed, clause: not _has_weight(typed, clause) and _one_of(frozenset({"plant", "vine", "haulm"}))(typed, clause),
+    "plants": lambda typed, clause: (
+        not _has_weight(typed, clause) and _one_of(frozenset({"plant", "vine", "haulm"}))(typed, clause)
+    ),
     "them": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] in (["them"], ["it"]),
-    "bed first": lambda typed, clause: bool(typed.kind(_first_thing(typed, clause), Kind.BED)[0]),
+    "bed first": _is_bed_first,
+    "bare": _is_bare,
+    "hens first": lambda typed, clause: any(
+        w in nouns.HENS for w in typed.words[clause.start : clause.verb_start]
+    ),
     "stranger": _is_stranger,
     "cuttings": _cuttings,
     "trouble first": trouble_first,
     "trouble": _is_trouble,
     "animals": _one_of(nouns.HENS | frozenset({"bee", "rabbit", "worm", "chook", "animal", "sheep"})),
-    "hens": _one_of(nouns.HENS),
+    "hens": _one_of(nouns.HENS, before=True),
     "hens onto": _hens_onto,
     "eggs": _one_of(nouns.EGGS),
     "honey": _one_of(nouns.HONEY),

@@ -69,7 +69,7 @@ def _over(walk: Walk, start: int, end: int) -> None:
             walk.joined, walk.after_comma = True, not walk.is_topic
         elif (gap := walk.typed.gaps[i]) and ("&" in gap or "+" in gap or "/" in gap):
             walk.joined = True
-        if i in walk.used:
+        if i in walk.used or walk.is_seen(i):
             walk.i = i + 1
             continue
         for step in _steps_at(walk.typed.words[i], walk.typed.names(i)[0] > 0):
@@ -296,6 +296,10 @@ def _take_remark(walk: Walk) -> bool:
         and not (walk.word(end) == "with" and (walk.has("with") or walk.verb.name == "treated"))
     ):
         end += 1
+    if word in ("except", "but") and walk.verb.name in ("cleared", "finished", "lost"):
+        walk.ask(
+            Level.QUESTION, f'"{walk.typed.written(i, end)}" is kept as a remark. What is left standing?', i
+        )
     walk.draft.leave(i, end, walk.after_comma)
     walk.i = end
     return True
@@ -329,7 +333,9 @@ def _take_near_place(walk: Walk) -> bool:
 
 Step = Callable[[Walk], bool]
 DIGITS = "0"  # stands for every number in digits
-DATE_WORDS = FIRST_WORDS | DATE_LEADS | {DIGITS, "the", "this", "last", "late", "early", "mid"}
+DATE_WORDS = (
+    FIRST_WORDS | DATE_LEADS | {DIGITS, "the", "this", "last", "late", "early", "mid", "until", "till"}
+)
 PARTS = nouns.PART_SIDES | nouns.PART_COUNTED | ARTICLES | {DIGITS}
 NUMBERS = (
     ABOUT

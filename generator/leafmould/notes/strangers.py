@@ -67,7 +67,9 @@ def take_unknown(walk: Walk) -> bool:
     end = i + 2 if walk.typed.words[i : i + 2] in COVER_CROPS else _variety_words(walk, i)
     if end == i:
         return False
-    if walk.verb.name == "gave away" and walk.typed.capital(i):
+    if walk.verb.name == "gave away" and (
+        walk.typed.capital(i) or not _closes(walk, end) or walk.word(end) in nouns.NUMBERS
+    ):
         walk.draft.leave(i, i + 1, True)
         walk.i = i + 1
         return True

@@ -19,9 +19,10 @@ from leafmould.values.quantities import Amount
 NUMBER = r"(?P<number>-?\d+(?:[.,]\d+)?)"
 UNIT = r"\s?°?\s?(?P<unit>c|f|celsius|fahrenheit|degrees|deg|below)?\b\.?"
 WHEN = r"(?:\s*(?:overnight|last night|this morning|today|at dawn|outside|tonight|yesterday|early morning|in the night|at night))*"
+NUMBER_2, UNIT_2 = NUMBER.replace("number", "number2"), UNIT.replace("unit", "unit2")
 KIND = r"(?:(?:first|last|late|early|light|hard|heavy|ground|air|slight|sharp|killing|another|a|an|the|of|some|bit of|touch of|severe|big|huge)\s)*"
 COLD = re.compile(
-    rf"{KIND}(?P<what>frost|freeze|frosty)(?:ed)?(?:\s(?:of|to|down to|at))?[\s,:(]*(?:{NUMBER}{UNIT})?\)?{WHEN}\s*[.!]*",
+    rf"{KIND}(?P<what>frost|freeze|frosty)(?:ed)?(?:\s(?:of|to|down to|at))?[\s,:(]*(?:{NUMBER}{UNIT})?\)?{WHEN}(?:[,;\s]+{NUMBER_2}{UNIT_2})?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 RAIN = re.compile(
@@ -144,12 +145,12 @@ def _ends(plain: str, end: int) -> bool:
 
 
 def _frost(m: re.Match[str], units: str) -> tuple[tuple[str, Amount], ...]:
-    if not m["number"]:
+    number, unit = m["number"] or m["number2"], m["unit"] or m["unit2"]
+    if not number:
         return ()
-    number = m["number"]
-    if m["unit"] and m["unit"].lower() == "below" and not number.startswith("-"):
+    if unit and unit.lower() == "below" and not number.startswith("-"):
         number = "-" + number
-    return (("temperature", _amount(number, _degrees(m["unit"], units))),)
+    return (("temperature", _amount(number, _degrees(unit, units))),)
 
 
 def _degrees(unit: str | None, units: str) -> str:
@@ -158,7 +159,9 @@ def _degrees(unit: str | None, units: str) -> str:
 
 
 def _amount(number: str, unit: str) -> Amount:
-    value = to_number(number.lstrip("-"), "point" if "." in number else "comma")[0] * (-1 if number.startswith("-") else 1)
+    value = to_number(number.lstrip("-"), "point" if "." in number else "comma")[0] * (
+        -1 if number.startswith("-") else 1
+    )
     return Amount(written=f"{number.replace('-', '−')} {unit}", low=value, high=value, unit=unit)
 
 
@@ -166,7 +169,7 @@ def verbless_clause(typed: Typed) -> Clause | None:
     """Eggs, hens and troubles: a clause as if its verb had been written."""
     if not typed.count or any(w in NEGATIONS for w in typed.words[:3]):
         return None
-    return _acidity(typed) or _hens(typed) or _eggs(typed) or _troubles(typed) or _cover(typed)
+    return _acidity(typed) or _hens(typed) or _eggs(typed) or _cover(typed) or _troubles(typed)
 
 
 def _clause(typed: Typed, verb: str, start: int, end: int, subject: str | None = None) -> Clause:
@@ -271,17 +274,32 @@ STANDS_ALONE = frozenset({"everywhere", "again", "about", "back", "all"})
 
 
 def _cover(typed: Typed) -> Clause | None:
-    """ "fleece on carrots", "nets off Arch"."""
+    """ "fleece on carrots", "nets off Arch", "manure on Top bed"."""
     i = 0
-    while i < min(2, typed.count) and typed.words[i] in ("the", "all", "new"):
+    while i < min(3, typed.count - 2) and typed.words[i] not in STUFF_VERBS and not typed.names(i)[0]:
         i += 1
-    if i + 1 >= typed.count or typed.words[i] not in nouns.COVERS or typed.names(i)[0] > 1:
+    verb = STUFF_VERBS.get(typed.words[i])
+    if verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1 or _is_bed(typed, i):
         return None
     j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
-    if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto"):
+    if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto", "round", "around", "under"):
         return None
     if j + 1 < typed.count and not any(typed.names(k)[0] for k in range(j + 1, min(j + 5, typed.count))):
         return None
-    net = typed.words[i] in nouns.NETS
-    verb = "uncovered" if typed.words[j] == "off" else "netted" if net else "covered"
-    return _clause(typed, verb, i, j, typed.written(i, i + 1))
+    if typed.words[j] == "off":
+        verb = "uncovered"
+    elif "slug" in typed.words[:i]:
+        verb = "treated"
+    return _clause(typed, verb, 0, j, typed.written(0, i + 1))
+
+
+def _is_bed(typed: Typed, i: int) -> bool:
+    return bool(typed.kind(i, Kind.BED)[0])
+
+
+STUFF_VERBS = {
+    **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES, "mulched"),
+    **dict.fromkeys(nouns.COVERS - nouns.MULCHES, "covered"), **dict.fromkeys(nouns.NETS, "netted"),
+    **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
+}  # fmt: skip
+"""What stands on or round a crop or a bed says what was done."""

@@ -47,6 +47,17 @@ class Walk:
         self.is_topic = False
         self.after_comma = self.joined = self.was_or = False
 
+    def is_seen(self, i: int) -> bool:
+        """Whether a word is part of what was seen: the squash of "squash bugs on the pumpkins"."""
+        if self.verb.name != "saw" or not self.draft.covers(self.typed.starts[i], "subject"):
+            return False
+        others = (
+            j
+            for j in range(i + 1, self.typed.count)
+            if not self.draft.covers(self.typed.starts[j], "subject")
+        )
+        return any(self.typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0] for j in others)
+
     def has(self, slot: str) -> bool:
         """Whether the verb takes this slot."""
         return slot in self.verb.slots

@@ -29,9 +29,9 @@ cm | cm centimetre centimeter
 m | m metre meter mtr
 in | in inch ins "
 ft | ft foot feet '
-pint | pint pt
-quart | quart qt
-gallon | gallon gal
+pint | pint pt pts
+quart | quart qt qts
+gallon | gallon gal gals
 cup | cup
 bushel | bushel
 m² | m2 m² sqm

@@ -114,7 +114,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "turned": (("amendment", "remark"), ("else", "remark")),
     "turned over": (("else", "remark"),),
     "forked over": (("else", "remark"),),
-    "pulled": (("weeds", "weeded"), ("suckers", "pinched out"), ("plants", "cleared"), ("them", "ask picked or cleared"), ("else", "picked")),
+    "pulled": (("weeds", "weeded"), ("suckers", "pinched out"), ("plants", "cleared"), ("them", "ask picked or cleared"), ("bare", "ask cleared or picked"), ("else", "picked")),
     "pulled up": (("weeds", "weeded"), ("weight", "picked"), ("else", "cleared")),
     "pulled out": (("weeds", "weeded"), ("suckers", "pinched out"), ("weight", "picked"), ("else", "cleared")),
     "lifted": (("else", "picked"),),
@@ -128,7 +128,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
         ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
         ("hens", "penned"), ("crop", "planted"), ("else", "remark"),
     ),
-    "laid": (("cover", "covered"), ("manure", "manured"), ("mulch", "mulched"), ("else", "remark")),
+    "laid": (("hens first", "collected"), ("cover", "covered"), ("manure", "manured"), ("mulch", "mulched"), ("else", "remark")),
     "spread": (
         ("slug pellets", "treated"),
         ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),

@@ -16,7 +16,7 @@ from leafmould.values.date_forms import FORMS_BY_LETTER, FORMS_BY_NUMBER, DateWo
 from leafmould.values.date_words import ENGLISH_MONTHS, MONTHS, SEASONS, plain
 from leafmould.values.when import When
 
-__all__ = ["DateReading", "DateWords", "read_date", "resolve_date", "scan_date"]
+__all__ = ["DateReading", "DateWords", "read_date", "resolve_date", "scan_date", "written_day"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,6 +105,11 @@ def read_date(text: str, *, order: str | None, base: When | None, is_southern: b
         return None
     words = replace(found[0], written=written)
     return resolve_date(words, order=order, base=base, is_southern=is_southern)
+
+
+def written_day(day: date) -> str:
+    """A day as it stands in sentences: "12 June 2026"."""
+    return f"{day.day} {ENGLISH_MONTHS[day.month - 1]} {day.year}"
 
 
 def _refused(written: str) -> DateReading | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from leafmould.garden.model import Planting
 from leafmould.pages.addresses import family_anchor
 from leafmould.pages.ledger import Ledger
-from leafmould.pages.page import FamilyMark, Link, PlantingLine, Tag, Wait
+from leafmould.pages.page import FamilyMark, Figure, Link, PlantingLine, Tag, Wait
 from leafmould.reckon.badges import Badge
 
 TONES = {
@@ -41,19 +41,23 @@ def planting_line(planting: Planting, ledger: Ledger) -> PlantingLine:
         to=ledger.sections[planting.id],
         bed=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
         part=planting.part or "",
-        number=number_words(planting),
+        number=number_of(planting, ledger),
         families=families_of(planting, ledger),
         tags=tags_of(planting, ledger),
         year=ledger.year_name(ledger.home_year(planting)),
     )
 
 
-def number_words(planting: Planting) -> str:
-    """How many stand or stood, as far as written; "" if not."""
+def number_of(planting: Planting, ledger: Ledger) -> Figure | None:
+    """How many stand or stood, as far as written."""
     if planting.number is None:
-        return ""
-    about = "about " if planting.number_estimated else ""
-    return f"{about}{planting.number:,}"
+        return None
+    return Figure(
+        text=f"{planting.number:,}",
+        value=str(planting.number),
+        to=ledger.to_note(planting.entries[0]) if planting.entries else "",
+        is_estimated=planting.number_estimated,
+    )
 
 
 def families_of(planting: Planting, ledger: Ledger) -> tuple[FamilyMark, ...]:

@@ -41,12 +41,19 @@ class Ledger:
     """Look-ups over one garden; everything in them is in the garden's own order."""
 
     def __init__(
-        self, garden: Garden, reckoned: Reckoned, *, household: bool, problems: tuple[Problem, ...]
+        self,
+        garden: Garden,
+        reckoned: Reckoned,
+        *,
+        household: bool,
+        problems: tuple[Problem, ...],
+        open_problems: bool = False,
     ) -> None:
         self.garden = garden
         self.reckoned = reckoned
         self.household = household
-        self.problems = problems if household else ()
+        self.shows_problems = household or open_problems
+        self.problems = problems if self.shows_problems else ()
         self.bed_pages = addresses.bed_addresses(garden.beds)
         self.crop_pages = addresses.crop_addresses(garden.crops)
         self.note_pages = addresses.note_addresses(e.id for e in garden.entries)

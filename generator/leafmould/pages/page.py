@@ -81,7 +81,7 @@ class PlantingLine:
     to: str  # its section on its bed's page
     bed: Link
     part: str = ""
-    number: str = ""
+    number: Figure | None = None  # how many stand or stood, as far as written
     families: tuple[FamilyMark, ...] = ()
     tags: tuple[Tag, ...] = ()
     year: str = ""  # of its start

@@ -86,9 +86,15 @@ def site_of(
     *,
     household: bool,
     problems: tuple[Problem, ...],
+    open_problems: bool = False,
 ) -> Site:
-    """The site of a garden with what was reckoned for it."""
-    ledger = Ledger(garden, reckoned, household=household, problems=problems)
+    """The site of a garden with what was reckoned for it.
+
+    Args:
+        problems: shown in a household build only.
+        open_problems: show them in a public build too.
+    """
+    ledger = Ledger(garden, reckoned, household=household, problems=problems, open_problems=open_problems)
     notes = {entry.at.file: ledger.note_pages[entry.id] for entry in reversed(garden.entries)}
     return Site(
         name=garden.name,
@@ -97,7 +103,7 @@ def site_of(
         ways=tuple(
             Way(section=section, text=text, to=to)
             for section, text, to in MASTHEAD
-            if household or section != "problems"
+            if ledger.shows_problems or section != "problems"
         ),
         months=tuple("JASONDJFMAMJ" if garden.is_southern else "JFMAMJJASOND"),
         mentions=Mentions(vocabulary, ledger),
@@ -121,7 +127,7 @@ def make_pages(ledger: Ledger) -> tuple[Page, ...]:
         *by_date_pages(ledger),
         *note_pages(ledger),
         lessons_page(ledger),
-        *((problems_page(ledger),) if ledger.household else ()),
+        *((problems_page(ledger),) if ledger.shows_problems else ()),
         sources_page(ledger),
     )
 

@@ -10,7 +10,7 @@ import itertools
 from dataclasses import replace
 
 from leafmould.notes.draft import Done, Draft, Item
-from leafmould.notes.entries import Named
+from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.words.nouns import SELDOM_VARIETY, SUCKERS
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
 from leafmould.values.names import fold
@@ -237,3 +237,14 @@ def _ask_of_strangers(clause: Done) -> None:
     ):
         return
     draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop and no bed known here.')
+
+
+def reads_whole(clause: Done) -> bool:
+    """Prose counts only with a known crop or bed, and left-overs only after a comma."""
+    draft = clause.draft
+    names = [*(c for i in draft.items for c in i.crops), *draft.places, *draft.origins]
+    if not any(n.sureness is Sureness.KNOWN for n in names) or any(n.sureness is Sureness.NEW for n in names):
+        return False
+    if any(a.level in (Level.QUESTION, Level.WARNING) for a in draft.asked):
+        return False
+    return all(after_comma for _, _, after_comma in draft.left)

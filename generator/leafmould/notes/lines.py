@@ -6,16 +6,23 @@ their slots (`slots`), make actions (`actions`). Lines without an action are kep
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
-from leafmould.notes.actions import ask_what_is_missing, fill, inherit, settle_items, share_backward
+from leafmould.notes.actions import (
+    ask_what_is_missing,
+    fill,
+    inherit,
+    reads_whole,
+    settle_items,
+    share_backward,
+)
 from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at, state_in
 from leafmould.notes.day_words import set_date
 from leafmould.notes.draft import Asked, Done, Draft
-from leafmould.notes.entries import Action, Named, Sureness, Words
+from leafmould.notes.entries import Action, Named, Words
 from leafmould.notes.expand import to_actions
 from leafmould.notes.fates import gather_fates
+from leafmould.notes.line_ends import strip_ends
 from leafmould.notes.nearness import near_word
 from leafmould.notes.objects import take_object
 from leafmould.notes.senses import action_of, trouble_first
@@ -83,21 +90,6 @@ def read_line(
     return line.read()
 
 
-LINE_END = re.compile(r"\s*[,;.(\[]?\s*\b(?:(private)|(as is))\b\s*[)\].!]*\s*$", re.IGNORECASE)
-
-
-def _strip_ends(text: str) -> tuple[str, bool, bool]:
-    """The line without ", private" and ", as is" at its end, and which of them stood there."""
-    is_private = is_settled = False
-    while (m := LINE_END.search(text[-60:])) is not None:
-        sign = m[0].lstrip()[:1]
-        if sign not in {",", ";", "(", "["}:
-            break
-        is_private, is_settled = is_private or bool(m[1]), is_settled or bool(m[2])
-        text = text[: len(text) - len(text[-60:]) + m.start()]
-    return text, is_private, is_settled
-
-
 class _Line:
     """One line while it is read."""
 
@@ -113,7 +105,7 @@ class _Line:
     ) -> None:
         self.text, self.at, self.field, self.base = text, at, field, base
         self.habits, self.defaults, self.is_prose = habits, defaults, is_prose
-        body, self.is_private, self.is_settled = _strip_ends(text)
+        body, self.is_private, self.is_settled = strip_ends(text)
         self.typed = Typed(body, habits.vocabulary)
         self.asked: list[Asked] = []
         self.opening = Draft()
@@ -348,7 +340,7 @@ class _Line:
             fill(clause, self.defaults.beds, self.defaults.crops, self.defaults.varieties, self.defaults.part)
             settle_items(clause)
             ask_what_is_missing(clause, clause.verb.name)
-        if self.is_prose and not all(_reads_whole(clause, typed) for clause in done):
+        if self.is_prose and not all(reads_whole(clause) for clause in done):
             return LineReading()
         actions = [
             action
@@ -398,14 +390,3 @@ PAST_WORDS = frozenset(
     if len(form) > 1
     and form[0] in ("potted", "pricked", "hardened", "earthed", "pinched", "tied", "planted", "tested")
 )
-
-
-def _reads_whole(clause: Done, typed: Typed) -> bool:
-    """Prose counts only with a known crop or bed, and left-overs only after a comma."""
-    draft = clause.draft
-    names = [*(c for i in draft.items for c in i.crops), *draft.places, *draft.origins]
-    if not any(n.sureness is Sureness.KNOWN for n in names) or any(n.sureness is Sureness.NEW for n in names):
-        return False
-    if any(a.level in (Level.QUESTION, Level.WARNING) for a in draft.asked):
-        return False
-    return all(after_comma for _, _, after_comma in draft.left)

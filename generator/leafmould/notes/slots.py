@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import lru_cache
 
-from leafmould.notes.amount_slots import number_next, take_amount
-from leafmould.notes.amounts import read_amount
+from leafmould.notes.amount_slots import take_amount
 from leafmould.notes.beds import take_bed
+from leafmould.notes.behind import take_preposition
 from leafmould.notes.clauses import Clause, intention_at
 from leafmould.notes.crops import take_crop, take_quote
 from leafmould.notes.day_words import DATE_LEADS, take_date
@@ -20,13 +20,12 @@ from leafmould.notes.details import (
     take_cause,
     take_cover,
     take_everything,
-    take_source,
     take_stuff,
     take_wait,
     take_with,
 )
 from leafmould.notes.measured import take_price, take_reading
-from leafmould.notes.places import near_place_alone, take_part, take_place_after
+from leafmould.notes.places import near_place_alone, take_part
 from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -109,124 +108,6 @@ def _take_plan(walk: Walk) -> bool:
     walk.draft.leave(i, walk.stop(i), True)
     walk.i = walk.stop(i)
     return True
-
-
-def _take_preposition(walk: Walk) -> bool:
-    i = walk.i
-    word = walk.word(i)
-    if (
-        word not in PLACE_OPENERS
-        or walk.typed.kind(i, Kind.BED)[0] > 1
-        or (word == "of" and walk.typed.kind(i - 1, Kind.MEASURE)[0])
-    ):
-        return False
-    if word == "from" and walk.verb.name == "moved" and walk.draft.origins:
-        return False
-    if take_place_after(walk, i):
-        return True
-    if _crop_behind(walk, i):
-        return True
-    if take_source(walk):
-        return True
-    if (
-        walk.verb.name == "put up"
-        and word in ("from", "out", "of")
-        and number_next(walk, i + 1 + (walk.word(i + 1) == "of"))
-    ):
-        walk.i = i + 1
-        return True
-    if word in ("at", "to") and walk.typed.is_number(i + 1) and (word == "at" or walk.verb.name == "thinned"):
-        walk.i = i + 1
-        return True
-    if word == "of" or (word in ("to", "up") and walk.is_topic):
-        walk.i = i + 1
-        return True
-    end = _phrase(walk, i)
-    walk.draft.leave(i, end, walk.after_comma)
-    walk.i = end
-    return True
-
-
-CROP_LEADS = frozenset(
-    {
-        "on",
-        "of",
-        "from",
-        "to",
-        "for",
-        "over",
-        "around",
-        "round",
-        "under",
-        "off",
-        "in",
-        "along",
-        "down",
-        "onto",
-        "through",
-        "out",
-        "at",
-        "by",
-    }
-)
-
-
-def _crop_behind(walk: Walk, i: int) -> bool:
-    """ "aphids on broad beans", "cuttings from rosemary", "straw under the strawberries"."""
-    if (
-        walk.draft.has_crop
-        or walk.word(i) not in CROP_LEADS
-        or (
-            walk.has("crop!")
-            and walk.verb.name
-            not in (
-                "took cuttings",
-                "saved seed",
-                "divided",
-                "planted",
-                "lost",
-                "put up",
-                "used",
-                "tried seed",
-            )
-        )
-    ):
-        return False
-    if walk.word(i) in ("for", "to") and not walk.has("bed"):
-        return False
-    j = walk.past_articles(i + 1 + (walk.word(i) == "out" and walk.word(i + 1) == "of"))
-    while walk.word(j) in nouns.SELDOM_VARIETY and not walk.typed.names(j)[0] and j < walk.stop(j):
-        j += 1
-    if j >= walk.end or walk.typed.breaks[j]:
-        return False
-    if (read := read_amount(walk.typed, j, walk.decimal)) is not None and not walk.typed.names(j)[0]:
-        j = (
-            read.end
-            if read.end < walk.end and walk.typed.kind(read.end, Kind.CROP, Kind.CROP_GROUP)[0]
-            else j
-        )
-    if not (walk.typed.kind(j, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] or j in walk.typed.quotes):
-        return False
-    walk.i = i + 1
-    return True
-
-
-def _phrase(walk: Walk, i: int) -> int:
-    """The end of a phrase no slot wants: "in a block", "to 9 cm pots"."""
-    end, stop = i + 1, walk.stop(i + 1) if i + 1 < walk.end else walk.end
-    while end < stop:
-        word = walk.typed.words[end]
-        if (
-            (word in PLACE_OPENERS and end > i + 1)
-            or word in JOINS
-            or end in walk.used
-            or end in walk.typed.quotes
-        ):
-            break
-        if end > i + 1 and walk.typed.names(end)[0] and walk.typed.words[end - 1] not in ARTICLES:
-            break
-        end += 1
-    return max(end, i + 1)
 
 
 def _take_each(walk: Walk) -> bool:
@@ -332,11 +213,19 @@ def _take_near_place(walk: Walk) -> bool:
 
 
 Step = Callable[[Walk], bool]
+
+
 DIGITS = "0"  # stands for every number in digits
+
+
 DATE_WORDS = (
     FIRST_WORDS | DATE_LEADS | {DIGITS, "the", "this", "last", "late", "early", "mid", "until", "till"}
 )
+
+
 PARTS = nouns.PART_SIDES | nouns.PART_COUNTED | ARTICLES | {DIGITS}
+
+
 NUMBERS = (
     ABOUT
     | frozenset(nouns.NUMBERS)
@@ -344,6 +233,7 @@ NUMBERS = (
     | frozenset(map(fold_word, FRACTIONS))
     | {DIGITS, "x", "dozen", "half", "quarter"}
 )
+
 
 STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_quote, None),
@@ -395,7 +285,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (_take_side, PARTS),
     (take_amount, NUMBERS),
     (take_crop, frozenset()),
-    (_take_preposition, frozenset(PLACE_OPENERS)),
+    (take_preposition, frozenset(PLACE_OPENERS)),
     (take_bed, ARTICLES | {"bed"}),
     (_take_remark, REMARK_OPENERS | {"with"}),
     (_take_near_place, None),

@@ -1,0 +1,137 @@
+"""What stands behind a preposition: a place, a crop, a source, or a remark.
+
+One step of the walk over a clause; places themselves are in `places`.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.amount_slots import number_next
+from leafmould.notes.amounts import read_amount
+from leafmould.notes.details import take_source
+from leafmould.notes.places import take_place_after
+from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    ARTICLES,
+    JOINS,
+    PLACE_OPENERS,
+)
+from leafmould.values.names import Kind
+
+
+def take_preposition(walk: Walk) -> bool:
+    i = walk.i
+    word = walk.word(i)
+    if (
+        word not in PLACE_OPENERS
+        or walk.typed.kind(i, Kind.BED)[0] > 1
+        or (word == "of" and walk.typed.kind(i - 1, Kind.MEASURE)[0])
+    ):
+        return False
+    if word == "from" and walk.verb.name == "moved" and walk.draft.origins:
+        return False
+    if take_place_after(walk, i):
+        return True
+    if _crop_behind(walk, i):
+        return True
+    if take_source(walk):
+        return True
+    if (
+        walk.verb.name == "put up"
+        and word in ("from", "out", "of")
+        and number_next(walk, i + 1 + (walk.word(i + 1) == "of"))
+    ):
+        walk.i = i + 1
+        return True
+    if word in ("at", "to") and walk.typed.is_number(i + 1) and (word == "at" or walk.verb.name == "thinned"):
+        walk.i = i + 1
+        return True
+    if word == "of" or (word in ("to", "up") and walk.is_topic):
+        walk.i = i + 1
+        return True
+    end = _phrase(walk, i)
+    walk.draft.leave(i, end, walk.after_comma)
+    walk.i = end
+    return True
+
+
+CROP_LEADS = frozenset(
+    {
+        "on",
+        "of",
+        "from",
+        "to",
+        "for",
+        "over",
+        "around",
+        "round",
+        "under",
+        "off",
+        "in",
+        "along",
+        "down",
+        "onto",
+        "through",
+        "out",
+        "at",
+        "by",
+    }
+)
+
+
+def _crop_behind(walk: Walk, i: int) -> bool:
+    """ "aphids on broad beans", "cuttings from rosemary", "straw under the strawberries"."""
+    if (
+        walk.draft.has_crop
+        or walk.word(i) not in CROP_LEADS
+        or (
+            walk.has("crop!")
+            and walk.verb.name
+            not in (
+                "took cuttings",
+                "saved seed",
+                "divided",
+                "planted",
+                "lost",
+                "put up",
+                "used",
+                "tried seed",
+            )
+        )
+    ):
+        return False
+    if walk.word(i) in ("for", "to") and not walk.has("bed"):
+        return False
+    j = walk.past_articles(i + 1 + (walk.word(i) == "out" and walk.word(i + 1) == "of"))
+    while walk.word(j) in nouns.SELDOM_VARIETY and not walk.typed.names(j)[0] and j < walk.stop(j):
+        j += 1
+    if j >= walk.end or walk.typed.breaks[j]:
+        return False
+    if (read := read_amount(walk.typed, j, walk.decimal)) is not None and not walk.typed.names(j)[0]:
+        j = (
+            read.end
+            if read.end < walk.end and walk.typed.kind(read.end, Kind.CROP, Kind.CROP_GROUP)[0]
+            else j
+        )
+    if not (walk.typed.kind(j, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] or j in walk.typed.quotes):
+        return False
+    walk.i = i + 1
+    return True
+
+
+def _phrase(walk: Walk, i: int) -> int:
+    """The end of a phrase no slot wants: "in a block", "to 9 cm pots"."""
+    end, stop = i + 1, walk.stop(i + 1) if i + 1 < walk.end else walk.end
+    while end < stop:
+        word = walk.typed.words[end]
+        if (
+            (word in PLACE_OPENERS and end > i + 1)
+            or word in JOINS
+            or end in walk.used
+            or end in walk.typed.quotes
+        ):
+            break
+        if end > i + 1 and walk.typed.names(end)[0] and walk.typed.words[end - 1] not in ARTICLES:
+            break
+        end += 1
+    return max(end, i + 1)

@@ -43,8 +43,8 @@ class PlantingSection:
     line: PlantingLine
     moments: tuple[Moment, ...]
     totals: tuple[Figure, ...]
-    ending: str  # how it ended, or ""
-    is_end_estimated: bool
+    ending: str  # how it ended, told where `ended` is given
+    ended: Figure | None
     expectation: str  # the reason of the expectation, or ""
     sources: tuple[Link, ...]  # the published tables it rests on
     remarks: tuple[str, ...]
@@ -67,7 +67,7 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         moments=_moments(planting, ledger),
         totals=total_figures(planting.picked, garden.units, to=ledger.sections[planting.id]),
         ending=_ending(planting),
-        is_end_estimated=planting.end_is_estimated,
+        ended=_ended(planting, ledger),
         expectation=forecast.basis[:1].upper() + forecast.basis[1:] if forecast and is_waiting else "",
         sources=_sources(forecast, ledger) if forecast and is_waiting else (),
         remarks=_remarks(planting, ledger),
@@ -105,10 +105,18 @@ def _moments(planting: Planting, ledger: Ledger) -> tuple[Moment, ...]:
     )
 
 
-def _ending(planting: Planting) -> str:
+def _ended(planting: Planting, ledger: Ledger) -> Figure | None:
+    """The day it ended, estimated where nobody wrote it; a clearing stands among the named dates."""
     if planting.ended_on is None or planting.cleared:
-        return ""
-    return f"{planting.end_basis or 'ended'}, {day_figure(planting.ended_on).text}"
+        return None
+    to = "" if planting.end_is_estimated else ledger.source_of(planting, planting.lost)
+    why = planting.end_basis or "presumed" if planting.end_is_estimated else ""
+    return day_figure(planting.ended_on, to=to, why=why)
+
+
+def _ending(planting: Planting) -> str:
+    basis = planting.end_basis or "ended"
+    return basis[:1].upper() + basis[1:]
 
 
 def _remarks(planting: Planting, ledger: Ledger) -> tuple[str, ...]:

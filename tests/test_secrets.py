@@ -359,7 +359,14 @@ def test_what_is_left_out_goes_and_the_rest_stays(tmp_path: Path, subject: str) 
 def test_what_is_opened_is_shown(tmp_path: Path) -> None:
     (tmp_path / "notes").mkdir()
     (tmp_path / "notes/2026-04-02.md").write_text(SUBJECTS_NOTE, "utf-8")
-    (tmp_path / "garden.yaml").write_text("garden: Hill\nshow: [people, prices]\nbeds: [Arch]\n", "utf-8")
+    yaml = "garden: Hill\nshow: [people, prices, problems]\nbeds: [Arch, {name: Keptword, private: yes}]\n"
+    (tmp_path / "garden.yaml").write_text(yaml, "utf-8")
+    (tmp_path / "notes/2026-04-03.md").write_text(
+        "---\nagain: answerword\nwork: sowed pea in Keptwrd\n---\n", "utf-8"
+    )
     build(tmp_path, to=tmp_path / "site", on=ON, household=False)
     site = everything(tmp_path / "site")
     assert {word for word in ALWAYS_OUT if not found_in(site, word)} == set()
+    assert "answerword" in site["problems.html"]
+    assert "answerword" in site["data/problems.json"]
+    assert not found_in(site, "keptword")

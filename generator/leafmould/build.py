@@ -79,18 +79,21 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1
 def site_files(loaded: Loaded, *, look: Path | None) -> dict[str, bytes]:
     """Every file of the site by name, as bytes."""
     garden, household = loaded.garden, loaded.view.household
+    problems = loaded.problems if household else garden.problems
+    is_open = "problems" in loaded.view.show
     reckoned = reckon(garden, almanac(loaded.shown, garden))
     site = site_of(
         garden,
         reckoned,
         loaded.vocabulary,
         household=household,
-        problems=loaded.problems if household else (),
+        problems=problems,
+        open_problems=is_open,
     )
     renderer = Renderer(site, look)
     made = [(page.address, renderer.page(page).encode("utf-8")) for page in site.pages]
     made += [(name, text.encode("utf-8")) for name, text in renderer.files()]
-    data = data_files(garden, reckoned.forecasts, loaded.problems if household else None)
+    data = data_files(garden, reckoned.forecasts, problems if household or is_open else None)
     return _each_once([*made, *data.items(), *schema_files(data).items()])
 
 

@@ -128,8 +128,8 @@ def _entry(entry: Entry, sight: Sight) -> Entry | None:
         actions=tuple(a for line in lines for a in line.actions if not _stands_in(a.at, entry, gone)),
         words=() if is_about_hidden else _words(entry, gone, sight),
         body=body,
-        problems=_problems(entry.problems, view),
     )
+    shown = replace(shown, problems=_entry_problems(entry, shown, sight))
     shown = _header(shown, entry, is_about_hidden=is_about_hidden, sight=sight)
     if is_about_hidden and not shown.actions and not shown.lesson:
         return None
@@ -267,6 +267,15 @@ def _problems(problems: Iterable[Problem], view: View) -> tuple[Problem, ...]:
         return ()
     told = (p for p in problems if not _names_hidden(view, p.at.file, p.message, p.suggestion or ""))
     return tuple(p for p in told if not view.words.are_in(p.sentence))
+
+
+def _entry_problems(entry: Entry, shown: Entry, sight: Sight) -> tuple[Problem, ...]:
+    """The problems of an entry that stand on no line of which something was left out."""
+    whole = {(a.at, a.text) for a in shown.actions} | {(w.at, w.text) for w in shown.words}
+    written = {(a.at, a.text) for a in entry.actions} | {(w.at, w.text) for w in entry.words}
+    cut = {at.line for at, _ in written - whole}
+    told = (p for p in _problems(entry.problems, sight.view) if p.at.line not in cut)
+    return tuple(p for p in told if not sight.people.spans(p.message, capitals=True))
 
 
 def _with_plain_ids(entries: Sequence[Entry], about_hidden: set[str], sight: Sight) -> tuple[Entry, ...]:

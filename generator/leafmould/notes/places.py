@@ -139,7 +139,7 @@ def part_at(walk: Walk, i: int) -> int:
     word, follows = walk.word(i), walk.word(i + 1)
     if follows and walk.typed.breaks[i + 1]:
         follows = ""
-    if word in nouns.PART_COUNTED and walk.typed.is_number(i + 1) and not walk.bed_at(i)[1]:
+    if word in nouns.PART_COUNTED and follows and walk.typed.is_number(i + 1) and not walk.bed_at(i)[1]:
         return i + 2
     if (
         word.isdigit()

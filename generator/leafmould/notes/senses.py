@@ -268,7 +268,8 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     ),
     "nematodes": _one_of(frozenset({"nematode"}), before=True),
     "plants": lambda typed, clause: (
-        not _has_weight(typed, clause) and _one_of(frozenset({"plant", "vine", "haulm"}))(typed, clause)
+        not _has_weight(typed, clause)
+        and _one_of(frozenset({"plant", "vine", "haulm", "stalk", "stump", "stem"}))(typed, clause)
     ),
     "them": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] in (["them"], ["it"]),
     "bed first": _is_bed_first,

@@ -137,6 +137,12 @@ class Typed:
         for size in range(most, 0, -1):
             if known := by_words.get(tuple(words[i : i + size])):
                 return size, known
+        if i + 1 < self.stops[i] and (known := by_words.get((words[i] + words[i + 1],))):
+            crops = tuple(k for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP))
+            if crops:  # "black currants" for blackcurrants
+                return 2, crops
+        if len(words[i]) > LONGEST_SHORT and (known := _run_together(self.vocabulary).get(words[i], ())):
+            return 1, known
         other = LOCAL_NAMES.get(words[i])
         if other and (known := _local(self.vocabulary, other)):
             return 1, known
@@ -167,6 +173,19 @@ class Typed:
     def is_number(self, i: int) -> bool:
         """Whether word `i` is digits."""
         return i < self.count and self.words[i].isdigit()
+
+
+LONGEST_SHORT = 6
+
+
+@lru_cache(maxsize=8)
+def _run_together(vocabulary: Vocabulary) -> dict[str, tuple[Known, ...]]:
+    """Crops of two words written as one: "runnerbeans"."""
+    return {
+        "".join(words): (known,)
+        for words, known in reversed(vocabulary.pairs)
+        if len(words) == 2 and known.kind is Kind.CROP
+    }
 
 
 @lru_cache(maxsize=2_000)

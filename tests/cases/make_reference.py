@@ -49,7 +49,7 @@ def _typed(case: Case) -> str:
 
 
 def _meant(case: Case) -> str:
-    rows = [_escaped(row) for row in case.expected if not row.startswith("  ")]
+    rows = [_escaped(row.replace(" · loose", "")) for row in case.expected if not row.startswith("  ")]
     return " — ".join(_marked(row) for row in rows)
 
 

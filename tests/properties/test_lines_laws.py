@@ -143,3 +143,21 @@ def test_curly_and_straight_quotes_mean_the_same(text: str) -> None:
     assert without_writing(shown(read(curly))) == [
         r.replace("'", "’") for r in without_writing(shown(read(text)))
     ]
+
+
+def meant(reading: LineReading) -> list[object]:
+    """What was done to what, and where, without the writing."""
+    return [
+        (a.verb, [c.key for c in a.crops], [p.key for p in a.places], a.amounts and a.amounts[0].low)
+        for a in reading.actions
+    ]
+
+
+CAPITALS_TELL = ("Sue", "Ann")  # a capital marks a person or a new place; without it the line is asked about
+
+
+@pytest.mark.parametrize("text", [t for t in TYPED if not any(w in t for w in CAPITALS_TELL)], ids=ascii)
+def test_typing_without_capitals_means_the_same(text: str) -> None:
+    reading, small = read(text), read(text.lower())
+    if not any(a.is_loose for a in (*reading.actions, *small.actions)):
+        assert meant(small) == meant(reading)

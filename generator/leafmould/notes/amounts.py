@@ -24,9 +24,10 @@ NUMBER = re.compile(
     rf"(?P<low>(?:\d/\d)(?![\d/])|{ONE})"
     rf"(?:(?P<of> ?/ ?| of | out of | from )(?P<whole>\d+)(?![\d/]))?"
     rf"(?:(?: ?- ?| to | or )(?P<high>{ONE})(?![\d:]))?"
-    r"(?: ?(?P<times>[xX])(?![A-Za-z]))?(?P<plus>ish\b|\+)?"
+    r"(?: ?(?P<times>[xX])(?![A-Za-z]))?(?P<plus>ish\b|\+)?",
+    re.IGNORECASE,
 )
-BETWEEN = re.compile(NUMBER.pattern.replace(r" ?- ?| to ", r" ?- ?| and | to "))
+BETWEEN = re.compile(NUMBER.pattern.replace(r" ?- ?| to ", r" ?- ?| and | to "), re.IGNORECASE)
 POINT_FIRST = re.compile(r"(?:^|[^\w.])[.]$")
 DECIMAL_COMMA = re.compile(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+")
 UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w]))""")

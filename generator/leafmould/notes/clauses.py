@@ -76,7 +76,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
             if clauses:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
             found.start, found.end = begin, typed.count
-            found.is_denied = is_denied or _is_denied_after(typed, found.verb_end)
+            is_to_come = i > 0 and typed.words[i - 1] == "be"  # "peas to be picked"
+            found.is_denied = is_denied or is_to_come or _is_denied_after(typed, found.verb_end)
             if is_denied and _is_loss(typed, found, begin):
                 found.verb, found.is_denied = "lost", False
             _find_particle(typed, found)

@@ -10,6 +10,7 @@ import re
 import traceback
 from pathlib import Path
 
+import jinja2
 from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from markupsafe import Markup
 
@@ -17,11 +18,14 @@ from leafmould.pages.addresses import SCRIPT, STYLE, root_of
 from leafmould.pages.page import FamilyMark, Page
 from leafmould.pages.site import Site
 from leafmould.render.environment import open_layouts, style_and_script
+from leafmould.render.pieces import Pieces
 from leafmould.render.prose import Prose
 from leafmould.values.problems import LeafmouldError
 
 FAULTS = (TemplateError, TypeError, ValueError, ArithmeticError, LookupError, AttributeError)
 """What a template can do wrong while it prints."""
+
+PIECES, JINJA = str(Path(__file__).with_name("pieces.py")), str(Path(jinja2.__file__).parent)
 
 
 class LayoutFault(LeafmouldError):
@@ -35,10 +39,8 @@ class Renderer:
         """Take the site and the garden's own look/ folder, if there is one."""
         self._site = site
         self._look = look if look is not None and look.is_dir() else None
-        prose = Prose(site.mentions, site.note_by_file)
-        self._layouts: Environment = open_layouts(
-            self._look, {"prose": prose.html, "names": prose.names, "mark": self._mark}
-        )
+        self._prose = Prose(site.mentions, site.note_by_file)
+        self._layouts: Environment = open_layouts(self._look, {"prose": self._prose.html})
         self._marks: dict[tuple[str, str], Markup] = {}
         self._mastheads: dict[tuple[str, str], Markup] = {}
 
@@ -49,8 +51,9 @@ class Renderer:
             page.template,
             it=page.values,
             page=page,
+            put=self._pieces(page, root),
             site=self._site,
-            root=root,
+            root=Markup(root),
             masthead=self._masthead(page, root),
         )
 
@@ -58,6 +61,10 @@ class Renderer:
         """The style and the script every page asks for, as addresses and texts."""
         style, script = style_and_script(self._look)
         return ((STYLE, style), (SCRIPT, script))
+
+    def _pieces(self, page: Page, root: str) -> Pieces:
+        names, mark = self._prose.names, self._mark
+        return Pieces(root, lambda text: names(text, root, page.address), lambda family: mark(family, root))
 
     def _masthead(self, page: Page, root: str) -> Markup:
         """The head of the page; the same for all pages of one section in one folder."""
@@ -89,13 +96,20 @@ class Renderer:
             name = _asked_for(fault)
             raise LayoutFault(f"{_place(fault)}: this layout asks for something unknown: {name}.") from fault
         except FAULTS as fault:
-            if not _is_in_a_layout(_frames(fault)[-1]):
+            if not _comes_from_a_layout(fault):
                 raise
             raise LayoutFault(f"{_place(fault)}: this layout cannot be used: {fault}.") from fault
 
 
 def _frames(fault: BaseException) -> list[traceback.FrameSummary]:
     return list(traceback.extract_tb(fault.__traceback__))
+
+
+def _comes_from_a_layout(fault: BaseException) -> bool:
+    """Whether a layout did it, or what it called with something that does not fit."""
+    helpers = (PIECES, JINJA)
+    frames = [frame for frame in _frames(fault) if not frame.filename.startswith(helpers)]
+    return _is_in_a_layout(frames[-1])
 
 
 def _is_in_a_layout(frame: traceback.FrameSummary) -> bool:

@@ -17,10 +17,11 @@ from markdown_it.renderer import RendererHTML
 from markdown_it.rules_inline import StateInline
 from markdown_it.token import Token
 from markdown_it.utils import OptionsDict
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from leafmould.pages.addresses import anchor
 from leafmould.pages.mentions import Mentions, Piece
+from leafmould.render.pieces import safe
 
 DEEPEST = 60
 """Levels of quotes and lists that are still set as such; deeper text is shown as it was typed."""
@@ -51,16 +52,13 @@ class Prose:
                 token.children = self._led(token.children, root, file)
         return Markup(self._markdown.renderer.render(_kept_signs(tokens), self._markdown.options, {}))
 
-    def names(self, text: str, root: str, here: str) -> Markup:
-        """One plain line with its names linked, but for those that lead to the page it stands on."""
-        pieces = self._mentions.pieces(text)
-        if len(pieces) == 1 and not pieces[0].to:
-            return escape(text)
-        return Markup(
-            "".join(
-                _link(root, piece) if piece.to and anchor(piece.to)[0] != here else escape(piece.text)
-                for piece in pieces
-            )
+    def names(self, text: str, root: str, here: str) -> str:
+        """One plain line as HTML with its names linked, but for those that lead to the page it stands on."""
+        return "".join(
+            [
+                _link(root, piece) if piece.to and anchor(piece.to)[0] != here else safe(piece.text)
+                for piece in self._mentions.pieces(text)
+            ]
         )
 
     def _led(self, children: Sequence[Token], root: str, file: str) -> list[Token]:
@@ -109,7 +107,7 @@ class Prose:
 
 def _link(root: str, piece: Piece) -> str:
     """A name's link as HTML; addresses hold letters, digits and no quotes, the text is escaped."""
-    return f'<a href="{escape(root + piece.to)}">{escape(piece.text)}</a>'
+    return f'<a href="{root}{safe(piece.to)}">{safe(piece.text)}</a>'
 
 
 def _reader() -> MarkdownIt:

@@ -1,0 +1,251 @@
+"""The small pieces that every page prints the same way: links, figures, labels, lists of lines.
+
+Called from the templates, where they go by the name `put`. They are written out here and not in templates
+because a site holds hundreds of thousands of them; how a page is put together stays with its template.
+Everything that is not ours is written safely: no sign in a note can become HTML.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from functools import lru_cache
+
+from markupsafe import Markup, escape
+
+from leafmould.pages.crop_tables import Totals
+from leafmould.pages.note import Neighbours, Understood
+from leafmould.pages.page import (
+    Doing,
+    FamilyMark,
+    Figure,
+    Lesson,
+    Link,
+    NoteLine,
+    PlantingLine,
+    StripRow,
+    Tag,
+)
+
+
+@lru_cache(maxsize=1 << 16)
+def safe(text: str) -> str:
+    """Text with the signs HTML would take for its own written out."""
+    return str(escape(text))
+
+
+class Pieces:
+    """The pieces of one page, each ready to be printed."""
+
+    def __init__(self, root: str, names: Callable[[str], str], mark: Callable[[FamilyMark], str]) -> None:
+        """Take the way to the top of the site, and how a line's names and a family's mark are written."""
+        self._root = root
+        self._names = names
+        self._mark = mark
+
+    def names(self, text: str) -> Markup:
+        """A line of plain text with its names linked."""
+        return Markup(self._names(text))
+
+    def figure(self, figure: Figure) -> Markup:
+        """A number or a date that leads to where it was noted."""
+        return Markup(_figure(figure, self._root))
+
+    def figures(self, several: Iterable[Figure]) -> Markup:
+        """Figures in a row."""
+        return Markup(_figures(several, self._root))
+
+    def link(self, link: Link) -> Markup:
+        """A name that leads somewhere, or stays plain."""
+        return Markup(_link(link, self._root))
+
+    def links(self, several: Iterable[Link]) -> Markup:
+        """Names in a row."""
+        return Markup(_links(several, self._root))
+
+    def mark(self, family: FamilyMark) -> Markup:
+        """A family's mark."""
+        return Markup(self._mark(family))
+
+    def marks(self, several: Iterable[FamilyMark]) -> Markup:
+        """Marks of families, close together."""
+        return Markup("".join(map(self._mark, several)))
+
+    def tags(self, several: Iterable[Tag]) -> Markup:
+        """A planting's labels."""
+        return Markup(_tags(several, self._root))
+
+    def planting(self, line: PlantingLine, *, bed: bool = True) -> Markup:
+        """A planting in one line of a list, with its bed unless the page tells it."""
+        number = f' <span class="aside">× {_figure(line.number, self._root)}</span>' if line.number else ""
+        part = f'<span class="aside">, {safe(line.part)}</span>' if line.part else ""
+        where = ""
+        if bed:
+            before = "of" if line.part else "in"
+            where = f'<span class="aside"> {before} {_link(line.bed, self._root)}</span>'
+        what = f'<a href="{self._root}{safe(line.to)}">{safe(line.name)}</a>{number}{part}{where}'
+        return Markup(
+            f'<li class="planting"><span class="what">{what}</span> '
+            f"{self.marks(line.families)} {_tags(line.tags, self._root)}</li>"
+        )
+
+    def strip(self, rows: Iterable[StripRow], letters: Iterable[str]) -> Markup:
+        """Plantings drawn along the months of a year."""
+        months = "".join(f"<span>{safe(letter)}</span>" for letter in letters)
+        drawn = "".join(_strip_row(row, self._root) for row in rows)
+        return Markup(
+            f'<div class="strip">\n<div class="months" aria-hidden="true">{months}</div>\n'
+            f"<ul>\n{drawn}</ul>\n</div>"
+        )
+
+    def notes(self, several: Iterable[NoteLine]) -> Markup:
+        """A list of notes by their days."""
+        lines = "".join(_note(note, self._root) for note in several)
+        return Markup(f'<ul class="notes">\n{lines}</ul>')
+
+    def doings(self, several: Iterable[Doing]) -> Markup:
+        """What was done, line by line."""
+        lines = "".join(
+            f'<li><span class="when">{_when(doing.on, self._root)}</span> '
+            f'<span class="said-there">{self._names(doing.text)}{_inferred(doing.remarks)}</span></li>\n'
+            for doing in several
+        )
+        return Markup(f'<ul class="doings">\n{lines}</ul>')
+
+    def lessons(self, several: Iterable[Lesson]) -> Markup:
+        """Lessons, each with its day and what it is about."""
+        lines = "".join(self._lesson(lesson) for lesson in several)
+        return Markup(f'<ul class="lessons">\n{lines}</ul>')
+
+    def _lesson(self, lesson: Lesson) -> str:
+        about = f": {_links(lesson.about, self._root)}" if lesson.about else ""
+        return (
+            f'<li><span class="lesson">{self._names(lesson.text)}</span> '
+            f'<span class="aside">{_figure(lesson.on, self._root)}{about}</span></li>\n'
+        )
+
+    def totals(self, totals: Totals) -> Markup:
+        """What was picked, how often, and what was picked with others."""
+        not_weighed = "not weighed" if totals.pickings and not totals.shared else ""
+        parts = [_figures(totals.figures, self._root) or not_weighed]
+        if totals.pickings:
+            parts.append(f' <span class="aside">{safe(totals.pickings)}</span>')
+        if totals.shared:
+            shared = _figures(totals.shared, self._root)
+            parts.append(f' <span class="aside">with others: {shared}</span>')
+        return Markup("".join(parts))
+
+    def understood(self, several: Iterable[Understood]) -> Markup:
+        """Lines of work as written, and what was taken from each."""
+        return Markup("".join(map(self._understood, several)))
+
+    def _understood(self, line: Understood) -> str:
+        written = f'<q class="as-written">{self._names(line.text)}</q> ' if line.text else ""
+        slots = "".join(f" · {safe(slot)}" for slot in line.slots)
+        on = f" · {_figure(line.on, self._root)}" if line.on else ""
+        plantings = "".join(
+            f' <a class="to-planting" href="{self._root}{safe(p.to)}">{safe(p.text)}</a>'
+            for p in line.plantings
+        )
+        return (
+            f'<li>{written}<span class="reading"><b>{safe(line.verb)}</b>{slots}{on}{plantings}'
+            f"{_inferred(line.remarks)}</span></li>\n"
+        )
+
+    def ways(self, several: Iterable[Neighbours]) -> Markup:
+        """The notes before and after one, for each thing it is about."""
+        return Markup("".join(_way(way, self._root) for way in several))
+
+
+def _link(link: Link, root: str) -> str:
+    return f'<a href="{root}{safe(link.to)}">{safe(link.text)}</a>' if link.to else safe(link.text)
+
+
+def _links(several: Iterable[Link], root: str) -> str:
+    return ", ".join([_link(link, root) for link in several])
+
+
+def _figure(figure: Figure, root: str) -> str:
+    name, value = ("time", "datetime") if figure.is_time else ("data", "value")
+    why = f' title="{safe(figure.why)}"' if figure.why else ""
+    text = safe(figure.text)
+    if figure.to:
+        text = f'<a href="{root}{safe(figure.to)}">{text}</a>'
+    estimated = ' <span class="estimated">estimated</span>' if figure.is_estimated else ""
+    return f'<{name} {value}="{safe(figure.value)}"{why}>{text}</{name}>{estimated}'
+
+
+def _figures(several: Iterable[Figure], root: str) -> str:
+    return ", ".join([_figure(figure, root) for figure in several])
+
+
+def _when(on: Figure, root: str) -> str:
+    """The day of a line that leads to its note; a day here is never estimated."""
+    if not on.is_time:
+        return _figure(on, root)
+    day = f'<a href="{root}{safe(on.to)}">{safe(on.text)}</a>'
+    return f'<time datetime="{safe(on.value)}">{day}</time>'
+
+
+def _inferred(remarks: Iterable[str]) -> str:
+    return "".join([f' <span class="inferred">{safe(remark)}</span>' for remark in remarks])
+
+
+def _note(note: NoteLine, root: str) -> str:
+    link = note.link
+    begins = f' <span class="begins">{safe(note.begins)}</span>' if note.begins else ""
+    private = ' <span class="private">private</span>' if note.is_private else ""
+    return (
+        f'<li><span class="when">{_when(note.on, root)}</span> <span class="said-there">'
+        f'<a href="{root}{safe(link.to)}">{safe(link.text)}</a>{begins}{private}</span></li>\n'
+    )
+
+
+def _way(way: Neighbours, root: str) -> str:
+    before, after = way.before, way.after
+    back = f'<a class="step" href="{root}{safe(before.to)}">← {safe(before.text)}</a>' if before else ""
+    on = f'<a class="step" href="{root}{safe(after.to)}">{safe(after.text)} →</a>' if after else ""
+    return f'<li><a href="{root}{safe(way.about.to)}">{safe(way.about.text)}</a> {back} {on}</li>\n'
+
+
+def _tags(several: Iterable[Tag], root: str) -> str:
+    labels = "".join([f"{_tag(tag, root)} " for tag in several])
+    return f'<span class="tags">{labels}</span>' if labels else ""
+
+
+def _tag(tag: Tag, root: str) -> str:
+    """One label; a count of days can be moved on by the script while the page is read."""
+    why = f' title="{safe(tag.why)}"' if tag.why else ""
+    text = safe(tag.text)
+    if tag.counted_from:
+        around = f'data-before="{safe(tag.before)}" data-after="{safe(tag.after)}"'
+        text = f'<data value="{tag.value}" data-from="{tag.counted_from}" {around}>{text}</data>'
+    if tag.to:
+        text = f'<a href="{root}{safe(tag.to)}">{text}</a>'
+    return f'<span class="tag {tag.tone}"{why}>{text}{_wait(tag)}</span>'
+
+
+def _wait(tag: Tag) -> str:
+    wait = tag.wait
+    if wait is None:
+        return ""
+    opens = f'<rect class="opens" x="{wait.opens}" y=".5" width="{100 - wait.opens}" height="3"/>'
+    return (
+        '<svg class="wait" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">'
+        f'<path class="way" d="M0 2H100"/>{opens}<path class="gone" d="M0 2H{wait.gone}"/></svg>'
+    )
+
+
+def _strip_row(row: StripRow, root: str) -> str:
+    note = f' <span class="aside">{safe(row.note)}</span>' if row.note else ""
+    name = f'<a href="{root}{safe(row.link.to)}">{safe(row.link.text)}</a>{note}'
+    bars = "".join(
+        [
+            f'<rect class="{bar.kind}{" open" if bar.is_open else ""}" x="{bar.x}" width="{bar.width}"/>'
+            for bar in row.bars
+        ]
+    )
+    today = f'<path class="today" d="M{row.today} 0V10"/>' if row.today else ""
+    return (
+        f'<li><span class="row-name">{name}</span><svg viewBox="0 0 120 10" preserveAspectRatio="none" '
+        f'role="img" aria-label="{safe(row.says)}">{bars}{today}</svg></li>\n'
+    )

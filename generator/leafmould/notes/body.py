@@ -1,7 +1,7 @@
 """Cuts the body of a note at its dated headings and lines, and finds the list lines in each part.
 
-Works on text without comments, before any Markdown is read. Which day a date means, and whether a list
-line counts, is for `read`.
+Works on text without comments, before any Markdown is read. Which day a date means is for `read`, as is
+whether a list line counts; whether a line without a mark does is for `bare_lines`.
 """
 
 from __future__ import annotations
@@ -25,6 +25,9 @@ SEPARATOR = re.compile(r"[ \t]*(?::|[ \t][-–—]+(?=[ \t])|[–—])[ \t]*|[ \
 COMMA = re.compile(r"[ \t]*[,;.(][ \t]*|[ \t]+(?=\S)")
 YEAR_ALONE = re.compile(r"(?:19|20)\d\d(?=[ \t]*(?:$|[:–—(]|-[ \t]))")
 
+NO_LINE = re.compile(r"[ \t]*[|>]| {4}|\t")
+"""How the rows of a table, a quotation or indented code begin."""
+
 LABEL_LEVEL = 7
 """A line such as "Balcony:" counts as a heading below all others."""
 
@@ -40,6 +43,14 @@ class ListLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Paragraph:
+    """Lines without a mark that follow one another without a blank line."""
+
+    lines: tuple[ListLine, ...]
+    above: str = ""  # the list line or dated line they stand right under, if they do
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Section:
     """One part of a body; only the first may be without a date."""
 
@@ -50,6 +61,7 @@ class Section:
     body: str = ""
     body_line: int = 1
     lists: tuple[ListLine, ...] = ()
+    paragraphs: tuple[Paragraph, ...] = ()
     has_text: bool = False  # more than headings and blank lines
 
 
@@ -64,6 +76,7 @@ class _Open:
     start: int = 0  # index of its first body line
     rows: list[str] = field(default_factory=list)
     lists: list[ListLine] = field(default_factory=list)
+    paragraphs: list[Paragraph] = field(default_factory=list)
     headings: list[tuple[int, str]] = field(default_factory=list)
     has_text: bool = False
 
@@ -92,6 +105,7 @@ def _closed(part: _Open, first_line: int) -> Section:
         body="\n".join(rows),
         body_line=first_line + start,
         lists=tuple(part.lists),
+        paragraphs=tuple(part.paragraphs),
         has_text=part.has_text,
     )
 
@@ -106,6 +120,8 @@ class _Reader:
         self.fence = ""
         self.is_list_open = False
         self.underline_at = -1
+        self.row_above = ""  # a list line or dated line right above
+        self.is_paragraph_open = False
 
     @property
     def part(self) -> _Open:
@@ -115,8 +131,10 @@ class _Reader:
         for index, row in enumerate(self.rows):
             if self._in_fence(row):
                 self._keep(row)
+                self._close_paragraph()
             elif index == self.underline_at or not row.strip():
                 self.is_list_open = False
+                self._close_paragraph()
                 self.part.rows.append("")
             elif (m := HEADING.match(row)) is not None:
                 self._heading(index, row, len(m[1]), (m["text"] or "").strip())
@@ -133,6 +151,9 @@ class _Reader:
         self.fence = m[1] if m else ""
         return m is not None
 
+    def _close_paragraph(self, above: str = "") -> None:
+        self.is_paragraph_open, self.row_above = False, above
+
     def _keep(self, row: str) -> None:
         self.part.rows.append(row)
         self.part.has_text = True
@@ -140,6 +161,7 @@ class _Reader:
     def _heading(self, index: int, row: str, level: int, text: str) -> None:
         """A heading: the start of a dated part, the title, or a place or kind of work."""
         self.is_list_open = False
+        self._close_paragraph()
         found = dated_heading(text)
         if found is not None:
             self._begin(index, found[0], is_heading=True, title=found[1])
@@ -161,6 +183,7 @@ class _Reader:
         part.rows.append("")
         self.parts.append(part)
         self.is_list_open = False
+        self._close_paragraph()
 
     def _dated_row(self, index: int, row: str) -> bool:
         """A line that is only a date, or begins with one and goes on."""
@@ -182,6 +205,7 @@ class _Reader:
         self._begin(index, date, is_heading=False)
         self.part.rows[-1] = row[start:]
         self.part.has_text = True
+        self._close_paragraph(row[start:])
         self.part.lists.append(
             ListLine(text=row[start:].rstrip(), line=self.first_line + index, column=start + 1)
         )
@@ -193,18 +217,36 @@ class _Reader:
         m = LIST_LINE.match(row)
         if m is not None:
             self.is_list_open = True
-            under = tuple(text for _, text in self.part.headings)
-            column = m.start("text") + 1
-            self.part.lists.append(
-                ListLine(text=m["text"], line=self.first_line + index, column=column, under=under)
-            )
+            self.part.lists.append(self._line(index, m["text"], m.start("text")))
+            self._close_paragraph(m["text"])
         elif self.is_list_open and row[:2].isspace():
             last = self.part.lists[-1]
             self.part.lists[-1] = replace(last, text=f"{last.text} {row.strip()}")
+        elif (label := LABEL.match(row)) is not None:
+            self.is_list_open = False
+            self._close_paragraph()
+            self._under(LABEL_LEVEL, (label["bold"] or label["plain"]).strip())
         else:
             self.is_list_open = False
-            if (label := LABEL.match(row)) is not None:
-                self._under(LABEL_LEVEL, (label["bold"] or label["plain"]).strip())
+            self._bare_row(index, row)
+
+    def _bare_row(self, index: int, row: str) -> None:
+        """A row without a mark, for whoever decides whether it is prose."""
+        if NO_LINE.match(row):
+            self._close_paragraph()
+            return
+        text = row.strip()
+        line = self._line(index, text, len(row) - len(row.lstrip()))
+        if self.is_paragraph_open:
+            last = self.part.paragraphs[-1]
+            self.part.paragraphs[-1] = replace(last, lines=(*last.lines, line))
+        else:
+            self.part.paragraphs.append(Paragraph(lines=(line,), above=self.row_above))
+        self.is_paragraph_open = True
+
+    def _line(self, index: int, text: str, column: int) -> ListLine:
+        under = tuple(text for _, text in self.part.headings)
+        return ListLine(text=text, line=self.first_line + index, column=column + 1, under=under)
 
 
 def dated_heading(text: str) -> tuple[str, str | None] | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+from leafmould.notes.bare_lines import read_bare
 from leafmould.notes.body import ListLine, Section, split_body
 from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry, Named, Sureness
@@ -240,7 +241,7 @@ def _own_entry(note: _Note, top: Section, when: When | None, date_from: str) -> 
         for index, line in enumerate(head.work)
     ]
     counts = not (head.did or head.work)
-    lists = [_list_line(line, note, when) for line in top.lists] if counts else []
+    lists = _lines_in(top, note, when) if counts else []
     entry = Entry(
         id="",
         at=Location(file=file.path, line=1 if note.has_header else top.line),
@@ -295,7 +296,19 @@ def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
         is_private=head.is_private,
         is_settled=head.is_settled,
     )
-    return _with_lines(entry, [_list_line(line, note, when) for line in section.lists], ())
+    return _with_lines(entry, _lines_in(section, note, when), ())
+
+
+def _lines_in(section: Section, note: _Note, when: When | None) -> list[LineReading]:
+    """What the lines of a part say: those of lists, and without a header also those without a mark."""
+
+    def read(line: ListLine) -> LineReading:
+        return _list_line(line, note, when)
+
+    found = [(line, read(line)) for line in section.lists]
+    for paragraph in () if note.has_header else section.paragraphs:
+        found += read_bare(paragraph, read)
+    return [reading for _, reading in sorted(found, key=lambda pair: pair[0].line)]
 
 
 def _list_line(line: ListLine, note: _Note, when: When | None) -> LineReading:

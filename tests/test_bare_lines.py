@@ -1,0 +1,91 @@
+"""Lines without a list mark: those jotted down one by one count, sentences that run on stay prose."""
+
+from __future__ import annotations
+
+import pytest
+
+from notes_as_typed import all_done, entries, entry, told
+
+
+def test_the_shortest_note_is_a_date_in_the_file_name_and_a_line_for_each_thing_done() -> None:
+    found = entry(
+        "picked 1.2 kg pea 'Meteor' from Arch, gave away 400 g\n"
+        "cleared spinach from Long border, north half\n"
+        "saw aphids on broad bean in Arch\n",
+        "2026-06-20.txt",
+    )
+    assert all_done(found) == [
+        "picked pea 'Meteor' (1.2 kg) in Arch",
+        "cleared spinach in Long border, north half",
+        "saw broad bean in Arch",
+    ]
+    assert [(a.at.line, a.at.column, a.field) for a in found.actions] == [(n, 1, "body") for n in (1, 2, 3)]
+    assert found.problems == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "picked peas from Arch",
+        "Picked peas from Arch.",
+        "\n\n  picked peas from Arch\n",
+        "too hot to write\npicked peas from Arch\nfirst lizard",
+        "Not a drop for three weeks.\nPicked peas from Arch.\nThen home.",
+        "# Arch\n\npicked peas",
+        "Arch:\npicked peas",
+        "20 June 2026\npicked peas from Arch",
+    ],
+)
+def test_a_line_that_stands_for_itself_counts(text: str) -> None:
+    assert all_done(entry(text, "2026-06-20.md")) == ["picked pea in Arch"]
+
+
+def test_lines_below_a_date_count_for_that_day() -> None:
+    found = entries("12 June 2026\npicked peas from Arch\n\n14 June 2026\nsowed kale in North", "log.txt")
+    assert [(str(e.when and e.when.first), all_done(e)) for e in found] == [
+        ("2026-06-12", ["picked pea in Arch"]),
+        ("2026-06-14", ["sowed kale in North"]),
+    ]
+
+
+def test_list_lines_and_bare_lines_keep_their_order() -> None:
+    found = entry("picked peas from Arch\n\n- sowed kale in North\n\nwatered Top bed", "2026-06-20.md")
+    assert all_done(found) == ["picked pea in Arch", "sowed kale in North", "watered in Top bed"]
+
+
+def test_among_lines_jotted_down_a_long_one_that_is_not_understood_stops_no_other() -> None:
+    text = "picked 6 trays of something the neighbours left at the gate\npicked peas from Arch\nwatered North"
+    assert all_done(entry(text, "2026-06-20.txt")) == ["picked pea in Arch", "watered in North"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "In the years when my father was alive and the boys small, we\n"
+        "picked peas from Arch\n"
+        "before breakfast and ate them on the wall.",
+        "Berta says that in her first summer here she\nsowed kale in North\nand never saw one leaf of it.",
+        "The peas are covered with the old bed springs against the jays.",
+        "We picked peas from Arch.",
+        "I had thought of it all winter, but nobody\nplanted kale in North\n",
+        "picked peas from Arch\nwould be a fine thing to write today",
+        "picked peas from Arch\nthat is what I would like to write, but the pigeons were here before us",
+        "Yesterday evening Jory and the girls, against my advice\npicked peas from Arch",
+        "by the light of the lamp and with cold fingers they at last, so it is told,\npicked peas from Arch",
+        "> picked peas from Arch",
+        "typed on the machine:\n\n    picked peas from Arch",
+        "| picked peas from Arch | 3 |",
+        "```\npicked peas from Arch\n```",
+        "- a list, and what hangs on it, of which nobody\npicked peas from Arch",
+        "20 June 2026: it is the day on which our neighbour always\npicked peas from Arch",
+    ],
+)
+def test_a_sentence_that_runs_over_lines_stays_prose(text: str) -> None:
+    found = entries(text, "2026-06-20.md")
+    assert all_done(found) == []
+    assert [told(e) for e in found] == [[] for _ in found]
+
+
+def test_below_a_header_only_list_lines_count() -> None:
+    text = "---\ndate: 2026-06-20\nby: Berta\n---\npicked peas from Arch\n\n- sowed kale in North\n"
+    assert all_done(entry(text, "x.txt")) == ["sowed kale in North"]

@@ -5,9 +5,10 @@ from __future__ import annotations
 import time
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from leafmould.render.plain import plain_blocks
 from leafmould.render.prose import Prose
 from pages_garden import hand_made, site_of
 
@@ -156,6 +157,48 @@ def test_names_in_a_plain_line_are_escaped_and_do_not_lead_to_their_own_page() -
         'picked &lt;b&gt;<a href="../crops/pea.html">peas</a>&lt;/b&gt; &amp; '
         '<a href="../crops/leek.html">leeks</a> in Arch'
     )
+
+
+# --- plain bodies, read without the parser -------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("body", "shown"),
+    [
+        ("It's dry.", "<p>It's dry.</p>"),
+        ('dry\nand "warm"\n\n\n5 > 4', "<p>dry<br />\nand &quot;warm&quot;</p>\n<p>5 &gt; 4</p>"),
+        ("- sowed it\n- watered", "<ul>\n<li>sowed it</li>\n<li>watered</li>\n</ul>"),
+        ("Done:\n\n- sowed", "<p>Done:</p>\n<ul>\n<li>sowed</li>\n</ul>"),
+    ],
+)
+def test_plain_bodies_are_read_without_the_parser(body: str, shown: str) -> None:
+    assert plain_blocks(body) is not None
+    assert html(body) == shown
+
+
+@pytest.mark.parametrize(
+    "body",
+    ["*dry*", "a_b_c", "14. April", "3) more", "- 4 °C", "- a\n\n- b", "- a\nb", "a\n- b", " a", "a  \nb",
+     "a\n---", "a\n===", "# a", "a | b", "[a](b)", "a & b", "a\tb", "> a", "+ a", "a\n ", "a\u00a0"],
+)  # fmt: skip
+def test_what_may_be_markdown_is_left_to_the_parser(body: str) -> None:
+    assert plain_blocks(body) is None
+
+
+LETTERS = "abPea Arch. ,;:?'\"()/%°=+>–…-1é4\n"
+
+
+@settings(max_examples=2000)
+@given(
+    st.lists(
+        st.sampled_from(["Arch", "peas", "in the ", "- ", "\n- ", "\n\n", "\n", "3. ", "4 °C"])
+        | st.text(alphabet=st.sampled_from(LETTERS), max_size=9),
+        max_size=14,
+    ).map("".join)
+)
+def test_plain_bodies_come_out_as_the_parser_would_write_them(body: str) -> None:
+    by_parser = str(PROSE.by_parser(body, root="../../", file="notes/2026/x.md")).strip()
+    assert html(body) == by_parser
 
 
 # --- hostile bodies ------------------------------------------------------------------------------------

@@ -13,6 +13,7 @@ from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from markdown_it import MarkdownIt
+from markdown_it.common.utils import escapeHtml
 from markdown_it.renderer import RendererHTML
 from markdown_it.rules_inline import StateInline
 from markdown_it.token import Token
@@ -20,8 +21,9 @@ from markdown_it.utils import OptionsDict
 from markupsafe import Markup
 
 from leafmould.pages.addresses import anchor
-from leafmould.pages.mentions import Mentions, Piece
+from leafmould.pages.mentions import Mentions
 from leafmould.render.pieces import safe
+from leafmould.render.plain import Block, plain_blocks
 
 DEEPEST = 60
 """Levels of quotes and lists that are still set as such; deeper text is shown as it was typed."""
@@ -42,6 +44,13 @@ class Prose:
 
     def html(self, text: str, *, root: str, file: str = "") -> Markup:
         """A body as HTML; `file` is where it stands, for links to other notes."""
+        blocks = plain_blocks(text)
+        if blocks is None:
+            return self.by_parser(text, root=root, file=file)
+        return Markup("".join([self._block(block, root) for block in blocks]))
+
+    def by_parser(self, text: str, *, root: str, file: str = "") -> Markup:
+        """A body as HTML, whatever is in it."""
         if "<!--" in text:
             text = COMMENT.sub("", text)
         tokens = self._markdown.parse(text)
@@ -56,10 +65,29 @@ class Prose:
         """One plain line as HTML with its names linked, but for those that lead to the page it stands on."""
         return "".join(
             [
-                _link(root, piece) if piece.to and anchor(piece.to)[0] != here else safe(piece.text)
-                for piece in self._mentions.pieces(text)
+                _link(root, words, to) if to and anchor(to)[0] != here else safe(words)
+                for words, to in self._mentions.pieces(text)
             ]
         )
+
+    def _block(self, block: Block, root: str) -> str:
+        if block.is_list:
+            items = "".join([f"<li>{self._line(line, root, set())}</li>\n" for line in block.lines])
+            return f"<ul>\n{items}</ul>\n"
+        done: set[str] = set()
+        lines = "<br />\n".join([self._line(line, root, done) for line in block.lines])
+        return f"<p>{lines}</p>\n"
+
+    def _line(self, line: str, root: str, done: set[str]) -> str:
+        """A line with its names led to their pages, each once in a paragraph."""
+        written = []
+        for words, to in self._mentions.pieces(line):
+            if not to or to in done:
+                written.append(escapeHtml(words))
+            else:
+                done.add(to)
+                written.append(_link(root, words, to))
+        return "".join(written)
 
     def _led(self, children: Sequence[Token], root: str, file: str) -> list[Token]:
         """The tokens of one paragraph with its links checked and its names led to their pages, each once."""
@@ -93,21 +121,21 @@ class Prose:
 
     def _named(self, token: Token, root: str, done: set[str]) -> list[Token]:
         pieces = self._mentions.pieces(token.content)
-        if all(not piece.to for piece in pieces):
+        if not any(to for _, to in pieces):
             return [token]
         led: list[Token] = []
-        for piece in pieces:
-            if not piece.to or piece.to in done:
-                led.append(Token("text", "", 0, content=piece.text))
+        for words, to in pieces:
+            if not to or to in done:
+                led.append(Token("text", "", 0, content=words))
                 continue
-            done.add(piece.to)
-            led.append(Token("mention", "", 0, content=_link(root, piece)))
+            done.add(to)
+            led.append(Token("mention", "", 0, content=_link(root, words, to)))
         return led
 
 
-def _link(root: str, piece: Piece) -> str:
-    """A name's link as HTML; addresses hold letters, digits and no quotes, the text is escaped."""
-    return f'<a href="{root}{safe(piece.to)}">{safe(piece.text)}</a>'
+def _link(root: str, words: str, to: str) -> str:
+    """A name's link as HTML."""
+    return f'<a href="{root}{safe(to)}">{safe(words)}</a>'
 
 
 def _reader() -> MarkdownIt:

@@ -21,6 +21,7 @@ class Over:
     on: date
     basis: str
     days_open: int = 60  # so long after it a note may still mean this planting: it was not over yet
+    days_open_by_name: int = 0  # the same for a note that names its crop and bed, where that is longer
     is_noted: bool = False  # the gardener said so
 
 
@@ -80,6 +81,7 @@ class Draft:
     origin: Origin = "unknown"
     start_written: When | None = None
     is_doubtful: bool = False
+    is_crop_doubtful: bool = False  # "aubergine or pepper": nothing else follows from what it may be
     number: int | None = None
     number_estimated: bool = False
     started: When | None = None

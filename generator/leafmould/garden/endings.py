@@ -7,6 +7,7 @@ from leafmould.garden.ground import Ground, find, is_still_meant, merge_parts, s
 from leafmould.garden.portions import Portion, portion
 from leafmould.garden.starts import open_unknown
 from leafmould.garden.targets import Target, settle_kinds, targets
+from leafmould.notes.entries import Sureness
 from leafmould.values.problems import Level
 from leafmould.values.wording import when_words
 
@@ -121,7 +122,7 @@ def _end_unnamed(ground: Ground, act: Act) -> None:
     open_ones = [
         draft
         for bed in act.beds
-        for draft in still_alive(ground, ground.standing(bed=bed, crop=None, when=act.when), act.when)
+        for draft in _alive_in(ground, bed, act)
         if draft.is_annual and draft.ended is None and draft.begins < act.when.last
     ]
     waiting = [d for d in open_ones if d.came_up is None and d.last_sign is None] or open_ones
@@ -132,6 +133,11 @@ def _end_unnamed(ground: Ground, act: Act) -> None:
         _end_share(waiting[0], act, portion(act.action.amounts))
 
 
+def _alive_in(ground: Ground, bed: str, act: Act) -> list[Draft]:
+    standing = ground.standing(bed=bed, crop=None, when=act.when)
+    return still_alive(ground, standing, act.when, by_name=False)
+
+
 def _end_bed(ground: Ground, act: Act) -> None:
     """ "cleared BED": all annuals there, started before that day; half of it asks and ends nothing."""
     if any(a.whole == "half" for a in act.action.amounts):
@@ -139,7 +145,7 @@ def _end_bed(ground: Ground, act: Act) -> None:
             ground.ask(act, Level.QUESTION, "which part was cleared? Nothing was ended.")
         return
     beds = act.beds or (tuple(sorted(ground.lines.beds)) if act.action.everything else ())
-    spared = {ground.lines.key_of(n) for n in act.action.but}
+    spared = {ground.lines.key_of(n) for n in act.action.but} | _doubtful_beds(ground, act)
     for bed in beds:
         if bed in spared:
             continue
@@ -151,6 +157,15 @@ def _end_bed(ground: Ground, act: Act) -> None:
                 _end_whole(draft, act)
 
 
+def _doubtful_beds(ground: Ground, act: Act) -> set[str]:
+    """ "cleared Tub 1?" asks, and ends nothing."""
+    doubtful = [place for place in act.action.places if place.sureness is Sureness.DOUBTFUL]
+    for place in doubtful:
+        told = f'is it sure that "{place.name}" was cleared? Nothing was ended.'
+        ground.ask(act, Level.QUESTION, told)
+    return {ground.lines.key_of(place) for place in doubtful}
+
+
 def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:
     if draft.is_perennial or draft.ended is not None or draft.begins >= act.when.last:
         return False
@@ -160,4 +175,4 @@ def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:
     if spared & set(draft.crops):
         return False
     over = ground.over(draft)
-    return over is None or is_still_meant(over, act.when.first)
+    return over is None or is_still_meant(over, act.when.first, by_name=False)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
-from datetime import date, timedelta
+from datetime import date
 
 from leafmould.garden.bed_lines import BedLines
 from leafmould.garden.draft import Act, Draft, Over
@@ -83,7 +83,7 @@ class Ground:
             return (day - draft.ended.last).days > self.longest
         over = self.over(draft)
         return draft.is_dissolved or (
-            over is not None and (day - over.on).days > over.days_open + self.longest
+            over is not None and (day - over.on).days > days_meant(over, by_name=True) + self.longest
         )
 
     def over(self, draft: Draft) -> Over | None:
@@ -172,21 +172,26 @@ def find(
     found = of_part(found, act.part)
     found = of_batch(found, act.action.batch)
     found = _prefer(found, lambda d: d.begins < act.when.first)
-    return still_alive(ground, found, act.when)
+    return still_alive(ground, found, act.when, by_name=bed is not None)
 
 
-def still_alive(ground: Ground, found: list[Draft], when: When) -> list[Draft]:
+def still_alive(ground: Ground, found: list[Draft], when: When, *, by_name: bool) -> list[Draft]:
     """Those not presumed over; failing that, those so presumed not long ago: it was wrong."""
     over = [(d, None if d.ended else ground.over(d)) for d in found]
     alive = [d for d, end in over if end is None or end.on >= when.first]
     if alive:
         return alive
-    return [d for d, end in over if end is None or is_still_meant(end, when.first)]
+    return [d for d, end in over if end is None or is_still_meant(end, when.first, by_name=by_name)]
 
 
-def is_still_meant(over: Over, day: date) -> bool:
+def is_still_meant(over: Over, day: date, *, by_name: bool) -> bool:
     """Whether a note of that day may mean what is presumed over already."""
-    return over.on + timedelta(days=over.days_open) >= day
+    return (day - over.on).days <= days_meant(over, by_name=by_name)
+
+
+def days_meant(over: Over, *, by_name: bool) -> int:
+    """How long after it was presumed over notes may still mean a planting; longer if they name it."""
+    return max(over.days_open, over.days_open_by_name) if by_name else over.days_open
 
 
 def of_variety(found: list[Draft], variety: str | None) -> list[Draft]:

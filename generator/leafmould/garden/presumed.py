@@ -64,15 +64,34 @@ def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
         on = draft.finished
         likely.append(Over(on=on, basis="finished", days_open=DAYS_FROSTED_STANDS, is_noted=True))
     displaced = [day for day in draft.displaced if day >= alive]
-    if displaced:
-        likely.append(Over(on=min(displaced), basis="presumed over: another crop was started in its place"))
     if draft.is_tender:
         frost = frosts.first_from(alive)
         likely.extend([frost] if frost else [])
     if draft.rival_on is not None:
         on = max(draft.rival_on, alive) + timedelta(days=DAYS_WITHOUT_PICKING)
         likely.append(Over(on=on, basis="presumed over: started anew, then 60 days without a picking"))
-    return min(likely, key=lambda over: (over.on, not over.is_noted))
+    else_over = min(likely, key=_soonest)
+    if not displaced:
+        return else_over
+    likely = [_displaced(min(displaced), else_over, is_alone=draft.rival_on is None), else_over]
+    return min(likely, key=_soonest)
+
+
+def _displaced(on: date, else_over: Over, *, is_alone: bool) -> Over:
+    """Another crop in its place is weak proof: till it would be over in any case, its name revives it.
+
+    Unless the same crop was started there anew: then the name means that.
+    """
+    longer = (else_over.on - on).days + else_over.days_open
+    return Over(
+        on=on,
+        basis="presumed over: another crop was started in its place",
+        days_open_by_name=longer if is_alone else 0,
+    )
+
+
+def _soonest(over: Over) -> tuple[date, bool]:
+    return (over.on, not over.is_noted)
 
 
 def _too_long(draft: Draft, alive: date) -> Over:

@@ -12,6 +12,7 @@ from leafmould.garden.bed_lines import NOWHERE_KEY
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, of_variety
 from leafmould.garden.portions import PLANTS, plants
+from leafmould.values.names import fold
 
 DAYS_BOUGHT_LASTS = 60
 DAYS_IN_SEEDBED = 150
@@ -19,7 +20,15 @@ SEED_UNITS = frozenset({"packet", "seed", "g", "kg", "oz"})
 
 
 def draw(ground: Ground, act: Act, draft: Draft) -> None:
-    """Give what is planted out its start: from raised batches, else what was bought, else a seedbed."""
+    """Give what is planted out its start, unless nobody knows what it is."""
+    if not draft.is_crop_doubtful:
+        _draw(ground, act, draft)
+    if draft.raised_in is None and act.origins:
+        draft.raised_in = act.origins[0]
+
+
+def _draw(ground: Ground, act: Act, draft: Draft) -> None:
+    """From raised batches, else what was bought, else a seedbed."""
     batches = _waiting(ground, act, draft)
     bought = _bought(ground, act, draft)
     if bought is not None and _is_rather_bought(draft, bought, batches):
@@ -30,8 +39,6 @@ def draw(ground: Ground, act: Act, draft: Draft) -> None:
         _take_bought(act, draft, bought)
     else:
         _take_from_seedbed(ground, act, draft)
-    if draft.raised_in is None and act.origins:
-        draft.raised_in = act.origins[0]
 
 
 def kinds_waiting(ground: Ground, act: Act, group: str) -> set[str]:
@@ -69,54 +76,55 @@ def _waiting(ground: Ground, act: Act, draft: Draft) -> list[Draft]:
         if batch.is_raised and batch.begins <= act.when.last and _is_open(ground, batch, act)
     }
     batches = sorted(found.values(), key=lambda b: (b.begins, b.serial))
-    batches = of_variety(batches, draft.varieties[0] if draft.varieties else None)
+    batches = _of_varieties(batches, draft.varieties)
     there = [b for b in batches if set(b.beds) & set(act.origins)]
     return there or batches
 
 
+def _of_varieties(batches: list[Draft], varieties: tuple[str, ...]) -> list[Draft]:
+    """Those of any of the varieties: "Krim or Cherokee" may be either."""
+    meant = [of_variety(batches, variety) for variety in varieties or (None,)]
+    return [batch for batch in batches if any(batch in found for found in meant)]
+
+
 def _take_batches(act: Act, draft: Draft, batches: list[Draft]) -> None:
     """One batch gives its date; of several the oldest while written counts cover it, else a span."""
-    first = batches[0]
-    if len(batches) == 1 or _covers(first, draft):
-        _take(draft, first)
-        draft.started = first.started
-        used = [first]
-    else:
-        used = _used(batches, draft)
-        starts = [b.started for b in used if b.started]
-        for batch in used:
-            _take(draft, batch)
-        if len(used) == 1:
-            draft.started = used[0].started
-        elif starts:
-            draft.started_between = (min(s.first for s in starts), max(s.last for s in starts))
-    varieties = {b.varieties for b in used}
-    if not draft.varieties and len(varieties) == 1:
-        draft.varieties = used[0].varieties
-    _count_out(act, draft, used)
+    is_one_variety = len({tuple(map(fold, batch.varieties)) for batch in batches}) == 1
+    used = _used(batches, draft) if is_one_variety else batches
+    for batch in used:
+        _take(draft, batch)
+    starts = [b.started for b in used if b.started]
+    if len({(s.first, s.last) for s in starts}) == 1:
+        draft.started = starts[0]
+    elif starts:
+        draft.started_between = (min(s.first for s in starts), max(s.last for s in starts))
+    if is_one_variety:
+        draft.varieties = draft.varieties or used[0].varieties
+        _count_out(act, draft, used)
     act.inferred.append("start: taken from what was raised under glass")
 
 
-def _covers(batch: Draft, draft: Draft) -> bool:
-    return draft.number is not None and batch.left is not None and batch.left >= draft.number
-
-
 def _used(batches: list[Draft], draft: Draft) -> list[Draft]:
-    """The batches a planting out may come from: by their counts where all are written."""
-    if draft.number is None or any(b.left is None for b in batches):
+    """The batches a planting out may come from: the oldest first, by what counts are written."""
+    if not draft.number:
         return batches
     used, needed = [], draft.number
     for batch in batches:
         if needed <= 0:
             break
+        if batch.left is None:
+            return batches
         used.append(batch)
-        needed -= batch.left or 0
+        needed -= batch.left
     return used
 
 
 def _count_out(act: Act, draft: Draft, used: list[Draft]) -> None:
+    """Take what was planted out off the batches; an uncounted draw on several leaves no count."""
     needed = draft.number
     for batch in used:
+        if needed is None and len(used) > 1:
+            batch.left = None
         if needed is None or batch.left is None:
             continue
         taken = min(batch.left, needed)

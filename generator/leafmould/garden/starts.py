@@ -12,7 +12,7 @@ from datetime import date, timedelta
 
 from leafmould.garden.acts import is_self_sown
 from leafmould.garden.draft import Act, Draft
-from leafmould.garden.ground import Ground, find, merge_parts, of_variety
+from leafmould.garden.ground import Ground, find, merge_parts, of_variety, still_alive
 from leafmould.garden.model import Origin
 from leafmould.garden.perennials import lasts, meets_own_planting
 from leafmould.garden.portions import plants
@@ -41,7 +41,7 @@ class Item:
 def start(ground: Ground, act: Act) -> None:
     """Open a planting for each place and item of a start."""
     items = list(items_of(act))
-    places: list[tuple[str, ...]] = [(bed,) for bed in act.beds]
+    places: list[tuple[str, ...]] = [(bed,) for bed in _surest_beds(ground, act)]
     places = places or [_nowhere(ground, act)]
     if len(act.beds) > 1 and len(act.action.places) == 1:
         places = [act.beds]
@@ -50,6 +50,18 @@ def start(ground: Ground, act: Act) -> None:
     for beds in places:
         for item in items:
             _start_one(ground, act, beds, item, is_single=single)
+
+
+def _surest_beds(ground: Ground, act: Act) -> tuple[str, ...]:
+    """ "in Tub 1 or Tub 2" is one planting: it stands in the first until a note says otherwise."""
+    doubtful = {ground.lines.key_of(p) for p in act.action.places if p.sureness is Sureness.DOUBTFUL}
+    sure = tuple(bed for bed in act.beds if bed not in doubtful)
+    if doubtful:
+        act.inferred.append("bed: in doubt, as it is written")
+    if sure and sure != act.beds:
+        names = " or ".join(f'"{ground.bed_name(bed)}"' for bed in act.beds)
+        ground.ask(act, Level.QUESTION, f"{names}: which was it? It stands in the first of them.")
+    return sure or act.beds
 
 
 def items_of(act: Act) -> Iterator[Item]:
@@ -90,12 +102,15 @@ def _start_one(ground: Ground, act: Act, beds: tuple[str, ...], item: Item, *, i
         return
     if act.verb == "resowed" and _resown(ground, act, draft):
         return
+    if draft.origin == "self-sown" and _found_again(ground, act, draft):
+        return
     if act.verb == "grew":
         draft.year = act.when.first.year
         _add_by_year(ground, draft, act)
         return
-    _explain_early_pickings(ground, draft)
-    _mark_neighbours(ground, draft)
+    if draft.origin != "self-sown" and not _is_place_in_doubt(act):
+        _mark_same(ground, draft)
+        _mark_neighbours(ground, draft)
     if act.verb == "planted":
         _plant_out(ground, act, draft)
     ground.add(draft)
@@ -118,6 +133,7 @@ def _draft(ground: Ground, act: Act, beds: tuple[str, ...], item: Item, *, is_si
         written_varieties=varieties,
         part=act.part,
         is_doubtful=any(n.sureness in IN_DOUBT for n in (*item.crops, *item.varieties)),
+        is_crop_doubtful=any(n.sureness in IN_DOUBT for n in item.crops),
         number=number,
         number_estimated=is_about,
         is_under_cover=act.action.is_under_cover,
@@ -235,6 +251,25 @@ def _resown(ground: Ground, act: Act, draft: Draft) -> bool:
     return True
 
 
+def _found_again(ground: Ground, act: Act, draft: Draft) -> bool:
+    """Whether what is found stands there already, self-sown or since nobody knows when."""
+    known = [d for d in _same_there(ground, draft) if d.origin in ("self-sown", "unknown")]
+    known = still_alive(ground, of_variety(known, next(iter(draft.varieties), None)), act.when, by_name=True)
+    if not known:
+        return False
+    last = known[-1]
+    if draft.number is not None:
+        last.number, last.number_estimated = draft.number, draft.number_estimated
+    last.live(act.when.first)
+    act.reach(last)
+    return True
+
+
+def _is_place_in_doubt(act: Act) -> bool:
+    """ "in Tub 1?": whether another crop stood in its way nobody knows."""
+    return any(place.sureness is Sureness.DOUBTFUL for place in act.action.places)
+
+
 def _same_there(ground: Ground, draft: Draft) -> list[Draft]:
     """What stands of the same crop in the same bed, in no other part, from before that day."""
     found: dict[int, Draft] = {}
@@ -249,7 +284,7 @@ def _same_there(ground: Ground, draft: Draft) -> list[Draft]:
 
 def _explain_early_pickings(ground: Ground, draft: Draft) -> None:
     """A picking shortly before its own sowing has no planting: the dates cannot both be right."""
-    if draft.is_raised or draft.is_perennial:
+    if draft.is_perennial:
         return
     soonest = draft.begins - timedelta(days=DAYS_PICKED_TOO_SOON)
     for other in _same_there(ground, draft):
@@ -263,13 +298,20 @@ def _explain_early_pickings(ground: Ground, draft: Draft) -> None:
         other.pickings = []
 
 
-def _mark_neighbours(ground: Ground, draft: Draft) -> None:
-    """Tell what stands there that something was started in its place."""
-    if draft.is_raised:
+def _mark_same(ground: Ground, draft: Draft) -> None:
+    """Tell earlier plantings of the crop there, and pickings nobody could explain, of this new start."""
+    if draft.is_raised or draft.is_crop_doubtful:
         return
+    _explain_early_pickings(ground, draft)
     for other in _same_there(ground, draft):
         if other.rival_on is None:
             other.rival_on = draft.begins
+
+
+def _mark_neighbours(ground: Ground, draft: Draft) -> None:
+    """Tell other crops that stand there that something was started in their place."""
+    if draft.is_raised:
+        return
     for bed in draft.beds:
         is_container = ground.lines.is_container(bed)
         if not is_container and draft.part is None:

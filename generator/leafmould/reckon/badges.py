@@ -37,6 +37,9 @@ NOTED_BY = {
 STANDING = {"started": "started indoors", "sown": "sown", "planted": "planted out", "found": "found"}
 """The dates of a planting that open it, in order, and their words."""
 
+LASTING = {"planted": "planted", "found": "found", "sown": "sown", "started": "started indoors"}
+"""The same of a lasting plant, of which only one is told."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Badge:
@@ -183,25 +186,28 @@ def _cause(planting: Planting) -> str | None:
 
 def _perennial(planting: Planting, garden: Garden) -> Iterator[Badge]:
     """ "planted 2015", and this season's picking: "picked 2026 from 3 June, 3.4 kg"."""
-    start = planting.planted or planting.start
-    if start is not None:
-        word = "found" if planting.origin == "self-sown" else "sown" if planting.sown is start else "planted"
-        yield _long_ago(word, start, _entry(word, planting, garden), garden)
+    kind = next((kind for kind in LASTING if getattr(planting, kind) is not None), None)
+    if kind is not None:
+        yield _long_ago(kind, getattr(planting, kind), _entry(kind, planting, garden), garden)
+    elif planting.started_between:
+        yield from _begun(planting, garden)
     elif planting.year is not None:
-        yield Badge(kind="planted", text=f"planted {planting.year}")
+        entry = planting.entries[0] if planting.entries else None
+        yield Badge(kind="unknown", text=f"known since {planting.year}", entry=entry)
     else:
-        yield Badge(kind="unknown", text="planted at a time not known")
+        yield Badge(kind="unknown", text="start not known")
     season = next((s for s in reversed(planting.seasons) if s.first_picked), None)
     if season and season.first_picked:
         yield _season(season, season.first_picked, planting, garden)
 
 
-def _long_ago(word: str, start: When, entry: str | None, garden: Garden) -> Badge:
+def _long_ago(kind: str, start: When, entry: str | None, garden: Garden) -> Badge:
     """ "planted 2015"; in its first year "planted 40 days ago"."""
+    word = LASTING[kind]
     days = days_since(start, garden.on)
     if days is None or days > FIRST_YEAR:
-        return Badge(kind=word, text=f"{word} {when_words(start)}", entry=entry)
-    return _counting(word, word, start, days, entry)
+        return Badge(kind=kind, text=f"{word} {when_words(start)}", entry=entry)
+    return _counting(kind, word, start, days, entry)
 
 
 def _season(season: Season, first: When, planting: Planting, garden: Garden) -> Badge:

@@ -122,8 +122,7 @@ def _chapter_links(bed: Bed, here: Chapter, ledger: Ledger) -> tuple[Link, ...]:
 
 
 def _beds(keys: tuple[str, ...], ledger: Ledger) -> tuple[Link, ...]:
-    beds = ledger.garden.beds
-    return tuple(Link(text=beds[key].name, to=ledger.bed_pages[key]) for key in keys if key in beds)
+    return tuple(ledger.bed_links[key] for key in keys if key in ledger.bed_links)
 
 
 def bed_facts(bed: Bed) -> tuple[tuple[str, str], ...]:

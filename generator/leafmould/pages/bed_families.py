@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from leafmould.garden.model import Bed, Planting
-from leafmould.pages.labels import family_mark
+from leafmould.pages.labels import families_in, family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Link
 from leafmould.reckon.rotation import YearsSince, lineage, years_since
@@ -48,7 +48,7 @@ def _family_year(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger)
     return FamilyYear(
         year=Link(text=ledger.year_name(year), to=ledger.to_bed_year(bed.key, year)),
         families=tuple(family_mark(name, ledger) for name in names),
-        others=sum(1 for p in plantings if not list(families_in(p, ledger))),
+        others=sum(1 for p in plantings if not families_in(p, ledger)),
         silence="" if plantings else silence_in(bed.key, year, ledger),
     )
 
@@ -58,12 +58,6 @@ def silence_in(bed: str, year: int, ledger: Ledger) -> str:
     if ledger.bed_events.get((bed, year)):
         return "no planting noted"
     return "no record" if ledger.entries_by_year.get(year) else "no notes"
-
-
-def families_in(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
-    """The botanical families of a planting, each once."""
-    crops = (ledger.garden.crops.get(key) for key in planting.crops)
-    return tuple(dict.fromkeys(c.family for c in crops if c and c.family))
 
 
 def last_stood(bed: Bed, ledger: Ledger) -> tuple[LastStood, ...]:

@@ -102,7 +102,7 @@ def _summary(bed: Bed, ledger: Ledger) -> BedSummary:
     standing = standing_in(bed, ledger)
     known = (bed.kind, bed.size_written, f"sun: {bed.sun}" if bed.sun else None)
     return BedSummary(
-        link=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
+        link=ledger.bed_links[bed.key],
         about=" · ".join(words for words in known if words),
         standing=tuple(planting_line(p, ledger) for p in standing),
         nothing_stands="" if standing else nothing_stands(bed, ledger),
@@ -130,7 +130,7 @@ def _table(chapter: Chapter, ledger: Ledger) -> Page:
 def _row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
     stood = ledger.plantings_by_bed_year
     return BedRow(
-        bed=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
+        bed=ledger.bed_links[bed.key],
         cells=tuple(_cell(bed, year, stood.get((bed.key, year), []), ledger) for year in years),
     )
 

@@ -161,7 +161,7 @@ def _line(crop: Crop, ledger: Ledger) -> CropLine:
     years = sorted({year for p in plantings for year in ledger.years_of[p.id]})
     standing = sum(1 for p in plantings if p.is_open)
     return CropLine(
-        link=Link(text=crop.name, to=ledger.crop_pages[crop.key]),
+        link=ledger.crop_links[crop.key],
         mark=family_mark(crop.family, ledger) if crop.family else None,
         years=_span(years, ledger),
         standing=f"{counted(standing, 'planting')} standing" if standing else "",

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from leafmould.garden.model import Action, Entry, Event
 from leafmould.pages.figures import day_figure, when_figure
-from leafmould.pages.ledger import Ledger
+from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
 
 HEADER_FIELD = "did"
@@ -65,25 +65,22 @@ def entry_day(entry: Entry, ledger: Ledger, *, short: bool = False) -> Figure:
     """A note's day, leading to it."""
     if short and entry.when and entry.when.day:
         return day_figure(entry.when.day, to=ledger.note_pages[entry.id], short=True)
-    if entry.id not in ledger.days_of_notes:
-        ledger.days_of_notes[entry.id] = _day(entry, ledger.note_pages[entry.id])
-    return ledger.days_of_notes[entry.id]
+    return _whole_day(entry, ledger)
 
 
-def _day(entry: Entry, to: str) -> Figure:
+@once
+def _whole_day(entry: Entry, ledger: Ledger) -> Figure:
+    to = ledger.note_pages[entry.id]
     if entry.when is None:
         return Figure(text="no date", value="", to=to)
     return when_figure(entry.when, to=to)
 
 
+@once
 def note_name(entry: Entry, ledger: Ledger) -> str:
     """A note's title; else the beds and crops it is about; else its first words."""
-    if entry.id not in ledger.names_of_notes:
-        ledger.names_of_notes[entry.id] = entry.title or _made_name(entry, ledger)
-    return ledger.names_of_notes[entry.id]
-
-
-def _made_name(entry: Entry, ledger: Ledger) -> str:
+    if entry.title:
+        return entry.title
     beds, crops = ledger.touched(entry)
     names = [ledger.garden.crops[c].name for c in crops[:3]] + [ledger.garden.beds[b].name for b in beds[:2]]
     if not names:
@@ -123,11 +120,8 @@ def lessons_of(entries: Iterable[Entry], ledger: Ledger) -> tuple[Lesson, ...]:
     )
 
 
+@once
 def about(entry: Entry, ledger: Ledger) -> tuple[Link, ...]:
     """The crops and beds of a note as links."""
     beds, crops = ledger.touched(entry)
-    garden = ledger.garden
-    return (
-        *(Link(text=garden.crops[c].name, to=ledger.to_crop(c)) for c in crops),
-        *(Link(text=garden.beds[b].name, to=ledger.bed_pages[b]) for b in beds),
-    )
+    return (*(ledger.crop_links[c] for c in crops), *(ledger.bed_links[b] for b in beds))

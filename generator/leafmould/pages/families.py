@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from leafmould.pages.addresses import FAMILIES
-from leafmould.pages.bed_families import families_in, years_ago
-from leafmould.pages.labels import family_mark
+from leafmould.pages.bed_families import years_ago
+from leafmould.pages.labels import families_in, family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page
 
@@ -47,7 +47,7 @@ def families_page(ledger: Ledger) -> Page:
     crops: dict[str, list[Link]] = {}
     unknown = []
     for crop in sorted(ledger.garden.crops.values(), key=lambda c: (c.name.casefold(), c.key)):
-        link = Link(text=crop.name, to=ledger.crop_pages[crop.key])
+        link = ledger.crop_links[crop.key]
         if crop.family is None:
             unknown.append(link)
         else:
@@ -89,7 +89,7 @@ def _family(name: str, crops: list[Link], beds: dict[str, dict[int, str]], ledge
 def _bed(bed: str, years: dict[int, str], ledger: Ledger) -> FamilyBed:
     newest = sorted(years, reverse=True)
     return FamilyBed(
-        bed=Link(text=ledger.garden.beds[bed].name, to=ledger.bed_pages[bed]),
+        bed=ledger.bed_links[bed],
         years=tuple(
             Link(text=ledger.year_name(year), to=ledger.sections[years[year]]) for year in newest[:12]
         ),

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from datetime import date, timedelta
+from functools import lru_cache
 
 from leafmould.pages.page import Figure
 from leafmould.values.quantities import Amount
@@ -18,8 +19,15 @@ from leafmould.values.wording import day as day_words
 
 def day_figure(on: date, *, to: str = "", short: bool = False, why: str = "") -> Figure:
     """One calendar day; short leaves the year to the heading it stands under."""
-    text = day_words(on, on.year if short else None)
-    return Figure(text=text, value=on.isoformat(), is_time=True, to=to, is_estimated=bool(why), why=why)
+    long, brief, value = _day_texts(on)
+    text = brief if short else long
+    return Figure(text=text, value=value, is_time=True, to=to, is_estimated=bool(why), why=why)
+
+
+@lru_cache(maxsize=1 << 15)
+def _day_texts(on: date) -> tuple[str, str, str]:
+    """A day with its year, without it, and as machines read it."""
+    return day_words(on), day_words(on, on.year), on.isoformat()
 
 
 def when_figure(when: When, *, to: str = "", short: bool = False) -> Figure:

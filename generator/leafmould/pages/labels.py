@@ -5,10 +5,12 @@ Badges come reckoned; here they get a tone, their note, and the thin bar of a wa
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from leafmould.garden.model import Planting
 from leafmould.pages.addresses import family_anchor
-from leafmould.pages.ledger import Ledger
-from leafmould.pages.page import FamilyMark, Figure, Link, PlantingLine, Tag, Wait
+from leafmould.pages.ledger import Ledger, once
+from leafmould.pages.page import FamilyMark, Figure, PlantingLine, Tag, Wait
 from leafmould.reckon.badges import Badge
 
 TONES = {
@@ -26,20 +28,25 @@ TONES = {
 
 def planting_name(planting: Planting) -> str:
     """How a planting is called: the gardener's word, its varieties quoted, doubt kept as doubt."""
-    joined = " or " if planting.is_doubtful else " and "
-    words = joined.join(dict.fromkeys(planting.words)) or "crop not known"
-    varieties = joined.join(f"‘{variety}’" for variety in dict.fromkeys(planting.varieties))
-    doubt = " (in doubt)" if planting.is_doubtful else ""
-    return f"{words} {varieties}".strip() + doubt
+    return _name(planting.words, planting.varieties, planting.is_doubtful)
 
 
+@lru_cache(maxsize=4096)
+def _name(words: tuple[str, ...], varieties: tuple[str, ...], is_doubtful: bool) -> str:
+    joined = " or " if is_doubtful else " and "
+    crops = joined.join(dict.fromkeys(words)) or "crop not known"
+    quoted = joined.join(f"‘{variety}’" for variety in dict.fromkeys(varieties))
+    doubt = " (in doubt)" if is_doubtful else ""
+    return f"{crops} {quoted}".strip() + doubt
+
+
+@once
 def planting_line(planting: Planting, ledger: Ledger) -> PlantingLine:
     """The line of one planting, with its labels and families."""
-    bed = ledger.garden.beds[planting.bed_now]
     return PlantingLine(
         name=planting_name(planting),
         to=ledger.sections[planting.id],
-        bed=Link(text=bed.name, to=ledger.bed_pages[bed.key]),
+        bed=ledger.bed_links[planting.bed_now],
         part=planting.part or "",
         number=number_of(planting, ledger),
         families=families_of(planting, ledger),
@@ -60,20 +67,27 @@ def number_of(planting: Planting, ledger: Ledger) -> Figure | None:
     )
 
 
+@once
 def families_of(planting: Planting, ledger: Ledger) -> tuple[FamilyMark, ...]:
     """The families in a planting, each once; a crop without a known family gives none."""
+    return tuple(family_mark(name, ledger) for name in families_in(planting, ledger))
+
+
+def families_in(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
+    """The botanical families of a planting, each once."""
     crops = (ledger.garden.crops.get(key) for key in planting.crops)
-    names = dict.fromkeys(crop.family for crop in crops if crop and crop.family)
-    return tuple(family_mark(name, ledger) for name in names)
+    return tuple(dict.fromkeys(crop.family for crop in crops if crop and crop.family))
 
 
 def family_mark(family: str, ledger: Ledger) -> FamilyMark:
     """A family's everyday name and mark; its botanical name where the tables lack it."""
-    if family not in ledger.family_marks:
-        fact = ledger.reckoned.families.get(family)
-        name, mark = (fact.name, fact.mark) if fact else (family, family[:2].capitalize())
-        ledger.family_marks[family] = FamilyMark(key=family_anchor(family), name=name, mark=mark)
-    return ledger.family_marks[family]
+    fact = ledger.reckoned.families.get(family)
+    return _mark(family, *((fact.name, fact.mark) if fact else (family, family[:2].capitalize())))
+
+
+@lru_cache(maxsize=256)
+def _mark(family: str, name: str, mark: str) -> FamilyMark:
+    return FamilyMark(key=family_anchor(family), name=name, mark=mark)
 
 
 def tags_of(planting: Planting, ledger: Ledger) -> tuple[Tag, ...]:

@@ -7,16 +7,17 @@ Knows which page everything stands on, so that no page has to ask another.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
-from functools import cached_property
+from functools import cached_property, wraps
+from typing import Any, Protocol, TypeVar
 
 from leafmould.facts.tables import FamilyFact, Source
 from leafmould.garden.model import Entry, Event, Garden, Picking, Planting
 from leafmould.pages import addresses
 from leafmould.pages.chapters import Chapter, chapters
-from leafmould.pages.page import FamilyMark, Figure
+from leafmould.pages.page import Link
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.rotation import Occupancy
@@ -35,6 +36,30 @@ class Reckoned:
     badges: Mapping[str, tuple[Badge, ...]]  # by planting id
     families: Mapping[str, FamilyFact]  # by botanical name
     sources: Mapping[str, Source]  # by id
+
+
+T = TypeVar("T", bound="Told")
+R = TypeVar("R")
+
+
+class Told(Protocol):
+    """Something with an id of its own: a note, a planting."""
+
+    @property
+    def id(self) -> str: ...
+
+
+def once(make: Callable[[T, Ledger], R]) -> Callable[[T, Ledger], R]:
+    """Let what is said of a note or planting on several pages be made once for all of them."""
+
+    @wraps(make)
+    def made_once(thing: T, ledger: Ledger) -> R:
+        made: dict[str, R] = ledger.made[make]
+        if thing.id not in made:
+            made[thing.id] = make(thing, ledger)
+        return made[thing.id]
+
+    return made_once
 
 
 class Ledger:
@@ -59,10 +84,13 @@ class Ledger:
         self.note_pages = addresses.note_addresses(e.id for e in garden.entries)
         self.occupancy = Occupancy(garden)
         self._touched: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {}
-        self.names_of_notes: dict[str, str] = {}  # kept by `doings.note_name`
-        self.plantings_in_words: dict[str, str] = {}  # kept by `strips`
-        self.family_marks: dict[str, FamilyMark] = {}  # kept by `labels.family_mark`
-        self.days_of_notes: dict[str, Figure] = {}  # kept by `doings.entry_day`
+        self.made: defaultdict[Callable[..., object], dict[str, Any]] = defaultdict(dict)  # kept by `once`
+        self.bed_links = {
+            key: Link(text=bed.name, to=self.bed_pages[key]) for key, bed in garden.beds.items()
+        }
+        self.crop_links = {
+            key: Link(text=crop.name, to=self.crop_pages[key]) for key, crop in garden.crops.items()
+        }
         self._index_events()
         self._index_plantings()
         self._index_entries()
@@ -263,7 +291,7 @@ class Ledger:
         """The note a planting's date was written in, as an address; its section where none is found."""
         if when is not None:
             for event in (self.garden.event_by_id[e] for e in planting.events):
-                if event.when == when:
+                if event.when is when or event.when == when:
                     return self.to_note(event.entry)
         return self.to_note(planting.entries[0]) if planting.entries else self.sections[planting.id]
 

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from leafmould.garden.model import Entry, Event
+from leafmould.garden.model import Entry, Event, Planting
 from leafmould.pages.addresses import by_date_address
 from leafmould.pages.doings import about, cut, entry_day, note_name
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import planting_name
-from leafmould.pages.ledger import Ledger
+from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Figure, Lesson, Link, Page
 
 
@@ -64,6 +64,7 @@ def note_pages(ledger: Ledger) -> tuple[Page, ...]:
     problems = _problems_by_file(ledger)
     ways = _ways(ledger)
     entries = ledger.garden.entries
+    links = [None, *(_link(entry, ledger) for entry in entries), None]
     return tuple(
         Page(
             address=ledger.note_pages[entry.id],
@@ -74,8 +75,8 @@ def note_pages(ledger: Ledger) -> tuple[Page, ...]:
                 entry,
                 ledger,
                 ways=ways.get(entry.id, ()),
-                before=_link(entries[place - 1], ledger) if place else None,
-                after=_link(entries[place + 1], ledger) if place + 1 < len(entries) else None,
+                before=links[place],
+                after=links[place + 2],
                 problems=problems.get(entry.at.file, ()),
             ),
         )
@@ -102,10 +103,11 @@ def _note(
     problems: tuple[str, ...],
 ) -> NotePage:
     on = entry_day(entry, ledger)
+    own_ways = {way.about for way in ways}
     return NotePage(
         name=entry.title or ("" if entry.when else note_name(entry, ledger)),
         on=Figure(text=on.text, value=on.value, is_time=on.is_time),
-        about=tuple(link for link in about(entry, ledger) if link not in {way.about for way in ways}),
+        about=tuple(link for link in about(entry, ledger) if link not in own_ways),
         body=entry.body,
         file=entry.at.file,
         understood=_understood(entry, ledger),
@@ -152,13 +154,16 @@ def _line(event: Event, entry: Entry, ledger: Ledger) -> Understood:
         text=event.action.text,
         verb=event.verb,
         slots=_slots(event),
-        plantings=tuple(
-            Link(text=f"{planting_name(p)}, {ledger.garden.beds[p.bed_now].name}", to=ledger.sections[p.id])
-            for p in plantings
-        ),
+        plantings=tuple(_planting_link(p, ledger) for p in plantings),
         remarks=event.inferred,
         on=_own_day(event, entry),
     )
+
+
+@once
+def _planting_link(planting: Planting, ledger: Ledger) -> Link:
+    name = f"{planting_name(planting)}, {ledger.garden.beds[planting.bed_now].name}"
+    return Link(text=name, to=ledger.sections[planting.id])
 
 
 def _own_day(event: Event, entry: Entry) -> Figure | None:
@@ -201,14 +206,8 @@ def _ways(ledger: Ledger) -> dict[str, tuple[Neighbours, ...]]:
     """For every note, its neighbours in each bed and crop it is about."""
     garden = ledger.garden
     things = [
-        *(
-            (Link(text=c.name, to=ledger.crop_pages[k]), ledger.entries_by_crop.get(k, []))
-            for k, c in garden.crops.items()
-        ),
-        *(
-            (Link(text=b.name, to=ledger.bed_pages[k]), ledger.entries_by_bed.get(k, []))
-            for k, b in garden.beds.items()
-        ),
+        *((ledger.crop_links[key], ledger.entries_by_crop.get(key, [])) for key in garden.crops),
+        *((ledger.bed_links[key], ledger.entries_by_bed.get(key, [])) for key in garden.beds),
     ]
     found: dict[str, list[Neighbours]] = {}
     for about_it, entries in things:
@@ -230,7 +229,17 @@ def _ways(ledger: Ledger) -> dict[str, tuple[Neighbours, ...]]:
 def _day_link(entry: Entry, here: Entry, ledger: Ledger) -> Link:
     """A neighbour by its day, without its year where that is the same."""
     is_same = entry.when and here.when and entry.when.first.year == here.when.first.year
-    return Link(text=entry_day(entry, ledger, short=bool(is_same)).text, to=ledger.note_pages[entry.id])
+    return _short_link(entry, ledger) if is_same else _long_link(entry, ledger)
+
+
+@once
+def _short_link(entry: Entry, ledger: Ledger) -> Link:
+    return Link(text=entry_day(entry, ledger, short=True).text, to=ledger.note_pages[entry.id])
+
+
+@once
+def _long_link(entry: Entry, ledger: Ledger) -> Link:
+    return Link(text=entry_day(entry, ledger).text, to=ledger.note_pages[entry.id])
 
 
 def _problems_by_file(ledger: Ledger) -> dict[str, tuple[str, ...]]:

@@ -180,7 +180,7 @@ def _picked_crop(key: str, pickings: list[Picking], ledger: Ledger) -> PickedCro
     first = min(pickings, key=lambda p: (p.when.first, p.id))
     last = max(pickings, key=lambda p: (p.when.last, p.id))
     return PickedCrop(
-        crop=Link(text=crop.name, to=ledger.crop_pages[key]),
+        crop=ledger.crop_links[key],
         mark=family_mark(crop.family, ledger) if crop.family else None,
         first=when_figure(first.when, to=ledger.to_note(first.entry), short=True),
         last=when_figure(last.when, to=ledger.to_note(last.entry), short=True),

@@ -13,7 +13,7 @@ from leafmould.charts.strip import place, stretch
 from leafmould.garden.model import Planting
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import planting_name
-from leafmould.pages.ledger import Ledger
+from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Bar, Link, StripRow
 from leafmould.values.when import When
 from leafmould.values.wording import day, day_range
@@ -22,18 +22,27 @@ from leafmould.values.wording import day, day_range
 def strip_row(planting: Planting, year: int, ledger: Ledger, *, note: str = "") -> StripRow:
     """One planting along one season."""
     begins, ends = ledger.year_begins(year), min(ledger.year_ends(year), ledger.garden.on)
-    spans = [*_ground(planting, ledger, ends), *_picking(planting, ledger), *_expected(planting, ledger)]
-    bars = [_bar(kind, first, last, begins, is_open=is_open) for kind, first, last, is_open in spans]
+    spans = [*_ground(planting, ledger, ends), *_other_spans(planting, ledger)]
+    bars = [
+        _bar(kind, first, last, begins, is_open=is_open)
+        for kind, first, last, is_open in spans
+        if last >= begins
+    ]
     return StripRow(
         link=Link(text=planting_name(planting), to=ledger.sections[planting.id]),
         note=note,
         bars=tuple(bar for bar in bars if bar),
-        says=_says(planting, ledger),
+        says=in_words(planting, ledger),
         today=round(place(ledger.garden.on, begins), 1) if year == ledger.this_year else None,
     )
 
 
 Span = tuple[str, date, date, bool]
+
+
+@once
+def _other_spans(planting: Planting, ledger: Ledger) -> tuple[Span, ...]:
+    return (*_picking(planting, ledger), *_expected(planting, ledger))
 
 
 def _ground(planting: Planting, ledger: Ledger, ends: date) -> Iterable[Span]:
@@ -80,13 +89,7 @@ def _bar(kind: str, first: date, last: date, begins: date, *, is_open: bool) -> 
     return Bar(kind=kind, x=found[0], width=found[1], is_open=is_open) if found else None
 
 
-def _says(planting: Planting, ledger: Ledger) -> str:
-    """The sentence of a planting, made once for all its rows."""
-    if planting.id not in ledger.plantings_in_words:
-        ledger.plantings_in_words[planting.id] = in_words(planting, ledger)
-    return ledger.plantings_in_words[planting.id]
-
-
+@once
 def in_words(planting: Planting, ledger: Ledger) -> str:
     """What the strip shows, as a sentence for those who cannot see it."""
     moments = (

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from datetime import date
 
-from gardens import TANSY_HILL, garden_of, reached, sentences, settings_of, stories, told
+import pytest
+
+from gardens import TANSY_HILL, TANSY_HILL_YAML, garden_of, reached, sentences, settings_of, stories, told
 
 # 21. Trees, shrubs, vines, cane rows
 
@@ -183,3 +185,12 @@ def test_the_crop_is_shown_under_the_word_used_most():
     """)
     assert garden.crops["summer-squash"].name == "courgette"
     assert TANSY_HILL.crops == ()
+
+
+@pytest.mark.parametrize(
+    "written", ["Brassicaceae", "brassicaceae", "cabbage family", "Cabbage Family", "cabbage", "kale"]
+)
+def test_the_family_of_an_own_crop_may_be_given_by_any_of_its_names(written):
+    own = settings_of(TANSY_HILL_YAML, crops_yaml=f"curlyhead:\n  family: {written}\n")
+    garden = garden_of("2026-04-12\n- sowed curlyhead in Arch", own)
+    assert garden.crops["curlyhead"].family == "Brassicaceae"

@@ -325,3 +325,48 @@ def test_a_table_without_the_columns_says_what_was_expected() -> None:
     assert told(problems) == [
         '1 error: The first row names no column "year" and "bed". It was expected to be "year,bed,crop".'
     ]
+
+
+@pytest.mark.parametrize(
+    ("size", "area"),
+    [("12 m²", 12.0), ("12,5 sqm", 12.5), ("3 m2", 3.0), ("100 sq ft", 9.29), ("about 12 m²", 12.0)],
+)
+def test_an_area_is_an_area_without_its_sides(size: str, area: float) -> None:
+    # A square foot is 0.3048 m squared (international foot, 1959).
+    read = settings(f"beds:\n  - name: A\n    size: {size}")
+    assert (read.beds[0].area_m2, read.beds[0].size_m, read.problems) == (area, None, ())
+
+
+@pytest.mark.parametrize("size", ["60 l", "4 m", "8 x 60 l"])
+def test_what_is_no_area_gives_none(size: str) -> None:
+    assert settings(f"beds:\n  - name: A\n    size: {size}").beds[0].area_m2 is None
+
+
+@pytest.mark.parametrize(
+    ("written", "name"),
+    [
+        (r'"It\"s #1"', 'It"s #1'),
+        (r'"It' + "'" + r's \"ours\": #1"', 'It\'s "ours": #1'),
+        ("'It''s ours: #1'", "It's ours: #1"),
+    ],
+)
+def test_a_quote_inside_a_quoted_value_closes_nothing(written: str, name: str) -> None:
+    read = settings(f"garden: {written}\nbeds: [Arch]")
+    assert (read.name, read.problems) == (name, ())
+
+
+def test_crops_may_be_a_list_of_maps() -> None:
+    crops, problems = read_crops(
+        "- name: beetroot\n  days: 60\n  from: sowing\n- pea\n- leek: {days: 120-150, from: sowing}\n"
+        "- {days: 3}\n- [a, b]\n- {name: pea}\n"
+    )
+    assert [(c.name, c.days.low if c.days else None) for c in crops] == [
+        ("beetroot", 60),
+        ("pea", None),
+        ("leek", 120),
+    ]
+    assert [p.sentence for p in problems] == [
+        'crops.yaml:6: A crop has no name here. Write it such as "name: beetroot".',
+        'crops.yaml:7: A crop is a name, or keys such as "name" and "days"; this is a list.',
+        'crops.yaml:8: pea: "pea" is the same crop as "pea" on line 4. Only the first is used.',
+    ]

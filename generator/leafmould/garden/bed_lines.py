@@ -185,13 +185,12 @@ def _ended_by(old: Bed, successor: str, begun: date | None) -> Bed:
 
 
 def _bed(setting: BedSetting) -> Bed:
-    size = setting.size_m
     return Bed(
         key=slug(setting.name),
         name=setting.name,
         also=setting.also,
         kind=setting.kind,
-        area_m2=None if size is None else size[0] * size[1],
+        area_m2=setting.area_m2,
         size_written=setting.size_written,
         position_m=setting.position_m,
         sun=setting.sun,

@@ -134,10 +134,14 @@ class Kinds:
         )
 
     def _family(self, name: str) -> str:
-        """The botanical family for a name that may be written in any case."""
+        """The botanical family for its name, its everyday name or a crop of it, in any case."""
         known = families().values()
         names = {fold(n): fact.family for fact in known for n in (fact.name, fact.family)}
-        return names.get(fold(name), name)
+        words = fold(name)
+        member = self._facts.get(self._published.get(words, ""))
+        return (
+            names.get(words) or names.get((*words, "family")) or (member.family if member else None) or name
+        )
 
     def _group(self, key: str) -> Crop:
         of = [self._facts[crop] for crop in self.members[key]]

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
-from leafmould.notes.measures import has_unit, is_other_size, read_pair
+from leafmould.notes.measures import has_unit, is_other_size, read_area, read_pair
 from leafmould.notes.setting_values import BedSetting
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
 from leafmould.values.dates import read_date
@@ -126,13 +126,14 @@ def _bed(name: str, fields: Fields, at: Location, ways: Ways) -> BedSetting:
             fields.tell(
                 Level.WARNING, f'"{key.written}" is kept as it stands, but not used.', key, key.name, near
             )
-    size = fields.text("size")
+    size, sides = fields.text("size"), _size(fields, ways.units)
     return BedSetting(
         name=name,
         at=at,
         also=tuple(other for other in fields.texts("also") if other != name),
         kind=_kind(fields),
-        size_m=_size(fields, ways.units),
+        size_m=sides,
+        area_m2=sides[0] * sides[1] if sides else read_area(size or ""),
         size_written=size,
         position_m=_position(fields, ways.units),
         sun=_joined(fields, "sun"),

@@ -282,8 +282,11 @@ def dated_line(row: str, *, is_first: bool) -> tuple[str, int] | None:
 
 def _date_alone(text: str) -> str | None:
     """The date a line consists of; a bare month, season or weekday is too little."""
-    plain = _unmarked(text).lstrip("~ ").rstrip(" .:")
+    plain = _unmarked(text).lstrip("~ ").rstrip(" :")
     found = scan_date(plain)
+    if found is None or found[1] < len(plain):  # "12.6." needs its last point, "12 June." does not
+        plain = plain.rstrip(" .:")
+        found = scan_date(plain)
     if found is None or found[1] < len(plain):
         return None
     words = found[0]

@@ -18,6 +18,7 @@ from leafmould.values.problems import Level, Location, Problem, in_file_order
 CROPS_FILE = "crops.yaml"
 
 KEYS = ("also", "family", "grown", "like", "tender", "days", "from", "varieties")
+KEYS_LISTED = ("name", "crop", *KEYS)
 GROWN = ("annual", "overwintered", "biennial", "perennial")
 FROM = {
     "sowing": "sowing", "sown": "sowing", "sow": "sowing", "seed": "sowing", "direct sowing": "sowing",
@@ -41,11 +42,30 @@ def read_crops(text: str, file: str = CROPS_FILE) -> tuple[tuple[CropSetting, ..
         names = Fields(mended.tree, file, problems)
         found = [_crop(key, names) for key in names.by_name.values() if key.written.strip()]
     elif isinstance(mended.tree, Items):
-        found = [
-            _plain_crop(leaf, file) for leaf in mended.tree.items if isinstance(leaf, Leaf) and leaf.text
-        ]
+        found = [crop for item in mended.tree.items for crop in _listed(item, file, problems)]
     crops = tuple(_once(found, problems))
     return crops, in_file_order(problems)
+
+
+def _listed(item: Tree, file: str, problems: list[Problem]) -> Iterator[CropSetting]:
+    """One item of a list of crops: a name, a map with the name in it, or a name over its map."""
+    if isinstance(item, Leaf):
+        if item.text:
+            yield _plain_crop(item, file)
+        return
+    fault = 'A crop is a name, or keys such as "name" and "days"; this is a list.'
+    if isinstance(item, Branch):
+        fields = Fields(item, file, problems)
+        if (name := fields.leaf("name", "crop")) is not None:
+            key = Key(written=name.text, line=name.line, column=name.column, value=item)
+            yield _with_fields(key, fields, KEYS_LISTED)
+            return
+        if len(item.keys) == 1 and item.keys[0].name not in KEYS:
+            yield _crop(item.keys[0], fields)
+            return
+        fault = 'A crop has no name here. Write it such as "name: beetroot".'
+    at = Location(file=file, line=item.line)
+    problems.append(Problem(at=at, level=Level.ERROR, message=fault))
 
 
 def _plain_crop(leaf: Leaf, file: str) -> CropSetting:
@@ -55,14 +75,18 @@ def _plain_crop(leaf: Leaf, file: str) -> CropSetting:
 
 def _crop(key: Key, names: Fields) -> CropSetting:
     """One crop and what stands under it."""
-    at = Location(file=names.file, line=key.line, column=key.column)
-    name = key.written.strip()
-    if is_blank(key.value):
-        return CropSetting(name=name, at=at)
-    fields = names.branch_of(key.name)
+    fields = None if is_blank(key.value) else names.branch_of(key.name)
     if fields is None:
-        return CropSetting(name=name, at=at)
-    for unknown in fields.unused(KEYS):
+        at = Location(file=names.file, line=key.line, column=key.column)
+        return CropSetting(name=key.written.strip(), at=at)
+    return _with_fields(key, fields, KEYS)
+
+
+def _with_fields(key: Key, fields: Fields, known: tuple[str, ...]) -> CropSetting:
+    """A named crop with what stands under it."""
+    at = Location(file=fields.file, line=key.line, column=key.column)
+    name = one_space(key.written)
+    for unknown in fields.unused(known):
         near = nearest(unknown.name, KEYS)
         fields.tell(Level.WARNING, f'"{unknown.written}" is not used here.', unknown, unknown.name, near)
     counts_from = _counts_from(fields, "from")

@@ -21,7 +21,7 @@ QUOTED = re.compile(
     r"^(?P<before>[^'\"‘’“”]*?)\s*(?P<open>['\"‘’“„])(?P<name>.+)['\"’”](?P<after>[^'\"’”]*)$"
 )
 JOINS = re.compile(r"\s*(?:,|;|\+|&)\s*|\s+(?:and|und|et|y|e|en)\s+")
-OR = re.compile(r"\s+(?:or|oder|ou|o|of)\s+")
+OR = re.compile(r"\s+(?:or|oder|ou|o)\s+")
 
 Tell = Callable[[Level, str, Leaf, str | None], None]
 """Note a problem: level, message, where, suggestion."""

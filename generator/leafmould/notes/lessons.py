@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable
 
 NEXT = re.compile(
-    r"\bnext (?:year|season|time|spring|summer|autumn|fall|winter)\b|\bl'an(?:née)? prochaine?\b"
+    r"\bnext\s+(?:year|season|time|spring|summer|autumn|fall|winter)\b(?!['’]s\b)|\bl'an(?:née)? prochaine?\b"
     r"|\bl’an(?:née)? prochaine?\b|\bnächste[sn]? (?:Jahr|Mal|Saison)\b|\bel (?:próximo año|año que viene)\b"
     r"|\bl[’']anno prossimo\b|\bvolgend jaar\b",
     re.IGNORECASE,

@@ -20,8 +20,11 @@ UNIT = r"[^\W\d_]*|['’′]|[\"”″]"
 PAIR = re.compile(
     rf"({NUMBER})\s*({UNIT})\s*(?:[x×*]|by|mal|sur|per)\s*({NUMBER})\s*({UNIT})\.?", re.IGNORECASE
 )
-SINGLE = re.compile(rf"(?:about |~|ca\.? )?({NUMBER})\s*({UNIT}|m²|m2)\.?", re.IGNORECASE)
-OTHER_UNITS = frozenset({"l", "litre", "liter", "gallon", "gal", "m²", "m2", "sqm", "pot", "bag"})
+AREA_UNIT = r"m²|m2|sq\.?\s?m(?:et(?:re|er)s?)?|ft²|ft2|sq\.?\s?f(?:oo|ee)?t"
+SINGLE = re.compile(rf"(?:about |~|ca\.? )?({NUMBER})\s*({AREA_UNIT}|{UNIT})\.?", re.IGNORECASE)
+OTHER_UNITS = frozenset({"l", "litre", "liter", "gallon", "gal", "pot", "bag"})
+SQUARE_FOOT = 0.3048**2
+"""Square metres in a square foot. Source: international yard (1959)."""
 
 
 def to_number(text: str) -> float:
@@ -56,7 +59,17 @@ def is_other_size(text: str) -> bool:
     if m := PAIR.fullmatch(text.strip()):
         return _plain_unit(m[4]) in OTHER_UNITS
     m = SINGLE.fullmatch(text.strip())
-    return m is not None and (_plain_unit(m[2]) in OTHER_UNITS or _metres(m[2]) is not None)
+    if m is None:
+        return False
+    return _plain_unit(m[2]) in OTHER_UNITS or _metres(m[2]) is not None or read_area(text) is not None
+
+
+def read_area(text: str) -> float | None:
+    """An area [m²] written without its sides: "12 m²", "100 sq ft"."""
+    m = SINGLE.fullmatch(text.strip())
+    if m is None or not re.fullmatch(AREA_UNIT, m[2], re.IGNORECASE) or to_number(m[1]) <= 0:
+        return None
+    return round(to_number(m[1]) * (SQUARE_FOOT if "f" in m[2].casefold() else 1.0), 2)
 
 
 def read_length(text: str, default_unit: str = "m") -> float | None:

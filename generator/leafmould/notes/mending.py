@@ -24,6 +24,8 @@ CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff
 NO_SPACE = re.compile(r"(?P<indent>[ \t]*)(?P<key>[^\W\d][\w -]{0,40}):(?P<value>(?!//)\S.*)")
 HASH_WORD = re.compile(r"(?<=\s)#\S")
 OPENING_QUOTE = re.compile(r"(?:^|(?<=[\s:,\[{]))([\"'])")
+CLOSED = {'"': re.compile(r'(?:[^"\\]|\\.)*"'), "'": re.compile(r"(?:[^']|'')*'(?!')")}
+"""What stands from behind an opening quote to the closing one: \\" and \'\' close nothing."""
 
 MOST_LINES = 5_000
 
@@ -227,10 +229,10 @@ def _is_in_quotes(before: str) -> bool:
     """Whether a quote opened in this part of a line is still open at its end."""
     at = 0
     while (m := OPENING_QUOTE.search(before, at)) is not None:
-        closing = before.find(m[1], m.end())
-        if closing < 0:
+        closed = CLOSED[m[1]].match(before, m.end())
+        if closed is None:
             return True
-        at = closing + 1
+        at = closed.end()
     return False
 
 

@@ -77,6 +77,22 @@ def date_within(text: str, *, needs_year: bool) -> DateWords | None:
     return None
 
 
+def day_told(line: str, within: When, habits: Habits) -> DateReading | None:
+    """The day a note's first sentence tells, if it is written in full, is the only one and can be the note's.
+
+    Args:
+        within: what the file's name says, too coarse to be a day.
+    """
+    words = date_within(line, needs_year=True)
+    if words is None or words.year is None or words.day is None:
+        return None
+    rest = line[line.index(words.written) + len(words.written) :]
+    reading = _resolved(words, habits)
+    if reading.when is None or not reading.when.meets(within) or date_within(rest, needs_year=False):
+        return None
+    return reading
+
+
 def year_in(text: str | None) -> When | None:
     """The only year a title names: "Plot log 2022"."""
     years = set(YEAR.findall(text or ""))

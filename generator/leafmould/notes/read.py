@@ -24,6 +24,7 @@ from leafmould.notes.note_dates import (
     date_in_name,
     date_of_photo,
     date_within,
+    day_told,
     days_of_sections,
     disagreement,
     finest_first,
@@ -42,6 +43,7 @@ NO_DATE = (
 
 
 NO_YEAR = "has no year"
+ORDER_ASKED = "Set `dates` in garden.yaml."
 WRITE_YEAR = "Write it once: in the first date, the title or the file's name."
 
 
@@ -216,7 +218,9 @@ def _first_line(note: _Note, top: Section, base: When | None) -> DateReading | N
         return None
     words = date_within(top.title or "", needs_year=base is None)
     if words is None:
-        return None
+        is_coarse = base is not None and not base.is_exact and not top.title
+        first = top.body.partition("\n")[0]
+        return day_told(first, base, note.habits) if base and is_coarse else None
     habits = note.habits
     return resolve_date(words, order=habits.order, base=base, is_southern=habits.is_southern)
 
@@ -351,8 +355,13 @@ def _with_lines(entry: Entry, readings: Iterable[LineReading], lessons: tuple[st
         actions=actions,
         words=words,
         lesson=all_lessons(lessons, entry.body, remarks, hidden),
-        problems=tuple(problem for reading in read for problem in reading.problems),
+        problems=tuple(_once(problem) for reading in read for problem in reading.problems),
     )
+
+
+def _once(problem: Problem) -> Problem:
+    """The question about the order of day and month is one for the whole garden, wherever it comes up."""
+    return ask_order() if problem.message.endswith(ORDER_ASKED) else problem
 
 
 def _is_empty(entry: Entry) -> bool:

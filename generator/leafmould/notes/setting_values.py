@@ -21,6 +21,7 @@ class BedSetting:
     also: tuple[str, ...] = ()
     kind: str = "bed"  # bed, container, row, tree, shrub, cane row, vine, mound, under glass
     size_m: tuple[float, float] | None = None  # width, length [m]
+    area_m2: float | None = None  # from its sides, or as written
     size_written: str | None = None
     position_m: tuple[float, float] | None = None  # east, north of the garden's corner [m]
     sun: str | None = None

@@ -1,0 +1,66 @@
+"""More notes as people type them, each of which was once read wrong."""
+
+from __future__ import annotations
+
+import pytest
+
+from notes_as_typed import all_done, entries, entry, span, told
+
+
+@pytest.mark.parametrize(
+    "first_line",
+    [
+        "12 June 2026",
+        "12.6.",
+        "12. 6. 2026",
+        "Friday 12 June 2026. Hot.",
+        "The garden on 12 June 2026",
+        "Written on 12 June 2026, in the evening",
+    ],
+)
+def test_the_day_on_the_first_line_beats_the_year_of_the_folder(first_line: str) -> None:
+    found = entry(f"{first_line}\n\n- picked peas from Arch", "2026/garden.md")
+    assert (span(found.when), found.date_from) == ("2026-06-12", "first line")
+    assert (all_done(found), told(found)) == (["picked pea in Arch"], [])
+
+
+@pytest.mark.parametrize(
+    ("text", "path", "day"),
+    [
+        ("Peas again. On 12 June 2025 they were ripe.", "2026/06-20-x.md", "2026-06-20"),
+        ("From 12 June 2026 to 14 June 2026 it rained", "2026/garden.md", "2026-01-01..2026-12-31"),
+        ("Berta was born on 12 June 1950", "2026/garden.md", "2026-01-01..2026-12-31"),
+        ("We meet again on 12 June", "2026/garden.md", "2026-01-01..2026-12-31"),
+    ],
+)
+def test_a_day_told_in_a_first_sentence_counts_only_where_nothing_else_can_be_meant(
+    text: str, path: str, day: str
+) -> None:
+    found = entry(text, path)
+    assert (span(found.when), told(found)) == (day, [])
+
+
+def test_of_is_part_of_a_name() -> None:
+    found = entry("---\ncrop: tomato\nvariety: [Stupice, Ring of Fire]\n---")
+    assert [(v.name, v.sureness) for v in found.varieties] == [
+        ("Stupice", "known"),
+        ("Ring of Fire", "known"),
+    ]
+
+
+def test_next_year_is_a_lesson_also_over_the_end_of_a_line_and_next_years_is_none() -> None:
+    found = entry(
+        "It lies in the bottom like a pond. Next\nyear nothing tender goes there before June. "
+        "The rest of the dose only if next year's test says so. Or next year’s."
+    )
+    assert found.lesson == ("Next year nothing tender goes there before June.",)
+
+
+def test_one_question_about_the_order_of_day_and_month_serves_headers_and_lines() -> None:
+    text = "---\ndate: 3/4/2026\nwork:\n  - picked peas from Arch, on 1/4\n  - 2/4: watered Arch\n---"
+    (found,) = entries(text, "x.md", "garden: G\nbeds: [Arch]")
+    assert {p.sentence for p in found.problems} == {
+        "garden.yaml: dates: Some dates, such as 3/4/2026, can be read two ways. They are read with the day "
+        'first. Write "dates: day first" or "dates: month first".'
+    }
+    assert [span(a.when) for a in found.actions] == ["2026-04-01", "2026-04-02"]

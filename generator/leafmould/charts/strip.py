@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from calendar import monthrange
 from datetime import date
+from functools import lru_cache
 
 LENGTH = 120.0
 LEAST = 0.6
@@ -17,8 +18,13 @@ LEAST = 0.6
 def place(day: date, begins: date) -> float:
     """Where a day starts on the strip that begins on a first of a month; 0 to 120, cut at both ends."""
     months = (day.year - begins.year) * 12 + day.month - begins.month
-    part = (day.day - 1) / monthrange(day.year, day.month)[1]
+    part = (day.day - 1) / _days_in(day.year, day.month)
     return min(LENGTH, max(0.0, 10 * (months + part)))
+
+
+@lru_cache(maxsize=2048)
+def _days_in(year: int, month: int) -> int:
+    return monthrange(year, month)[1]
 
 
 def stretch(first: date, last: date, begins: date) -> tuple[float, float] | None:

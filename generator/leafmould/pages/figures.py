@@ -38,6 +38,11 @@ def when_figure(when: When, *, to: str = "", short: bool = False) -> Figure:
     return Figure(text=coarse_words(when), value=value, is_time=is_time, to=to)
 
 
+def day_text(when: When) -> str:
+    """A day with its year, or a coarse date as it was written."""
+    return _day_texts(when.first)[0] if when.is_exact else coarse_words(when)
+
+
 def coarse_words(when: When) -> str:
     """A coarse date in the gardener's words, with its year where they left it out."""
     if _is_month(when):

@@ -11,7 +11,7 @@ from datetime import date
 
 from leafmould.charts.strip import place, stretch
 from leafmould.garden.model import Planting
-from leafmould.pages.figures import when_figure
+from leafmould.pages.figures import day_text
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Bar, Link, StripRow
@@ -21,28 +21,40 @@ from leafmould.values.wording import day, day_range
 
 def strip_row(planting: Planting, year: int, ledger: Ledger, *, note: str = "") -> StripRow:
     """One planting along one season."""
-    begins, ends = ledger.year_begins(year), min(ledger.year_ends(year), ledger.garden.on)
-    spans = [*_ground(planting, ledger, ends), *_other_spans(planting, ledger)]
-    bars = [
-        _bar(kind, first, last, begins, is_open=is_open)
-        for kind, first, last, is_open in spans
-        if last >= begins
-    ]
+    is_now = year == ledger.this_year
     return StripRow(
-        link=Link(text=planting_name(planting), to=ledger.sections[planting.id]),
+        link=_link(planting, ledger),
         note=note,
-        bars=tuple(bar for bar in bars if bar),
+        bars=_bars_by_year(planting, ledger)[year],
         says=in_words(planting, ledger),
-        today=round(place(ledger.garden.on, begins), 1) if year == ledger.this_year else None,
+        today=round(place(ledger.garden.on, ledger.year_begins(year)), 1) if is_now else None,
     )
 
 
-Span = tuple[str, date, date, bool]
+@once
+def _link(planting: Planting, ledger: Ledger) -> Link:
+    return Link(text=planting_name(planting), to=ledger.sections[planting.id])
 
 
 @once
-def _other_spans(planting: Planting, ledger: Ledger) -> tuple[Span, ...]:
-    return (*_picking(planting, ledger), *_expected(planting, ledger))
+def _bars_by_year(planting: Planting, ledger: Ledger) -> dict[int, tuple[Bar, ...]]:
+    """The bars of every season it stood in: its bed's page and its crop's draw the same."""
+    others = [*_picking(planting, ledger), *_expected(planting, ledger)]
+    return {year: _bars(planting, year, others, ledger) for year in ledger.years_of[planting.id]}
+
+
+def _bars(planting: Planting, year: int, others: list[Span], ledger: Ledger) -> tuple[Bar, ...]:
+    begins, ends = ledger.year_begins(year), ledger.year_ends(year)
+    spans = [*_ground(planting, ledger, min(ends, ledger.garden.on)), *others]
+    found = [
+        _bar(kind, first, last, begins, is_open=is_open)
+        for kind, first, last, is_open in spans
+        if first <= ends and last >= begins
+    ]
+    return tuple([bar for bar in found if bar])
+
+
+Span = tuple[str, date, date, bool]
 
 
 def _ground(planting: Planting, ledger: Ledger, ends: date) -> Iterable[Span]:
@@ -100,7 +112,7 @@ def in_words(planting: Planting, ledger: Ledger) -> str:
         ("first picked", planting.first_picked),
         ("last picked", planting.last_picked),
     )
-    parts = [f"{verb} {when_figure(when).text}" for verb, when in moments if when]
+    parts = [f"{verb} {day_text(when)}" for verb, when in moments if when]
     forecast = ledger.reckoned.forecasts.get(planting.id)
     if forecast and planting.is_open and planting.first_picked is None:
         parts.append(f"expected {day_range(forecast.earliest, forecast.latest)}")

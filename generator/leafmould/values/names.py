@@ -142,6 +142,7 @@ SLUG_LENGTH = 80
 """Longest slug, in characters; keeps any file name far below 255 bytes."""
 
 
+@lru_cache(maxsize=50_000)
 def slug(text: str) -> str:
     """A name as it stands in addresses, file names and ids.
 

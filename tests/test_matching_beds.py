@@ -245,3 +245,39 @@ def test_20_a_kind_word_stays_in_the_id_whatever_it_turns_out_to_mean():
         ("runner-bean_arch_2026-04-20", ("runner-bean",)),
         ("bean_arch_2026-05-20", ("runner-bean",)),
     ]
+
+
+def test_19_a_new_bed_is_told_once_where_it_was_first_named():
+    garden = garden_of(
+        {
+            "a.md": "---\ndate: 2026-06-11\nbed: Sun Terrace\nwork:\n  - sowed kale in sun terrace\n---",
+            "b.md": "---\ndate: 2026-06-10\nwork:\n  - sowed kale in Sun terrace, parsley in nosuch mint\n---",
+            "c.md": "---\ndate: 2026-06-12\nbed: Sun terrace\n---",
+        }
+    )
+    assert [s for s in sentences(garden) if "new bed" in s or "a bed was made" in s] == [
+        'notes/b.md:4: work[0]: "Sun terrace" is a new bed.'
+    ]
+
+
+def test_10_plants_moved_stand_in_their_bed_from_the_day_of_the_move():
+    garden = garden_of("""
+        2026-04-12
+        - sowed leeks in Cold frame
+        - sowed 30 lettuce in Arch
+        2026-06-12
+        - moved leeks from Cold frame to Top bed
+        - moved 10 lettuce from Arch to Long border
+        - moved 3 chives to Arch
+    """)
+    placed = {
+        p.id: (p.moved and p.moved.written, p.in_bed_from and p.in_bed_from.written)
+        for p in garden.plantings
+        if p.id not in OWN
+    }
+    assert placed == {
+        "leek_cold-frame_2026-04-12": ("2026-06-12", "2026-04-12"),
+        "lettuce_arch_2026-04-12": (None, "2026-04-12"),
+        "lettuce_long-border_2026-06-12": ("2026-06-12", "2026-06-12"),
+        "chives_arch_2026-06-12": ("2026-06-12", "2026-06-12"),
+    }

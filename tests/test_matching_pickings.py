@@ -254,3 +254,23 @@ def test_12_a_seedbed_is_the_parent_of_what_is_set_out_from_it():
         "leek_long-border_2026-06-20_south-half · planted · 12 plants · started 2026-03-20 · planted 2026-06-20 "
         "· raised in cold-frame · parent leek_cold-frame_2026-03-20",
     ]
+
+
+def test_what_is_put_up_is_a_share_of_the_days_picking_by_the_measure_of_the_picking():
+    garden = garden_of("""
+        2026-05-20
+        - planted 6 tomatoes in Arch
+        2026-08-12
+        - picked 6 kg tomatoes from Arch
+        - put up 6 jars tomato sauce from 4 kg tomatoes
+    """)
+    assert [p.id for p in garden.plantings if p.id not in OWN] == ["tomato_arch_2026-05-20"]
+    (picking,) = garden.pickings
+    assert picking.grams == 6000
+    assert [(f.kind, f.amount and f.amount.written) for f in picking.fates] == [("put up", "4 kg")]
+
+
+def test_what_is_put_up_from_an_unnoted_harvest_opens_and_picks_nothing():
+    garden = garden_of("2026-08-12\n- put up 6 jars tomato sauce from 4 kg tomatoes", on=date(2026, 8, 20))
+    assert [p.id for p in garden.plantings if p.id not in OWN] == []
+    assert (garden.pickings, sentences(garden)) == ((), [])

@@ -8,6 +8,7 @@ subject has a module of its own. What looks wrong in the result is left to `chec
 from __future__ import annotations
 
 import gc
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import replace
@@ -153,7 +154,8 @@ def _retarget(acts: Iterable[Act]) -> None:
         drawn = [d for d in (*act.drafts, *act.batches) if d.is_raised and d.children]
         for batch in drawn:
             for child in batch.children:
-                act.reach(child)
+                if child.begins >= act.when.first:
+                    act.reach(child)
             if act in batch.pickings and len(batch.children) == 1:
                 batch.children[0].pickings.append(act)
         if drawn:
@@ -195,13 +197,25 @@ def _entry_order(entry: Entry) -> tuple[date, date, str]:
 
 def _with_problems(garden: Garden, settings: Settings, entries: tuple[Entry, ...], ground: Ground) -> Garden:
     """All there is to say, but for what the gardener has settled."""
-    read = list(_said_once(problem for entry in entries for problem in entry.problems))
-    hinted = {_line(p.at) for p in read}
+    told = (p for entry in entries for p in entry.problems if not _is_told_elsewhere(p, ground.lines))
+    read = list(_said_once(told))
+    hinted = {_line(p.at) for p in read if NEW_BED.fullmatch(p.message)}
     made = (p for p in ground.lines.problems if _line(p.at) not in hinted)
     found = [*settings.problems, *read, *made, *ground.problems, *undated(entries), *check(garden)]
     settled = {_line(a.at) for e in entries for a in e.actions if e.is_settled or a.is_settled}
     kept = (p for p in found if p.level is Level.ERROR or _line(p.at) not in settled)
     return replace(garden, problems=in_file_order(kept))
+
+
+NEW_BED = re.compile(r'"(.+)" is a new bed\.')
+"""What the readers say of a place nobody declared, wherever it is named."""
+
+
+def _is_told_elsewhere(problem: Problem, lines: BedLines) -> bool:
+    """Whether it names a new bed that another line named first: each is told once, there."""
+    m = NEW_BED.fullmatch(problem.message)
+    bed = lines.beds.get(lines.key_of_text(m[1])) if m else None
+    return bed is not None and bed.at is not None and _line(bed.at) != _line(problem.at)
 
 
 def _line(at: Location) -> tuple[str, int | None]:

@@ -76,6 +76,7 @@ class Draft:
     varieties: tuple[str, ...]
     written_crops: tuple[str, ...]  # as its first note names them; for the id
     written_varieties: tuple[str, ...] = ()
+    written_bed: str | None = None  # for the id, where its first note names another bed than was meant
     part: str | None = None
     stood_from: date | None = None  # where its start was never noted: how far back it may have stood
     origin: Origin = "unknown"
@@ -88,6 +89,7 @@ class Draft:
     started_between: tuple[date, date] | None = None
     sown: When | None = None
     planted: When | None = None
+    moved: When | None = None
     found: When | None = None
     came_up: When | None = None
     flowered: When | None = None

@@ -68,6 +68,7 @@ def planting(ground: Ground, draft: Draft, calendar: Calendar) -> Planting:
         started_between=draft.started_between,
         sown=draft.sown,
         planted=draft.planted,
+        moved=draft.moved,
         found=draft.found,
         came_up=draft.came_up,
         flowered=draft.flowered,

@@ -138,6 +138,7 @@ class Planting:
     started_between: tuple[date, date] | None = None
     sown: When | None = None
     planted: When | None = None
+    moved: When | None = None  # last set from one bed into another
     found: When | None = None  # self-sown plants seen
     came_up: When | None = None
     flowered: When | None = None
@@ -171,7 +172,9 @@ class Planting:
 
     @property
     def in_bed_from(self) -> When | None:
-        """When it took its place in the bed."""
+        """When it took its place in the bed: of what was split off another planting, when it was moved."""
+        if self.origin == "moved" and self.moved:
+            return self.moved
         return self.planted or self.sown or self.found or self.started
 
     @property

@@ -25,6 +25,7 @@ def move(ground: Ground, act: Act) -> None:
         if share.is_all or (len(found) == 1 and _is_whole_count(draft, share.number)):
             act.reach(draft)
             ground.move(draft, act.when.first, destination)
+            draft.moved = act.when
         elif len(found) == 1:
             _split_off(ground, act, draft, destination)
     if len(found) > 1 and not share.is_all:
@@ -70,7 +71,7 @@ def _split_off(ground: Ground, act: Act, parent: Draft, bed: str) -> None:
     child = open_unknown(ground, act, crop=act.crops[0], bed=bed, variety=None)
     number, child.number_estimated = plants(act.action.amounts)
     child.number, child.origin, child.parent = number, "moved", parent
-    child.start_written = act.when
+    child.start_written = child.moved = act.when
     child.words, child.varieties = parent.words, parent.varieties
     child.started, child.started_between = parent.started, parent.started_between
     child.sown, child.planted, child.found = parent.sown, parent.planted, parent.found
@@ -84,6 +85,6 @@ def _split_off(ground: Ground, act: Act, parent: Draft, bed: str) -> None:
 def _arrive(ground: Ground, act: Act, bed: str) -> None:
     """Plants nobody noted before: all that is known is that they stand there now."""
     draft = open_unknown(ground, act, crop=act.crops[0], bed=bed, variety=next(iter(act.varieties), None))
-    draft.origin, draft.start_written = "moved", act.when
+    draft.origin, draft.start_written, draft.moved = "moved", act.when, act.when
     draft.number, draft.number_estimated = plants(act.action.amounts)
     act.reach(draft)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
 from leafmould.garden.raised import give_away
@@ -32,8 +34,16 @@ def pick(ground: Ground, act: Act) -> None:
     for draft in drafts:
         ground.settle_bed(draft, act)
         _pick_from(draft, act, is_only=len(drafts) == 1)
+    if len(drafts) == 1 and drafts[0].is_annual and _is_the_last(act):
+        drafts[0].finished = act.when.last
     if drafts and not act.beds:
         act.inferred.append("bed: the only place where it stands")
+
+
+def _is_the_last(act: Act) -> bool:
+    """Whether nothing is left to pick; "the last ripe ones" leave others."""
+    is_last = any(amount.whole in ("the last", "the rest") for amount in act.action.amounts)
+    return is_last and "ripe" not in act.action.text.casefold().split()
 
 
 def draw_fate(ground: Ground, act: Act) -> None:
@@ -96,21 +106,20 @@ def _beds_picked(picking: Act) -> tuple[str, ...]:
 
 
 def _give_plants(ground: Ground, act: Act) -> None:
-    """Young plants given away come off the raised batch they stood in."""
-    if act.verb != "gave away":
+    """Young plants given away or thrown out come off the raised batch they stood in."""
+    if act.verb != "gave away" and not any(a.unit == "seedling" for a in act.action.amounts):
         return
-    found = {
-        d for t in targets(ground, act, prefers_raised=True) for d in t.found if d.is_raised and d.left != 0
-    }
-    if len(found) == 1:
-        batch = found.pop()
+    meant = targets(ground, act, prefers_raised=True)
+    found = list(dict.fromkeys(d for t in meant for d in t.found if d.is_raised and d.left != 0))
+    is_rest = any(a.whole in ("all", "the rest", "the last") for a in act.action.amounts)
+    for batch in found if is_rest or len(found) == 1 else ():
         act.reach(batch)
         give_away(batch, act)
 
 
 def _drawn_from(picked: dict[Act, None], act: Act) -> list[Act]:
     """Share an amount out over the day's pickings; which of them gave."""
-    fate = act.action.amounts[0] if act.action.amounts else None
+    fate = next((a for a in act.action.amounts if _is_in(picked, a)), next(iter(act.action.amounts), None))
     if fate is None or fate.value is None:
         first = next(iter(picked))
         first.fates.append(Fate(kind=act.verb, amount=fate))
@@ -125,7 +134,7 @@ def _drawn_from(picked: dict[Act, None], act: Act) -> list[Act]:
         picking.fates.append(Fate(kind=act.verb, amount=amount))
         needed -= taken
         givers.append(picking)
-    if not givers and not any(_same_kind(a, fate) for p in picked for a in p.action.amounts):
+    if not givers and not _is_in(picked, fate):
         first = next(iter(picked))
         first.fates.append(Fate(kind=act.verb, amount=fate))
         givers.append(first)
@@ -137,6 +146,11 @@ def _free(picking: Act, like: Amount) -> float:
     had = sum(_measure(a) for a in picking.action.amounts if _same_kind(a, like))
     gone = sum(_gone(f.amount, had) for f in picking.fates if f.amount and _is_share(f.amount, like))
     return had - gone
+
+
+def _is_in(picked: Iterable[Act], amount: Amount) -> bool:
+    """Whether any of the pickings was measured so: of "6 jars from 4 kg" the kilograms were picked."""
+    return any(_same_kind(a, amount) for p in picked for a in p.action.amounts)
 
 
 def _is_share(amount: Amount, like: Amount) -> bool:

@@ -53,9 +53,41 @@ def test_list_lines_and_bare_lines_keep_their_order() -> None:
     assert all_done(found) == ["picked pea in Arch", "sowed kale in North", "watered in Top bed"]
 
 
-def test_among_lines_jotted_down_a_long_one_that_is_not_understood_stops_no_other() -> None:
-    text = "picked 6 trays of something the neighbours left at the gate\npicked peas from Arch\nwatered North"
-    assert all_done(entry(text, "2026-06-20.txt")) == ["picked pea in Arch", "watered in North"]
+def test_among_lines_jotted_down_one_that_is_not_understood_is_told_and_stops_no_other() -> None:
+    text = "picked 6 trays of something the neighbours left\npicked peas from Arch\nwatered North\nhmm, peas"
+    found = entry(text, "2026-06-20.txt")
+    assert all_done(found) == ["picked neighbours (6 trays)", "picked pea in Arch", "watered in North"]
+    assert [words.text for words in found.words] == ["hmm, peas"]
+    assert told(found) == [
+        '1 hint: body: "neighbours" is no crop known here, so its family is not known.',
+        '4 question: body: What was done with "peas"? No action is named, so the line is kept as text.',
+    ]
+
+
+def test_a_list_of_things_done_is_work_line_by_line() -> None:
+    text = "- planted 4 kale in Sunny bed\n- dug 4 kg potatoes from Arch for Christmas dinner\n- leeks next\n"
+    found = entry(text, "2026-06-20.md")
+    assert all_done(found) == ["planted kale (4) in Sunny bed", "picked potato (4 kg) in Arch"]
+    assert told(found) == [
+        '1 hint: body: "Sunny bed" is a new bed.',
+        '3 question: body: What was done with "leeks"? No action is named, so the line is kept as text.',
+    ]
+
+
+def test_a_list_of_other_things_is_prose() -> None:
+    text = "- 12 leek plants\n- picked up the children\n- feed every week\n- sowed peas in Arch\n"
+    found = entry(text, "2026-06-20.md")
+    assert (all_done(found), found.words, told(found)) == (["sowed pea in Arch"], (), [])
+
+
+def test_a_bed_named_by_a_letter_ends_its_line() -> None:
+    found = entry("sowed spinach in Raised bed A\nwatered Arch", "2026-06-20.txt")
+    assert all_done(found) == ["sowed spinach in Raised bed A", "watered in Arch"]
+
+
+def test_a_sentence_that_begins_with_a_verb_stays_prose_if_it_asks_something() -> None:
+    text = "Picked up where we left off in Arch last year and went on digging."
+    assert all_done(entry(text, "2026-06-20.txt")) == []
 
 
 @pytest.mark.parametrize(

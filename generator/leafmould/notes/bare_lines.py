@@ -1,18 +1,22 @@
-"""Lines without a list mark, as they are typed into a phone: which of them are work lines, which are prose.
+"""Which lines of a body are work lines, which are prose: list lines, and lines typed without a mark.
 
-Only in notes without a header. A line counts if it reads whole by itself, as a list line must, begins as
-nobody begins a sentence of prose, and is no piece of one that runs on from above or into the line below.
+A line by itself counts if it reads whole, or begins with what was done and names something known. Where most
+lines of a list, or of a paragraph of jotted lines, do so, the others were meant the same way: they are read
+as work lines too, with all their questions, so that none is lost in silence. A line without a mark must also
+begin as nobody begins a sentence of prose, and be no piece of one that runs over the line's end.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from leafmould.notes.body import ListLine, Paragraph
 from leafmould.notes.lines import LineReading
+from leafmould.values.problems import Level
 
-Reader = Callable[[ListLine], LineReading]
+Reader = Callable[[ListLine, bool], LineReading]
+"""Reads a line; the second argument says whether it may still turn out to be prose."""
 
 SENTENCE_ENDS = (".", "!", "?", ":", ";", "…", ".)", "!)", "?)", '."', ".”", ".'", ".’")
 BREAKS_OFF = (",", "-", "–", "—", "(", "&", "+", "/")
@@ -52,25 +56,48 @@ OPENS_PROSE = frozenset(
 """Whoever begins with one of these writes a sentence, and lets it run."""
 
 
+def read_list(lines: Sequence[ListLine], read: Reader) -> Iterator[tuple[ListLine, LineReading]]:
+    """What the lines of a body's lists say; a list is what stands under one heading."""
+    for _, group in groupby(lines, key=lambda line: line.under):
+        rows = list(group)
+        readings = [read(line, True) for line in rows]
+        if _is_list([bool(reading.actions) for reading in readings]):
+            readings = [
+                reading if reading.actions else read(line, False)
+                for line, reading in zip(rows, readings, strict=True)
+            ]
+        yield from zip(rows, readings, strict=True)
+
+
 def read_bare(paragraph: Paragraph, read: Reader) -> Iterator[tuple[ListLine, LineReading]]:
     """The lines of a paragraph that are work lines, with what they say; none of prose."""
-    texts = [line.text for line in paragraph.lines]
+    lines = paragraph.lines
+    opens = [_first_word(line.text) in OPENS_PROSE for line in lines]
     readings = [
-        LineReading() if _first_word(line.text) in OPENS_PROSE else read(line) for line in paragraph.lines
+        LineReading() if is_open else read(line, True) for line, is_open in zip(lines, opens, strict=True)
     ]
     whole = [bool(reading.actions) for reading in readings]
     if not any(whole):
         return
     is_list = _is_list(whole)
-    runs = [_runs_on(a, b, is_list=is_list) for a, b in _neighbours(texts, whole)]
+    runs = [_runs_on(a, b, is_list=is_list) for a, b in _neighbours([line.text for line in lines], whole)]
     runs_in = bool(paragraph.above) and _runs_on(
-        (paragraph.above, False), (texts[0], whole[0]), is_list=False
+        (paragraph.above, False), (lines[0].text, whole[0]), is_list=False
     )
-    for index, reading in enumerate(readings):
+    for index, (line, reading) in enumerate(zip(lines, readings, strict=True)):
         from_above = runs[index - 1] if index else runs_in
         into_below = index < len(runs) and runs[index]
-        if whole[index] and not from_above and not into_below:
-            yield paragraph.lines[index], reading
+        if from_above or into_below or opens[index]:
+            continue
+        if whole[index] and (is_list or not _is_doubtful(reading)):
+            yield line, reading
+        elif is_list:
+            yield line, read(line, False)
+
+
+def _is_doubtful(reading: LineReading) -> bool:
+    """Whether a line asks something: by itself, without a mark, it is then rather a sentence of prose."""
+    return any(p.level in (Level.QUESTION, Level.WARNING) for p in reading.problems)
 
 
 def _is_list(whole: Sequence[bool]) -> bool:
@@ -89,15 +116,21 @@ def _runs_on(above: tuple[str, bool], below: tuple[str, bool], *, is_list: bool)
     (text, is_whole), (following, is_following_whole) = above, below
     if text.endswith(SENTENCE_ENDS):
         return False
-    if text.split()[-1].casefold() in LEADS_ON or _first_word(following) in LEADS_BACK:
+    last = text.split()[-1]
+    if (last.casefold() in LEADS_ON and not _is_letter(last)) or _first_word(following) in LEADS_BACK:
         return True
     if is_whole and is_following_whole:
         return False
     if text.endswith(BREAKS_OFF):
         return True
-    if text[0].isupper() and following[0].islower():
-        return True
-    return len(text) >= LONG and not is_list
+    if is_list:
+        return False
+    return (text[0].isupper() and following[0].islower()) or len(text) >= LONG
+
+
+def _is_letter(word: str) -> bool:
+    """The A of "Raised bed A"."""
+    return len(word) == 1 and word.isupper()
 
 
 def _first_word(text: str) -> str:

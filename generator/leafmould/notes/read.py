@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from leafmould.notes.bare_lines import read_bare
+from leafmould.notes.bare_lines import read_bare, read_list
 from leafmould.notes.body import ListLine, Section, split_body
 from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry, Named, Sureness
@@ -306,16 +306,16 @@ def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
 def _lines_in(section: Section, note: _Note, when: When | None) -> list[LineReading]:
     """What the lines of a part say: those of lists, and without a header also those without a mark."""
 
-    def read(line: ListLine) -> LineReading:
-        return _list_line(line, note, when)
+    def read(line: ListLine, is_prose: bool) -> LineReading:
+        return _list_line(line, note, when, is_prose)
 
-    found = [(line, read(line)) for line in section.lists]
+    found = list(read_list(section.lists, read))
     for paragraph in () if note.has_header else section.paragraphs:
         found += read_bare(paragraph, read)
     return [reading for _, reading in sorted(found, key=lambda pair: pair[0].line)]
 
 
-def _list_line(line: ListLine, note: _Note, when: When | None) -> LineReading:
+def _list_line(line: ListLine, note: _Note, when: When | None, is_prose: bool) -> LineReading:
     """A list line, with the place or crop of the headings it stands under."""
     return read_line(
         line.text,
@@ -324,7 +324,7 @@ def _list_line(line: ListLine, note: _Note, when: When | None) -> LineReading:
         base=when,
         habits=note.habits,
         defaults=_under(line.under, note.defaults, note.habits.vocabulary),
-        is_prose=True,
+        is_prose=is_prose,
     )
 
 

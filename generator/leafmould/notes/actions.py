@@ -11,7 +11,8 @@ from dataclasses import replace
 
 from leafmould.notes.draft import Done, Draft, Item
 from leafmould.notes.entries import Named, Sureness
-from leafmould.notes.words.nouns import SELDOM_VARIETY, SUCKERS
+from leafmould.notes.typed import Typed
+from leafmould.notes.words.nouns import EGGS, HENS, HIVE, HONEY, SELDOM_VARIETY, SUCKERS
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
 from leafmould.values.names import fold
 from leafmould.values.problems import Level
@@ -19,6 +20,22 @@ from leafmould.values.problems import Level
 REMARK_LINKS = JOINS | ARTICLES | FILLERS
 HOLDS_HARVEST = frozenset({"picked", "collected", "cleared", "thinned", "pruned"})
 WHOLE_BED_ENDS = frozenset({"noted weather", "collected", "opened", "fed animals", "released"})
+
+
+EARLIER = frozenset({"sowed", "planted", "started", "pricked out", "potted on", "moved"})
+
+
+def closes_with_earlier(done: list[Done]) -> bool:
+    """ "leeks showing in tub 3, sown three weeks ago": the last date is that of the sowing alone."""
+    last = done[-1]
+    return (
+        len(done) > 1
+        and last.verb.name in EARLIER
+        and done[-2].verb.name not in EARLIER
+        and last.is_after_comma
+        and not last.draft.has_crop
+        and not last.draft.places
+    )
 
 
 def share_backward(done: list[Done]) -> None:
@@ -35,6 +52,10 @@ def share_backward(done: list[Done]) -> None:
             else:
                 _take_over(first.draft, second.draft)
                 first.is_bare = False
+
+
+PLANT_CARE = frozenset({"pinched out", "tied in"})
+"""Done to plants and not to a bed, though a bed may stand for them."""
 
 
 def _take_over(to: Draft, source: Draft) -> None:
@@ -67,7 +88,9 @@ def inherit(done: list[Done]) -> None:
         if (
             takes_crop
             and not own_crop
-            and not (own_place and "bed" in slots and "crop!" not in slots)
+            and not (
+                own_place and "bed" in slots and "crop!" not in slots and clause.verb.name not in PLANT_CARE
+            )
             and before.draft.has_crop
             and not (draft.subject and "object" in slots)
         ):
@@ -200,6 +223,8 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
             )
         else:
             draft.ask(Level.QUESTION, f'What was "{written}"? No crop is named.')
+    if "crop" in verb.slots and verb.name != "grafted" and not draft.has_crop_named:
+        _ask_of_variety(draft)
     _ask_of_strangers(clause)
     _ask_which_part(clause)
     if (
@@ -213,6 +238,15 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
         draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place is named.')
     if verb.name == "moved" and not draft.has_crop and not draft.origins and not draft.everything:
         draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place that moves is named.')
+
+
+def _ask_of_variety(draft: Draft) -> None:
+    varieties = [v.written for i in draft.items for v in i.varieties]
+    if varieties:
+        draft.ask(
+            Level.QUESTION,
+            f'Which crop is "{varieties[0]}"? No crop is named, and no variety of that name is known here.',
+        )
 
 
 def _ask_which_part(clause: Done) -> None:
@@ -233,18 +267,46 @@ def _ask_of_strangers(clause: Done) -> None:
         or draft.places
         or draft.everything
         or not clause.object_left
+        or draft.subject
         or set(fold(clause.object_left)) <= SELDOM_VARIETY | SUCKERS | FILLERS
     ):
         return
     draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop and no bed known here.')
 
 
-def reads_whole(clause: Done) -> bool:
-    """Prose counts only with a known crop or bed, and left-overs only after a comma."""
+def reads_whole(clause: Done, typed: Typed) -> bool:
+    """Prose counts only with a known crop or bed, or as a closed form, and left-overs only after a comma."""
     draft = clause.draft
     names = [*(c for i in draft.items for c in i.crops), *draft.places, *draft.origins]
-    if not any(n.sureness is Sureness.KNOWN for n in names) or any(n.sureness is Sureness.NEW for n in names):
+    if any(n.sureness is Sureness.NEW for n in names):
+        return False
+    if not (any(n.sureness is Sureness.KNOWN for n in names) or _is_closed_form(clause)):
         return False
     if any(a.level in (Level.QUESTION, Level.WARNING) for a in draft.asked):
         return False
-    return all(after_comma for _, _, after_comma in draft.left)
+    begin = next((end for slot, _, end in draft.spans if slot == "verb"), 0)
+    return all(
+        after_comma or _is_describing(typed, start, end) or _stands_behind_comma(typed, begin, start)
+        for start, end, after_comma in draft.left
+    )
+
+
+OF_THE_HOUSE = EGGS | HIVE | HENS | HONEY | frozenset({"cocoon", "nematode"})
+
+
+def _is_closed_form(clause: Done) -> bool:
+    """ "watered everything", "collected 9 eggs", "opened the hive"."""
+    draft = clause.draft
+    return draft.everything or (
+        clause.verb.name in WHOLE_BED_ENDS | {"penned", "let out"}
+        and bool(set(fold(draft.subject or "")) & OF_THE_HOUSE)
+    )
+
+
+def _is_describing(typed: Typed, start: int, end: int) -> bool:
+    """ "green" of "green tomato chutney", "pickled"."""
+    return all(w in SELDOM_VARIETY or w.endswith("ed") for w in typed.words[start:end])
+
+
+def _stands_behind_comma(typed: Typed, char: int, start: int) -> bool:
+    return any(typed.breaks[k] and typed.starts[k] >= char for k in range(1, start + 1))

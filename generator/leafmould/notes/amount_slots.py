@@ -26,7 +26,10 @@ from leafmould.values.quantities import Amount
 def take_amount(walk: Walk) -> bool:
     i = walk.i
     word = walk.word(i)
-    if walk.typed.names(i)[0] > 1 or (word in ABOUT and not number_next(walk, i)):
+    if word == "all" and walk.word(i + 1) in ("up", "told", "together"):
+        return False
+    is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and _crop_follows(walk, i + 1)
+    if walk.typed.names(i)[0] > 1 or (word in ABOUT and not is_some_more and not number_next(walk, i)):
         return False
     read = read_amount(walk.typed, i, walk.decimal, _bare_unit(walk))
     if read is None or read.end > walk.end:
@@ -148,6 +151,18 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     if _to_someone(walk, read, crop_follows or variety_follows):
         draft.spans.append(span)
         return
+    if _tells_of_some(walk, item, read, i):
+        draft.leave(i, read.end, True)
+        walk.i = read.end
+        return
+    if item.crops and not crop_follows and walk.word(end) in nouns.PRODUCTS and not walk.typed.breaks[end]:
+        written = walk.typed.written(i, end + 1)
+        walk.ask(Level.QUESTION, f'"{written}" is kept as a remark. Write a line of its own for it.', i)
+        draft.leave(i, end + 1, True)
+        walk.i = end + 1
+        return
+    if crop_follows and not item.crops and item.amounts and walk.typed.breaks[i] and not item.varieties:
+        _leave_amounts(walk, item)
     if any(_same_kind(a, read.amount) for a in item.amounts):
         if not crop_follows and (split := _split_places(walk, item)) is not None:
             item = split
@@ -162,6 +177,27 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     item.amounts.append(read.amount)
     item.places_before = len(draft.places)
     item.spans.append(span)
+
+
+def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
+    """ "11 eggs, one soft shelled", "14 litres, half in the freezer": more about them, no second amount."""
+    if walk.verb.name == "saw" and item.amounts and read.amount.whole is not None:
+        return True
+    if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
+        return False
+    if walk.verb.name == "collected":
+        return read.amount.unit in ("piece", "egg") and "egg" not in walk.typed.words[read.end : walk.end]
+    return walk.verb.name in ("put up", "stored") and read.amount.whole == "half"
+
+
+def _leave_amounts(walk: Walk, item: Item) -> None:
+    """ "a box of veg - 5 cabbages, …": the first amount is that of the whole."""
+    for slot, start, end in [s for s in item.spans if s[0] == "amount"]:
+        first = next(k for k in range(walk.typed.count) if walk.typed.starts[k] >= start)
+        last = next((k for k in range(first, walk.typed.count) if walk.typed.ends[k] >= end), first)
+        walk.draft.leave(first, last + 1, True)
+        item.spans.remove((slot, start, end))
+    item.amounts.clear()
 
 
 def _to_someone(walk: Walk, read: Read, is_item: bool) -> bool:

@@ -281,7 +281,7 @@ def _with_unit(
     typed: Typed, begin: int, first: int, number: _Number, decimal: str | None, unit_of: str
 ) -> Read:
     """The number with the unit, measure or noun behind it."""
-    end = _word_behind(typed, number.end, first)
+    number, end = _times(typed, number, _word_behind(typed, number.end, first))
     start = typed.starts[begin]
     about_sign = typed.gaps[begin].rstrip()
     if about_sign.endswith("~"):
@@ -315,6 +315,21 @@ def _with_unit(
     )  # fmt: skip
     bare = last == begin + 1 and typed.words[begin] in ("a", "an")
     return Read(amount, last, has_noun, number.asks, bare and not has_noun)
+
+
+def _times(typed: Typed, number: _Number, end: int) -> tuple[_Number, int]:
+    """ "2 and a half", "3 dozen", "5 million"."""
+    words = typed.words
+    if words[end : end + 3] == ["and", "a", "half"] and (words[end + 3 : end + 4] == ["dozen"]):
+        number = number._replace(low=number.low + 0.5, high=number.high + 0.5, end=typed.ends[end + 2])
+        end += 3
+    if end < typed.count and not typed.breaks[end] and (many := MANY.get(words[end])):
+        number = number._replace(low=number.low * many, high=number.high * many, end=typed.ends[end])
+        end += 1
+    return number, end
+
+
+MANY = {"dozen": 12, "million": 1_000_000, "thousand": 1_000}
 
 
 def _signed(sign: re.Match[str]) -> str:
@@ -358,7 +373,7 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
         if word in ("foot", "feet", "l", "set") and typed.names(i)[0] > 1:
             return None
         return unit, i + 1, None, typed.ends[i]
-    if word in nouns.COUNT_NOUNS:
+    if word in nouns.COUNT_NOUNS or (word.endswith("ful") and word[:-3] in HOLD_MUCH):
         if typed.names(i)[0] > 1 or (not _is_noun_here(typed, i) and typed.capital(i)):
             return None
         if word == "seed" and i + 1 < typed.count and typed.words[i + 1] in ("potato", "garlic", "spud"):
@@ -366,6 +381,9 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
         noun = nouns.SAME_NOUN.get(word, word)
         return noun, i + 1, None, typed.ends[i]
     return None
+
+
+HOLD_MUCH = nouns.HOLDERS | frozenset({"arm", "hand", "pail", "lap", "hat", "skip", "apron", "boot"})
 
 
 def _grams(known: Known) -> float | None:

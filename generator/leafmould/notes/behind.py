@@ -46,6 +46,8 @@ def take_preposition(walk: Walk) -> bool:
     if word in ("at", "to") and walk.typed.is_number(i + 1) and (word == "at" or walk.verb.name == "thinned"):
         walk.i = i + 1
         return True
+    if word == "against":
+        return False
     if word == "of" or (word in ("to", "up") and walk.is_topic):
         walk.i = i + 1
         return True

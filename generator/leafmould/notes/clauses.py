@@ -16,8 +16,11 @@ from leafmould.notes.words.prepositions import (
     INTENDING,
     INTENDING_STARTS,
     LONGEST_INTENDING,
+    LONGEST_PLAN,
     NEGATIONS,
     PLACE_OPENERS,
+    STRONG_FIRST,
+    STRONG_PLANS,
 )
 from leafmould.notes.words.verbs import (
     GERUNDS,
@@ -47,6 +50,7 @@ class Clause:
     subject: str | None = None  # "in flower", for a form that stands behind the crop
     is_denied: bool = False
     is_state: bool = False
+    is_by_trouble: bool = False  # what did it stands in the clause before: "a fox got in and ate …"
     particle: int | None = None  # the word of "pulled … up", wherever it stands
 
 
@@ -65,7 +69,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             if clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
             elif typed.breaks[i]:
-                is_topic, strangers = is_topic or typed.breaks[i], 0
+                is_topic, strangers, is_denied = True, 0, is_denied and typed.words[0] == "not"
         if (quote := typed.quotes.get(i)) is not None:
             i, topic_has_name = max(quote.last, i + 1), True
             continue
@@ -81,6 +85,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             if is_denied and _is_loss(typed, found, begin):
                 found.verb, found.is_denied = "lost", False
             _find_particle(typed, found)
+            found.is_by_trouble = _is_by_trouble(typed, clauses, found)
             clauses.append(found)
             begin, i, is_topic = found.start, found.verb_end, False
             continue
@@ -100,6 +105,20 @@ def find_clauses(typed: Typed) -> list[Clause]:
             )
         i += 1
     return clauses
+
+
+def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
+    """Whether a clause without a doer goes on with what a pest did: "a fox got in and ate the lot"."""
+    if not clauses or any(w not in CLAUSE_JOINS for w in typed.words[clause.start : clause.verb_start]):
+        return False
+    before = clauses[-1]
+    return before.is_by_trouble or (
+        before.subject is None
+        and any(
+            typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
+            for i in range(before.start, before.verb_start)
+        )
+    )
 
 
 def _may_precede(word: str) -> bool:
@@ -129,6 +148,20 @@ def _verb_at(
     for size in range(most, 0, -1):
         form = tuple(typed.words[i : i + size])
         verbs = PAST.get(form)
+        if (
+            verbs is not None
+            and i > 0
+            and typed.words[i - 1] in DESCRIBED
+            and form in DESCRIBING
+            and not typed.breaks[i]
+        ):
+            continue  # "well rotted manure"
+        if (
+            verbs is not None
+            and form[-1] in ("done", "finished")
+            and HALF_WAY & set(typed.words[max(0, i - 4) : i])
+        ):
+            continue
         if size == 1 and is_topic and (done := gerund_at(typed, i)) is not None:
             return done
         if verbs is None or size < name_size or (size == name_size and i > 0 and has_name):
@@ -141,6 +174,14 @@ def _verb_at(
     if is_topic and (done := gerund_at(typed, i)) is not None:
         return done
     return _state_at(typed, i, has_name, has_verb)
+
+
+DESCRIBED = frozenset({"well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})
+
+
+DESCRIBING = frozenset(
+    (w,) for w in ("rotted", "grown", "dried", "saved", "frozen", "bought", "raised", "picked")
+)
 
 
 def _own_verb(typed: Typed, i: int, size: int) -> Clause | None:
@@ -269,6 +310,10 @@ STATE_FOLLOWERS = frozenset(
 )
 
 
+HALF_WAY = frozenset({"half", "only", "nearly", "almost", "part", "most", "some"})
+""" "only half the bush done" finishes nothing."""
+
+
 def _state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | None:
     """A form that counts without a verb, behind a crop: "peas up", "tomatoes ripe"."""
     if has_verb:
@@ -290,7 +335,10 @@ def _state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | 
             and end < typed.count
             and not typed.breaks[end]
             and typed.words[end] not in STATE_FOLLOWERS
+            and not typed.words[end].isdigit()
         ):
+            continue
+        if found[0] == "finished" and HALF_WAY & set(typed.words[max(0, i - 4) : i]):
             continue
         form = tuple(typed.words[i:end])
         return Clause(0, i, end, 0, form, found[0], found[1], is_state=True)
@@ -357,19 +405,55 @@ def _ends_object(typed: Typed, j: int, particle: str) -> bool:
     )
 
 
+NO_PLAN = frozenset(
+    (w,) for w in ("was", "is", "were", "are", "swap", "packet", "order", "catalogue", "list", "box")
+)
+NOUN_LEADS = frozenset({"a", "an", "the", "my", "our", "another", "some"})
+"""What follows these is a thing: "a bag of carrots" plans nothing."""
+
+
 def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
     """Where a plain form stands that makes the words from `start` an intention ("sow", "need to weed")."""
     i = start
     limit = min(typed.count, start + 8)
     while i < limit and (i == start or not typed.breaks[i] or ":" in typed.gaps[i]):
-        size = _plain_at(typed, i)
-        if size and size >= typed.names(i)[0]:
+        size = _plain_at(typed, i) if i == start or typed.words[i - 1] not in NOUN_LEADS else 0
+        if size and size >= typed.names(i)[0] and typed.phrase(i + size, 1) not in NO_PLAN:
             return i, i + size
         step = _intending_at(typed, i)
         if not step and typed.words[i] not in BEFORE_VERB:
             return None
         i += step or 1
     return None
+
+
+def strong_plan_at(typed: Typed) -> int:
+    """How many words at the start of a line say that it is still to be done: "I must", "need to"."""
+    i = 0
+    while i < min(3, typed.count) and typed.words[i] in PLAN_LEADS and not _plan_words(typed, i):
+        i += 1
+    size = _plan_words(typed, i)
+    if not size or i + size >= typed.count or typed.words[i + size] in ("have", "bed", "be", "over"):
+        return 0
+    return (
+        0
+        if typed.names(i + size)[0] and any(k.kind is Kind.BED for k in typed.names(i + size)[1])
+        else i + size
+    )
+
+
+PLAN_LEADS = frozenset(
+    {"i", "we", "really", "still", "so", "just", "reckon", "think", "also", "now", "and", "am", "are", "im"}
+)
+
+
+def _plan_words(typed: Typed, i: int) -> int:
+    if i >= typed.count or typed.words[i] not in STRONG_FIRST:
+        return 0
+    for size in range(min(LONGEST_PLAN, typed.stops[i] - i), 0, -1):
+        if tuple(typed.words[i : i + size]) in STRONG_PLANS:
+            return size
+    return 0
 
 
 def _plain_at(typed: Typed, i: int) -> int:

@@ -19,6 +19,7 @@ from leafmould.notes.words.prepositions import (
     JOINS,
     PLACE_OPENERS,
 )
+from leafmould.notes.words.verbs import as_done
 from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level
 
@@ -121,6 +122,10 @@ def take_crop(walk: Walk) -> bool:
     size, known = walk.typed.names(i)
     if not size or i + size > walk.end:
         return False
+    if _is_trouble_of(walk, i, size):
+        walk.draft.leave(i, i + size + 1, walk.after_comma)
+        walk.i = i + size + 1
+        return True
     crops = [k for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP)]
     varieties = [k for k in known if k.kind is Kind.VARIETY]
     if any(k.kind is Kind.BED for k in known) and (crops or varieties) and is_bed_not_crop(walk, i, size):
@@ -132,6 +137,19 @@ def take_crop(walk: Walk) -> bool:
     if not crops:
         return False
     return _known_crop(walk, i, size, crops)
+
+
+def _is_trouble_of(walk: Walk, i: int, size: int) -> bool:
+    """ ", carrot fly time": no second crop."""
+    end = i + size
+    return (
+        walk.draft.has_crop
+        and walk.after_comma
+        and end < walk.end
+        and not walk.typed.breaks[end]
+        and walk.typed.words[end] in nouns.TROUBLES
+        and not walk.typed.names(end)[0]
+    )
 
 
 def _is_crop_rather(walk: Walk, i: int, size: int, crops: list[Known], varieties: list[Known]) -> bool:
@@ -195,6 +213,7 @@ def _next_crop(walk: Walk, j: int) -> tuple[Known, ...]:
 
 
 def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
+    size, crops = _without_noun(walk, i, size, crops)
     end = i + size
     if _becomes_thing(walk, i, end, crops[0]):
         return True
@@ -218,6 +237,16 @@ def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
     return True
 
 
+def _without_noun(walk: Walk, i: int, size: int, crops: list[Known]) -> tuple[int, list[Known]]:
+    """ "onion sets": onions, counted in sets."""
+    if size > 1 and walk.typed.words[i + size - 1] in nouns.PLANT_NOUNS:
+        known = walk.typed.vocabulary.by_words.get(tuple(walk.typed.words[i : i + size - 1]), ())
+        shorter = [k for k in known if k.kind is Kind.CROP and k.key == crops[0].key]
+        if shorter:
+            return size - 1, shorter
+    return size, crops
+
+
 def _of_several(walk: Walk, crops: list[Known], i: int, end: int) -> Named:
     names = sorted({k.name for k in crops})
     walk.ask(Level.QUESTION, f'"{walk.typed.written(i, end)}" may be {" or ".join(names)}.', i)
@@ -232,6 +261,10 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     item = walk.draft.item
     if not item.crops:
         return item
+    if walk.typed.breaks[i] and walk.typed.words[i] in nouns.PLANT_NOUNS and walk.draft.places:
+        walk.draft.leave(i, i + 1, True)  # ", runners"
+        walk.i = i + 1
+        return None
     if walk.verb.name == "put up" and named.key in {c.key for c in item.crops}:
         walk.i = i + max(1, walk.typed.names(i)[0])
         return None
@@ -265,7 +298,9 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
         walk.i = i + max(1, walk.typed.names(i)[0])
         if walk.has("crop!"):
             walk.ask(
-                Level.QUESTION, f'"{named.written}" is kept as a remark. Was it {walk.verb.name} too?', i
+                Level.QUESTION,
+                f'"{named.written}" is kept as a remark. Was it {as_done(walk.verb.name)} too?',
+                i,
             )
         return None
     new = Item(is_after_comma=walk.typed.breaks[i])

@@ -133,7 +133,7 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
     if not re.fullmatch(r"(?:19|20)\d\d", walk.word(lead)) or walk.typed.names(lead)[0]:
         return False
     if walk.has("larder") and walk.verb.name != "bought":
-        if lead + 1 < walk.end and not walk.typed.breaks[lead + 1] and walk.typed.names(lead + 1)[0]:
+        if _crop_soon(walk, lead + 1):
             walk.draft.crop_year = int(walk.word(lead))
             walk.span("crop year", lead, lead + 1)
             walk.i = lead + 1
@@ -144,6 +144,8 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
             walk.i = lead + 1
             return True
         return False
+    if walk.word(i) == "from" and walk.verb.name != "grew":
+        return False  # "hen litter from 2022": the year of the litter
     last = lead + 1 >= walk.end or walk.typed.breaks[lead + 1]
     if not last or (walk.typed.starts[lead] and walk.typed.plain[walk.typed.starts[lead] - 1] in "-./"):
         return False
@@ -156,6 +158,17 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
     walk.span("date", i, lead + 1)
     walk.i = lead + 1
     return True
+
+
+def _crop_soon(walk: Walk, i: int) -> bool:
+    """ "2023 pickled beetroot": the year is that of the crop."""
+    while i < walk.end and not walk.typed.breaks[i]:
+        if walk.typed.names(i)[0]:
+            return True
+        if not walk.typed.words[i].endswith("ed") and walk.typed.words[i] not in ("frozen", "dry", "runner"):
+            return False
+        i += 1
+    return False
 
 
 SHARE = re.compile(r"\d+ ?/ ?(\d+)(?![\d/])")

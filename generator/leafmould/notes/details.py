@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from leafmould.notes.amounts import read_amount
 from leafmould.notes.day_words import word_at
 from leafmould.notes.entries import Named
 from leafmould.notes.walk import Walk
@@ -17,6 +18,7 @@ from leafmould.notes.words.prepositions import (
 )
 from leafmould.notes.words.verbs import PAST
 from leafmould.values.date_words import MONTHS, SEASONS
+from leafmould.values.dates import scan_date
 from leafmould.values.names import Kind
 
 
@@ -76,6 +78,11 @@ def take_stuff(walk: Walk) -> bool:
     end = free_words(walk, i)
     if not any(walk.typed.words[j] in STUFFS for j in range(i, end)):
         return False
+    read = read_amount(walk.typed, i, walk.decimal)
+    if read is not None and read.has_noun and read.end < end and read.amount.low is not None:
+        walk.draft.total.append(read.amount)
+        walk.span("amount", i, read.end)
+        i = read.end + (walk.word(read.end) == "of")
     walk.draft.subject = walk.typed.written(i, end)
     walk.span("subject", i, end)
     walk.i = end
@@ -138,6 +145,7 @@ def take_source(walk: Walk) -> bool:
         end < stop
         and not (walk.word(end) in ("for", "at", "in", "on", "to", "into") and end > start)
         and not (end > start and walk.typed.is_number(end) and "." in walk.typed.gaps[end + 1])
+        and not (end > start and _is_day(walk, end))
     ):
         end += 1
     if end <= start or walk.word(start) in OWN_SOURCES or walk.typed.is_number(start):
@@ -146,6 +154,16 @@ def take_source(walk: Walk) -> bool:
     walk.span("source", start, end)
     walk.i = end
     return True
+
+
+def _is_day(walk: Walk, i: int) -> bool:
+    """Whether a date closes the clause at word `i`: "from the seed swap 9 Jan"."""
+    found = scan_date(walk.typed.plain, walk.typed.starts[i])
+    return (
+        found is not None
+        and (found[0].month is not None or found[0].weekday is not None)
+        and found[1] >= walk.typed.ends[walk.stop(i) - 1]
+    )
 
 
 OWN_SOURCES = frozenset({"last", "own", "store", "saved", "scratch", "inside", "outside", "here", "there"})

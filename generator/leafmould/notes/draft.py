@@ -85,6 +85,11 @@ class Draft:
         """Whether any crop or variety has been read."""
         return any(item.crops or item.varieties for item in self.items)
 
+    @property
+    def has_crop_named(self) -> bool:
+        """Whether any crop has been read, not only a variety."""
+        return any(item.crops for item in self.items)
+
     def covers(self, char: int, *slots: str) -> bool:
         """Whether a character lies in a span of one of these slots."""
         return any(s[0] in slots and s[1] <= char < s[2] for s in self.spans)

@@ -78,11 +78,11 @@ def _together(items: list[Item], amounts: list[Amount], draft: Draft) -> Share:
 def _is_one_sum(items: list[Item]) -> bool:
     """ "picked 2 kg peas and beans": the first amount is that of all behind it, none has its own.
 
-    A bare count before a list with commas belongs to its own crop: "3 courgettes, peas and beans".
+    A bare count belongs to the crop right behind it alone: "3 courgettes and peas".
     """
     if not items[0].amounts or any(i.amounts for i in items[1:]):
         return False
-    return not (items[1].is_after_comma and all(a.count is not None for a in items[0].amounts))
+    return not all(a.count is not None for a in items[0].amounts)
 
 
 def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Share]:

@@ -36,9 +36,76 @@ def gather_fates(done: list[Done]) -> list[Done]:
         picking.draft.spans += [
             ("fate" if s[0] == "verb" else s[0], *s[1:]) for s in _all_spans(clause.draft)
         ]
+        picking.draft.price = picking.draft.price or clause.draft.price
         picking.draft.asked += clause.draft.asked
         picking.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
     return kept
+
+
+def merge_yields(done: list[Done]) -> list[Done]:
+    """ "lifted the first root, and it gave us two pounds": one picking and its amount."""
+    kept: list[Done] = []
+    for clause in done:
+        before = kept[-1] if kept else None
+        if before is not None and _is_yield_of(clause, before):
+            items = before.draft.items
+            (items[0].amounts if len(items) == 1 else before.draft.total).extend(
+                a for item in clause.draft.items for a in item.amounts
+            )
+            before.draft.spans += [s for s in _all_spans(clause.draft) if s[0] == "amount"]
+            before.draft.asked += clause.draft.asked
+            continue
+        if before is not None and _is_where_bought(clause, before):
+            before.draft.source = before.draft.source or clause.draft.source
+            before.draft.price = before.draft.price or clause.draft.price
+            before.draft.spans += [s for s in clause.draft.spans if s[0] in ("source", "price")]
+            continue
+        if before is not None and _is_the_same(clause, before):
+            before.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
+            continue
+        kept.append(clause)
+    return kept
+
+
+def _is_where_bought(clause: Done, before: Done) -> bool:
+    """ "planted 6 courgettes, bought at the market": where they came from."""
+    draft = clause.draft
+    return (
+        clause.verb.name == "bought"
+        and "raise" in before.verb.slots
+        and before.draft.has_crop
+        and not (draft.has_crop or any(i.amounts for i in draft.items))
+        and draft.source is not None
+    )
+
+
+def _is_the_same(clause: Done, before: Done) -> bool:
+    """ "plaited the garlic and hung it up": one storing."""
+    draft = clause.draft
+    return (
+        clause.verb.name == before.verb.name == "stored"
+        and not clause.is_bare
+        and not (draft.has_crop or draft.places or any(i.amounts for i in draft.items))
+        and before.draft.has_crop
+    )
+
+
+def _is_yield_of(clause: Done, before: Done) -> bool:
+    draft = clause.draft
+    return (
+        clause.verb.name == before.verb.name == "picked"
+        and not draft.has_crop
+        and not draft.places
+        and not clause.is_bare
+        and before.draft.has_crop
+        and any(item.amounts for item in draft.items)
+        and all(_is_measured(a) for item in draft.items for a in item.amounts)
+        and not any(_is_measured(a) for item in before.draft.items for a in item.amounts)
+    )
+
+
+def _is_measured(amount: Amount) -> bool:
+    return amount.unit in nouns.WEIGHTS | nouns.VOLUMES
 
 
 def _is_germination(clause: Done, trial: Done) -> bool:

@@ -10,26 +10,30 @@ from dataclasses import dataclass
 
 from leafmould.notes.actions import (
     ask_what_is_missing,
+    closes_with_earlier,
     fill,
     inherit,
     reads_whole,
     settle_items,
     share_backward,
 )
-from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at, state_in
-from leafmould.notes.day_words import set_date
+from leafmould.notes.bare import amount_alone, in_or_out
+from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at, state_in, strong_plan_at
+from leafmould.notes.day_words import set_date, take_date
 from leafmould.notes.draft import Asked, Done, Draft
-from leafmould.notes.entries import Action, Named, Words
+from leafmould.notes.entries import Action, Named, Sureness, Words
 from leafmould.notes.expand import to_actions
-from leafmould.notes.fates import gather_fates
+from leafmould.notes.fates import gather_fates, merge_yields
 from leafmould.notes.line_ends import strip_ends
 from leafmould.notes.nearness import near_word
 from leafmould.notes.objects import take_object
-from leafmould.notes.senses import action_of, trouble_first
+from leafmould.notes.senses import action_of, is_about_pest, trouble_first
 from leafmould.notes.slots import walk_clause
 from leafmould.notes.typed import Typed
+from leafmould.notes.unread import tell_what_is_left
 from leafmould.notes.verbless import Weather, read_weather, verbless_clause
 from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
 from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
 from leafmould.values.dates import scan_date
@@ -83,8 +87,9 @@ def read_line(
     Args:
         base: the note's date, for dates without a year.
         defaults: filled in where the line has none, once its verb needs it.
-        is_prose: a list line of a note without a header: it counts only if it reads whole (a verb and a
-            known crop or bed, left-overs only after a comma); else nothing is said.
+        is_prose: it may be no work line at all. It counts if it reads whole (a verb and a known crop or
+            bed, left-overs only after a comma), or begins with the verb and names something known; else
+            nothing is said.
     """
     line = _Line(text, at, field, base, habits, defaults, is_prose)
     return line.read()
@@ -124,12 +129,27 @@ class _Line:
         found = verbless_clause(rest)
         if found is None and (plan := self._plan(rest)) is not None:
             return plan
+        found = found or in_or_out(rest)
         clauses = find_clauses(rest)
         if found is not None:
             clauses = _with_verbless(rest, found, clauses)
         if not clauses:
-            return self._no_verb(rest)
+            return self._amount_alone(rest) or self._no_verb(rest)
         return self._done(rest, clauses)
+
+    def _amount_alone(self, typed: Typed) -> LineReading | None:
+        """ "2 kg peas, Arch": a picking, with a question, if the words say that and nothing else."""
+        clause = None if self.is_prose else amount_alone(typed)
+        if clause is None or any(w in NEGATIONS for w in typed.words):
+            return None
+        done = self._clause(typed, clause, clause.verb or "picked", None)
+        if done.draft.left or done.draft.asked or not done.draft.has_crop:
+            return None
+        if not (done.draft.total or any(i.amounts for i in done.draft.items)):
+            return None
+        question = f'No action is named; read as "{done.verb.name}".'
+        done.draft.ask(Level.QUESTION, question, typed.starts[0])
+        return self._finish(typed, [done], [clause])
 
     def _from(self, start: int) -> Typed:
         """The line from word `start`, positions kept by blanking what went before."""
@@ -170,8 +190,12 @@ class _Line:
 
     def _plan(self, typed: Typed) -> LineReading | None:
         """An intention: kept as text, with a hint."""
-        start = next((i for i, w in enumerate(typed.words) if typed.starts[i] >= 0), 0)
+        start = 0
         found = intention_at(typed, start)
+        if found is None and (size := strong_plan_at(typed)) > 0:
+            word = typed.written(0, size)
+            message = f'"{word}" tells of a plan, so the line is kept as text. Write it in a past form once it is done.'
+            return self._as_text("intention", Asked(Level.HINT, message, typed.starts[0]))
         if (
             found is None
             or gerund_at(typed, start) is not None
@@ -196,7 +220,8 @@ class _Line:
         if any(w in NEGATIONS for w in typed.words):
             return self._as_text("observation", None)
         for i, word in enumerate(typed.words[:4]):
-            near = near_word(word, PAST_WORDS) if not typed.names(i)[0] else None
+            is_noun = word in nouns.COUNT_NOUNS or word in nouns.PRODUCTS
+            near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
             if near is not None and near != word:
                 return self._as_text(
                     "text",
@@ -232,12 +257,13 @@ class _Line:
         )
 
     def _weather(self, weather: Weather, start: int) -> LineReading:
-        if self.is_prose:
+        if self.is_prose and not weather.readings:
             return LineReading()
+        when = self.opening.when or self._day_behind(weather)
         rest = self.text[weather.end :].strip(" ,;.")
         begin = self.typed.starts[start]
         action = Action(
-            verb="noted weather", text=self.text, at=self.at, field=self.field, when=self.opening.when, subject=weather.subject,
+            verb="noted weather", text=self.text, at=self.at, field=self.field, when=when, subject=weather.subject,
             readings=weather.readings, remark=rest or None, is_private=self.is_private, is_settled=self.is_settled,
             spans=(*self.opening.spans, ("subject", begin, len(self.text[: weather.end].rstrip(" ,;.!")))),
         )  # fmt: skip
@@ -248,6 +274,9 @@ class _Line:
             ).count
         ):
             clauses = find_clauses(tail)
+            spots = range(tail.count)
+            if not clauses and any(tail.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in spots):
+                self.asked.append(Asked(Level.HINT, f'"{rest}" is kept as a remark.', tail.starts[0]))
             if clauses:
                 more = self._done(tail, clauses)
                 from dataclasses import replace
@@ -258,6 +287,16 @@ class _Line:
             actions=(action,), problems=() if self.is_settled else tuple(map(self._problem, self.asked))
         )
 
+    def _day_behind(self, weather: Weather) -> When | None:
+        """ "frost −1, on 1 May"."""
+        tail = Typed(" " * weather.end + self.typed.text[weather.end :], self.habits.vocabulary)
+        walk = self._walk(tail, self.opening, "noted weather")
+        walk.end = tail.count
+        if not tail.count or not take_date(walk):
+            return None
+        weather.end = tail.ends[walk.i - 1]
+        return self.opening.when
+
     def _done(self, typed: Typed, clauses: list[Clause]) -> LineReading:
         """Read every clause and make its actions."""
         done: list[Done] = []
@@ -266,6 +305,9 @@ class _Line:
             if clause.is_denied:
                 if len(clauses) == 1 or not done:
                     return self._as_text("observation", None)
+                done[-1].draft.leave(clause.start, clause.end, True)
+                continue
+            if done and is_about_pest(typed, clause, verb, done[-1]):
                 done[-1].draft.leave(clause.start, clause.end, True)
                 continue
             if verb == "remark":
@@ -278,7 +320,9 @@ class _Line:
                 continue
             done.append(self._clause(typed, clause, verb, other))
         if not done:
-            return self._as_text("observation", None)
+            named = any(typed.names(i)[0] for i in range(typed.count))
+            asked = self._no_meaning(typed, clauses[0], is_asked=False) if named else None
+            return self._as_text("observation", asked)
         return self._finish(typed, done, clauses)
 
     def _no_meaning(self, typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
@@ -314,11 +358,15 @@ class _Line:
             draft.spans.append(("subject", begin, begin + len(clause.subject)))
         take_object(walk, clause)
         walk_clause(walk, clause)
+        if verb == "lost" and clause.is_by_trouble and draft.cause is None:
+            draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
+        if verb == "lost" and UNSURE & set(typed.words[clause.start : clause.verb_start]):
+            walk.ask(Level.QUESTION, 'Is it sure? Read as "lost".', clause.verb_start)
         is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
         left = next(
             (r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None
         )
-        stranger = typed.written(left[0], left[1]) if left is not None and not draft.subject else None
+        stranger = typed.written(left[0], left[1]) if left is not None else None
         if _is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
             walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
         return Done(
@@ -330,17 +378,22 @@ class _Line:
         )
 
     def _finish(self, typed: Typed, done: list[Done], clauses: list[Clause]) -> LineReading:
+        shares_date = not closes_with_earlier(done)
         for clause in done:
             settle_items(clause)
+        done = merge_yields(done)
         share_backward(done)
         done = gather_fates(done)
         inherit(done)
-        self._dates(done)
+        self._dates(done, shares_date)
         for clause in done:
             fill(clause, self.defaults.beds, self.defaults.crops, self.defaults.varieties, self.defaults.part)
             settle_items(clause)
             ask_what_is_missing(clause, clause.verb.name)
-        if self.is_prose and not all(reads_whole(clause) for clause in done):
+        tell_what_is_left(done, typed)
+        if self.is_prose and not (
+            all(reads_whole(clause, typed) for clause in done) or self._opens_as_work(clauses, done)
+        ):
             return LineReading()
         actions = [
             action
@@ -353,9 +406,19 @@ class _Line:
         problems = () if self.is_settled else tuple(dict.fromkeys(map(self._problem, asked)))
         return LineReading(actions=tuple(actions), problems=problems)
 
-    def _dates(self, done: list[Done]) -> None:
+    def _opens_as_work(self, clauses: list[Clause], done: list[Done]) -> bool:
+        """Whether the line begins with what was done, and names something known of its own."""
+        if clauses[0].verb_start or clauses[0].subject:
+            return False
+        lent = {*self.defaults.beds, *self.defaults.crops, *self.defaults.varieties}
+        drafts = [clause.draft for clause in done]
+        names = [n for d in drafts for item in d.items for n in (*item.crops, *item.varieties)]
+        names += [n for d in drafts for n in (*d.places, *d.origins)]
+        return any(n.sureness is Sureness.KNOWN and n not in lent for n in names)
+
+    def _dates(self, done: list[Done], shares_date: bool) -> None:
         """A date that opens the line, or closes it, holds for all of it."""
-        last = done[-1].draft.when if done else None
+        last = done[-1].draft.when if done and shares_date else None
         for clause in done:
             clause.draft.when = clause.draft.when or self.opening.when or last
             clause.draft.spans += self.opening.spans
@@ -380,6 +443,9 @@ def _is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
         and trouble_first(typed, clause)
         and clause.verb != "lost"
     )
+
+
+UNSURE = frozenset({"think", "maybe", "probably", "perhaps", "guess", "reckon", "fear", "suspect", "might"})
 
 
 PAST_WORDS = frozenset(

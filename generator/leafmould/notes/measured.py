@@ -9,6 +9,7 @@ import re
 
 from leafmould.notes.amounts import Read, read_amount
 from leafmould.notes.day_words import word_at
+from leafmould.notes.places import add_place
 from leafmould.notes.walk import Walk
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
@@ -33,12 +34,19 @@ def take_reading(walk: Walk) -> bool:
     i, word = walk.i, walk.word(walk.i)
     if word == "ph" or (word == "p" and walk.word(i + 1) == "h"):
         j = i + 1 if word == "ph" else i + 2
-        while walk.word(j) in ("of", "is", "was", "at", "now", "about", "around"):
-            j += 1
+        beds: list[tuple[int, int]] = []
+        while walk.word(j) in PH_LINKS or (j < walk.end and walk.bed_at(j)[0]):
+            size = 0 if walk.word(j) in PH_LINKS else walk.bed_at(j)[0]
+            beds += [(j, size)] if size else []
+            j += size or 1
         read = _number_at(walk, j)
         if read is None:
             return False
-        _keep_reading(walk, "pH", read, i, "")
+        for spot, size in beds:
+            bed = walk.bed_at(spot)[1]
+            if bed is not None:
+                add_place(walk, walk.named(bed, spot, spot + size), "at", spot, spot + size)
+        _keep_reading(walk, "pH", read, j if beds else i, "")
         return True
     if walk.verb.name == "tested soil" and word in (
         "nitrogen",
@@ -69,6 +77,30 @@ def take_reading(walk: Walk) -> bool:
     return False
 
 
+PH_LINKS = frozenset(
+    {
+        "of",
+        "is",
+        "was",
+        "at",
+        "now",
+        "about",
+        "around",
+        "came",
+        "out",
+        "in",
+        "the",
+        "read",
+        "reads",
+        "tested",
+        "down",
+        "up",
+        "reading",
+        "for",
+    }
+)
+
+
 def _number_at(walk: Walk, j: int) -> Read | None:
     return read_amount(walk.typed, j, walk.decimal) if walk.typed.is_number(j) and j < walk.end else None
 
@@ -89,6 +121,21 @@ def take_measured(walk: Walk, read: Read) -> bool:
     """An amount that is a temperature, a spacing or a depth: not how much of the crop."""
     amount, i = read.amount, walk.i
     follows = walk.word(read.end)
+    if (
+        walk.verb.name == "tested soil"
+        and amount.unit == "piece"
+        and amount.low is not None
+        and amount.low <= 14
+        and walk.draft.readings
+    ):
+        first = walk.draft.readings[0]
+        walk.ask(
+            Level.QUESTION,
+            f'"{first[1].written}" and "{amount.written}" are two readings in one line. Write a line for each place.',
+            i,
+        )
+        _keep_reading(walk, first[0], read, i, "")
+        return True
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True

@@ -16,7 +16,14 @@ from leafmould.notes.words.verbs import PAST
 from leafmould.values.names import Kind
 
 STUFFS = (
-    nouns.COVERS | nouns.MULCHES | nouns.MANURES | nouns.LIMES | nouns.FEEDS | nouns.SUPPORTS | nouns.PELLETS
+    nouns.COVERS
+    | nouns.MULCHES
+    | nouns.MANURES
+    | nouns.LIMES
+    | nouns.FEEDS
+    | nouns.SUPPORTS
+    | nouns.PELLETS
+    | nouns.TREATMENTS
 )
 SPREADS = frozenset(
     {
@@ -46,7 +53,7 @@ SPREADS = frozenset(
 )
 
 
-STUFF_VERBS = frozenset({("put",), ("took",), ("spread",)})
+STUFF_VERBS = frozenset({("put",), ("took",), ("spread",), ("pulled",), ("threw",), ("chucked",)})
 
 
 def take_object(walk: Walk, clause: Clause) -> None:
@@ -64,6 +71,7 @@ def take_object(walk: Walk, clause: Clause) -> None:
         walk.draft.subject = (
             _first(walk, clause, nouns.EGGS, "eggs")
             or _first(walk, clause, nouns.HONEY, "honey")
+            or _first(walk, clause, frozenset({"cocoon"}), "cocoons")
             or _words(walk, i)
         )
     elif walk.verb.name == "pinched out":
@@ -78,7 +86,7 @@ def take_object(walk: Walk, clause: Clause) -> None:
         )
     elif walk.verb.name in ("bought", "used", "put up") and i < clause.end:
         _goods(walk, i)
-    elif clause.form[:1] in STUFF_VERBS:
+    elif clause.form[:1] in STUFF_VERBS and "crop!" not in walk.verb.slots:
         _spread(walk, clause.verb_start + 1)
     elif form in SPREADS or walk.verb.name == "dug in":
         _spread(walk, i)
@@ -131,7 +139,7 @@ def _seen(walk: Walk, clause: Clause) -> None:
     if clause.start < clause.verb_start and not (i < walk.end):
         i = clause.start
         walk.end = clause.verb_start
-    if i >= walk.end:
+    if i >= walk.end or walk.bed_at(i)[1] is not None:
         walk.end = clause.end
         return
     end = free_words(walk, i)

@@ -29,7 +29,7 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     role = PLACE_OPENERS[word]
     if word == "out" and walk.word(opener + 1) == "of":
         opener += 1
-    i = walk.past_articles(opener + 1)
+    i = past_whole(walk, walk.past_articles(opener + 1))
     if i >= walk.end or (walk.typed.breaks[i] and i > opener + 1):
         return False
     if _known_place(walk, i, role):
@@ -45,6 +45,17 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     ):
         return _new_place(walk, opener, i, role)
     return False
+
+
+def past_whole(walk: Walk, i: int) -> int:
+    """The bed of "the whole of Bed 3", "the length of the Arch"."""
+    j = i + (walk.word(i) == "whole")
+    j += walk.word(j) in ("length", "width")
+    if j > i or walk.word(i) == "all":
+        j = walk.past_articles(j + (walk.word(i) == "all") + (walk.word(j + (walk.word(i) == "all")) == "of"))
+        if walk.bed_at(j, bare_number=True)[1] is not None:
+            return j
+    return i
 
 
 def _known_place(walk: Walk, i: int, role: str) -> bool:

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from leafmould.notes.clauses import Clause
+from leafmould.notes.draft import Done
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import PLACE_OPENERS, REMARK_OPENERS
 from leafmould.notes.words.verbs import SENSE_OF
-from leafmould.values.names import Kind
+from leafmould.values.names import Kind, fold
 
 
 def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
@@ -21,9 +22,49 @@ def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     found = _found(typed, clause)
     if found[0] in DONE_BY_PEOPLE and trouble_first(typed, clause):
         return "lost", None
+    if found[0] in DISTURBANCES and trouble_first(typed, clause):
+        return "saw", None
     return found
 
 
+PEST_ENDS = frozenset({"lost", "composted", "ate", "picked", "cleared", "gave away", "fed animals", "remark"})
+OF_PESTS = frozenset({"them", "it", "some", "all", "about", "maybe", "off", "lot"})
+
+
+def is_about_pest(typed: Typed, clause: Clause, verb: str, before: Done) -> bool:
+    """ "aphids on the beans, drowned them": what ended is the pest and not the crop."""
+    seen = before.draft.subject or ""
+    if before.verb.name != "saw" or verb not in PEST_ENDS or not set(fold(seen)) & nouns.TROUBLES:
+        return False
+    behind = typed.words[clause.verb_end : clause.verb_end + 1]
+    return (
+        any(w in OF_PESTS or w.isdigit() for w in behind)
+        and not _has_crop(typed, clause)
+        and not trouble_first(typed, clause)
+        and not DISEASES & set(fold(seen))
+    )
+
+
+DISEASES = frozenset(
+    {
+        "blight",
+        "mildew",
+        "rust",
+        "rot",
+        "canker",
+        "scab",
+        "wilt",
+        "virus",
+        "mosaic",
+        "botrytis",
+        "clubroot",
+        "frost",
+    }
+)
+"""What is thrown out for these is the crop."""
+
+DISTURBANCES = frozenset({"dug in", "uncovered"})
+"""What a badger or the wind did so was seen, and ends nothing."""
 DONE_BY_PEOPLE = frozenset({"picked", "cleared", "ate", "pruned", "thinned", "used", "bought"})
 """What a pigeon, a fox or the wind did so is a loss."""
 
@@ -80,7 +121,7 @@ def _has_weight(typed: Typed, clause: Clause) -> bool:
     units = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS - {"tub", "pot", "plate", "box", "bin"}
     return any(
         (nouns.UNITS.get(typed.words[i]) or typed.words[i]) in units and i > 0
-        and (typed.words[i - 1].isdigit() or typed.words[i - 1] in nouns.NUMBERS or typed.words[i - 1] in nouns.FRACTION_WORDS)
+        and (typed.words[i - 1].isdigit() or typed.words[i - 1] in nouns.NUMBERS or typed.words[i - 1] in nouns.FRACTION_WORDS or typed.words[i - 1] == "half")
         for i in range(clause.start, clause.end)
     )  # fmt: skip
 
@@ -130,7 +171,7 @@ def _is_seed(typed: Typed, clause: Clause) -> bool:
             and not (i + 1 < clause.end and typed.words[i + 1] in ("potato", "garlic"))
             and "seed" not in typed.words[i + 1 : i + 1]
         ):
-            return typed.names(i)[0] <= 1 and not (i and typed.words[i - 1] == "from")
+            return typed.names(i)[0] <= 1 and "from" not in typed.words[max(clause.verb_end, i - 2) : i]
     return False
 
 
@@ -152,7 +193,8 @@ def _hens_onto(typed: Typed, clause: Clause) -> bool:
 
 
 def trouble_first(typed: Typed, clause: Clause) -> bool:
-    return any(
+    """Whether a pest, a disease or the weather did it: "pigeons ate …", "a fox got in and ate …"."""
+    return clause.is_by_trouble or any(
         typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
         for i in range(clause.start, clause.verb_start)
         if not any(typed.breaks[i + 1 : clause.verb_start + 1])
@@ -241,8 +283,66 @@ def _is_stranger(typed: Typed, clause: Clause) -> bool:
     )
 
 
+def _is_yield(typed: Typed, clause: Clause) -> bool:
+    """ "the tree gave 41 apples", "it gave us two pounds"."""
+    before = typed.words[clause.start : clause.verb_start]
+    return bool({"it", "they", "tree", "plant", "bush", "row"} & set(before)) and (
+        _has_weight(typed, clause) or _has_crop(typed, clause)
+    )
+
+
+def _is_pest_eggs(typed: Typed, clause: Clause) -> bool:
+    """ "found eggs under the kale leaves": no hen laid those."""
+    words = typed.words[clause.start : clause.end]
+    return "egg" in words and "leaf" in words
+
+
+def _for_something(typed: Typed, clause: Clause) -> bool:
+    """ "swapped leeks for pepper plants": what went comes first."""
+    words = typed.words[clause.verb_end : clause.end]
+    crop = next(
+        (i for i in range(clause.verb_end, clause.end) if typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]), None
+    )
+    return "for" in words and crop is not None and crop < clause.verb_end + words.index("for")
+
+
+def _followed_by(*words: str) -> Callable[[Typed, Clause], bool]:
+    """Whether these words stand in the clause in this order, one behind the other."""
+
+    def test(typed: Typed, clause: Clause) -> bool:
+        spots = range(clause.verb_end, clause.end - len(words) + 1)
+        return any(tuple(typed.words[i : i + len(words)]) == words for i in spots)
+
+    return test
+
+
+def _given_on(typed: Typed, clause: Clause) -> bool:
+    """ "took a box to the food bank"."""
+    words = typed.words[clause.verb_end : clause.end]
+    return "to" in words and bool(
+        {"bank", "neighbour", "neighbor", "office", "school", "work", "church", "fair"} & set(words)
+    )
+
+
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "else": lambda typed, clause: True,
+    "yield": _is_yield,
+    "pest eggs": _is_pest_eggs,
+    "for something": _for_something,
+    "given on": _given_on,
+    "for seed": _followed_by("for", "seed"),
+    "cover off": lambda typed, clause: (
+        CONDITIONS["cover"](typed, clause) and "off" in typed.words[clause.verb_end : clause.end]
+    ),
+    "on heap": lambda typed, clause: bool(
+        {"compost", "heap"} & set(typed.words[clause.verb_end : clause.end])
+    ),
+    "stringed": lambda typed, clause: any(w in nouns.STRUNG for w in typed.words),
+    "cocoons": _one_of(frozenset({"cocoon", "swarm", "worm"})),
+    "treatment": _one_of(nouns.TREATMENTS),
+    "canes": lambda typed, clause: any(typed.words[i] in nouns.CANES for i in _object(typed, clause)),
+    "tops": _one_of(nouns.TOPS),
+    "wrapping": _one_of(nouns.WRAPPINGS),
     "crop": _has_crop,
     "bed": lambda typed, clause: _names(typed, clause, Kind.BED),
     "place": lambda typed, clause: _names(typed, clause, Kind.BED),

@@ -25,19 +25,22 @@ from leafmould.notes.details import (
     take_with,
 )
 from leafmould.notes.measured import take_price, take_reading
-from leafmould.notes.places import near_place_alone, take_part
+from leafmould.notes.places import near_place_alone, past_whole, take_part
 from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ABOUT,
     ARTICLES,
+    BEING,
     FILLERS,
     JOINS,
     PLACE_OPENERS,
     REMARK_OPENERS,
     SUBJECTS,
+    THIRD_PERSONS,
 )
+from leafmould.notes.words.verbs import as_done
 from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SEASONS
 from leafmould.values.names import FRACTIONS, Kind, fold_word
@@ -158,20 +161,24 @@ def _take_remark(walk: Walk) -> bool:
         if size:
             walk.ask(
                 Level.QUESTION,
-                f'Was "{known[0].name}" {walk.verb.name} too? Read as yes; join with "and" to make it sure.',
+                f'Was "{known[0].name}" {as_done(walk.verb.name)} too? Read as yes; join with "and" to make it sure.',
                 i,
             )
             walk.joined = True
             walk.i = i + 1
             return True
+    if word == "next" and walk.word(i + 1) == "door":
+        walk.draft.leave(i, i + 2, walk.after_comma)
+        walk.i = i + 2
+        return True
     if word not in REMARK_OPENERS and not (word == "with" and walk.verb_end < i):
         return False
     end = i + 1
     while (
         end < walk.stop(i)
         and not (
-            walk.word(end) in ("in", "from", "into")
-            and walk.bed_at(walk.past_articles(end + 1))[1] is not None
+            walk.word(end) in ("in", "from", "into", "over", "on", "along", "across")
+            and walk.bed_at(past_whole(walk, walk.past_articles(end + 1)))[1] is not None
             and not walk.draft.places
         )
         and not (walk.word(end) == "with" and (walk.has("with") or walk.verb.name == "treated"))
@@ -186,11 +193,25 @@ def _take_remark(walk: Walk) -> bool:
     return True
 
 
+def _take_more(walk: Walk) -> bool:
+    """ ", they are on the shelf": nothing done, only more about it."""
+    i = walk.i
+    begins = walk.typed.breaks[i] or (i > walk.verb_end and walk.typed.words[i - 1] in JOINS)
+    if walk.is_topic or not begins or walk.word(i + 1) not in BEING:
+        return False
+    walk.draft.leave(i, walk.stop(i), True)
+    walk.i = walk.stop(i)
+    return True
+
+
 def _take_filler(walk: Walk) -> bool:
     """ "the", "some", "we": words that say nothing here."""
     i, word = walk.i, walk.word(walk.i)
     if walk.is_topic and word in UNKNOWN_WORDS:
         walk.i = i + 1
+        return True
+    if word == "all" and walk.word(i + 1) in ("up", "told", "together"):
+        walk.i = i + 2
         return True
     if word in ARTICLES or word in FILLERS or (walk.is_topic and word in SUBJECTS):
         walk.i = i + 1
@@ -239,6 +260,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_quote, None),
     (_take_join, JOINS | {"or"}),
     (_take_plan, None),
+    (_take_more, THIRD_PERSONS),
     (
         take_wait,
         frozenset(

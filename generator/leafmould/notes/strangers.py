@@ -117,7 +117,7 @@ def noun_behind_crop(walk: Walk, item: Item) -> None:
     """ "12 kale plants", "garlic cloves", "beans seeds": the noun says what was counted."""
     i = walk.i
     word = walk.word(i)
-    if not word or walk.typed.breaks[i]:
+    if not word or walk.typed.breaks[i] or i in walk.typed.quotes:
         return
     if word in nouns.PRODUCTS or (word in nouns.THINGS and not walk.typed.names(i)[0]):
         walk.draft.leave(i, i + 1, walk.after_comma) if walk.draft.subject is None else None
@@ -156,11 +156,23 @@ def _crop_at(walk: Walk, i: int) -> bool:
 def _variety_words(walk: Walk, i: int) -> int:
     """The end of a run of unknown words that may name a variety."""
     end, stop = i, walk.stop(i)
-    while end < stop and end - i < 4 and _may_be_variety(walk, end):
+    while end < stop and end - i < 4 and (_may_be_variety(walk, end) or _is_inner_of(walk, i, end)):
         end += 1
     if end > i and end < stop and walk.typed.is_number(end) and end + 1 >= stop:
         end += 1
     return end
+
+
+def _is_inner_of(walk: Walk, i: int, k: int) -> bool:
+    """The "of" of "Duke of York"."""
+    return (
+        walk.word(k) == "of"
+        and k > i
+        and k + 1 < walk.stop(i)
+        and walk.typed.capital(k - 1)
+        and walk.typed.capital(k + 1)
+        and not walk.typed.names(k + 1)[0]
+    )
 
 
 def _may_be_variety(walk: Walk, i: int) -> bool:
@@ -170,6 +182,7 @@ def _may_be_variety(walk: Walk, i: int) -> bool:
         or word in ARTICLES or word in JOINS or word in PLACE_OPENERS or word in REMARK_OPENERS or word in FILLERS
         or word in nouns.COUNT_NOUNS or word in nouns.UNITS or (word,) in PAST or (word,) in PLAIN or word in nouns.PLACE_NOUNS
         or word in nouns.TROUBLES or word in nouns.PRODUCTS or word in nouns.NUMBERS or word in UNKNOWN_WORDS or word == "or"
+        or word in nouns.PART_SIDES or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
         or word in nouns.THINGS or len(word) < 2 or word in MONTHS or word in WEEKDAYS or word in SEASONS
     )  # fmt: skip
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from leafmould.notes.words.nouns import LOCAL_NAMES
+from leafmould.notes.words.nouns import LOCAL_NAMES, PART_ENDS
+from leafmould.notes.words.prepositions import GLUED, SHORTENED
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
 
 SAME_LENGTH = str.maketrans(
@@ -26,6 +27,7 @@ BREAKS = re.compile(r"[,;:()\[\]{}|!…\n\r*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|-
 CLOSERS = frozenset(" ,;:.?!)]}|/&+\n")
 OPEN_QUOTE = re.compile(r"""(?:(?<=[\s,;:(\[/&+-])|^)(['"])(?=[^\s'"])""")
 ELISIONS = frozenset({"til", "n", "em", "tis", "twas", "round", "bout", "cos", "cause"})
+GLUED_WORD = re.compile(rf"(?<!\w)(?:{'|'.join(GLUED)})(?!\w)", re.IGNORECASE)
 MOST_WORDS = 600
 """Longer lines are read no further, so that reading time stays in proportion."""
 
@@ -65,13 +67,35 @@ class Typed:
         self.plain = text.translate(SAME_LENGTH)
         self.vocabulary = vocabulary
         found = [m.span() for m in WORD.finditer(self.plain)][:MOST_WORDS]
+        if GLUED_WORD.search(self.plain):
+            found = _glued(self.plain, found)
         self.starts = [start for start, _ in found]
         self.ends = [end for _, end in found]
         self.words = [fold_word(self.plain[start:end]) for start, end in found]
+        if found and GLUED_WORD.search(self.plain):
+            self.words = [GLUED.get(word, word) for word in self.words]
+        if not SHORTENED.keys().isdisjoint(self.words):
+            self.words = [*map(self._spelled_out, range(len(found)))]
         self.count = len(found)
         self._measure_gaps()
         self.found: dict[int, tuple[int, tuple[Known, ...]]] = {}
         self.quotes = self._find_quotes() if "'" in self.plain or '"' in self.plain else {}
+
+    def _spelled_out(self, i: int) -> str:
+        """A word as it would be spelled in full; the "nd" of "2nd" stays."""
+        word, start = self.words[i], self.starts[i]
+        glued = start > 0 and self.plain[start - 1].isdigit()
+        if glued or (word == "w" and not self._is_with(i)):
+            return word
+        return SHORTENED.get(word, word)
+
+    def _is_with(self, i: int) -> bool:
+        """ "w/ the kids", "w soapy water"; not the west of "Top bed w" or "w half"."""
+        if self.plain[self.ends[i] : self.ends[i] + 1] == "/":
+            return True
+        follows = self.words[i + 1 : i + 2]
+        between = self.plain[self.ends[i] : self.starts[i + 1]] if follows else ""
+        return between == " " and follows[0].isalpha() and follows[0] not in PART_ENDS
 
     def _measure_gaps(self) -> None:
         """The signs before each word and behind the last, and where names must stop."""
@@ -133,6 +157,8 @@ class Typed:
         if i >= self.count:
             return 0, ()
         words, by_words = self.words, self.vocabulary.by_words
+        if words[i] == "cabbage" and words[i + 1 : i + 2] == ["white"]:
+            return 0, ()  # a butterfly
         most = min(self.vocabulary.longest_by_first_word.get(words[i], 0), self.stops[i] - i)
         for size in range(most, 0, -1):
             if known := by_words.get(tuple(words[i : i + size])):
@@ -173,6 +199,13 @@ class Typed:
     def is_number(self, i: int) -> bool:
         """Whether word `i` is digits."""
         return i < self.count and self.words[i].isdigit()
+
+
+def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The words with "2day" as one."""
+    whole = [m.span() for m in GLUED_WORD.finditer(plain)]
+    inside = {start for begin, end in whole for start, _ in found if begin <= start < end}
+    return sorted([*whole, *(span for span in found if span[0] not in inside)])[:MOST_WORDS]
 
 
 LONGEST_SHORT = 6

@@ -30,7 +30,7 @@ RAIN = re.compile(
     re.IGNORECASE,
 )
 RAIN_AFTER = re.compile(
-    rf"(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\")\s?(?:of\s)?(?P<what>rain|snow|hail)(?:fall)?(?:\sin the gauge)?{WHEN}\s*[.!]*",
+    rf"(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\")\s?(?:of\s|in the\s)?(?P<what>rain|snow|hail)(?:fall)?(?:\sgauge)?(?:\sin the (?:rain\s)?gauge)?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 DEGREES = re.compile(
@@ -140,8 +140,17 @@ WEATHER_FIRST = frozenset(
 )
 
 
+MORE = re.compile(r"\s(?:in|at|on|by|under|since|over)\s", re.IGNORECASE)
+"""Where or since when: more about the weather."""
+
+
 def _ends(plain: str, end: int) -> bool:
-    return end >= len(plain.rstrip()) or plain[end] in ",;" or plain[end - 1] in ",;.!"
+    return (
+        MORE.match(plain, end - plain[:end].endswith(" ")) is not None
+        or end >= len(plain.rstrip())
+        or plain[end] in ",;"
+        or plain[end - 1] in ",;.!"
+    )
 
 
 def _frost(m: re.Match[str], units: str) -> tuple[tuple[str, Amount], ...]:
@@ -224,6 +233,13 @@ def _hens(typed: Typed) -> Clause | None:
 
 
 def _eggs(typed: Typed) -> Clause | None:
+    last = next((i for i in range(min(7, typed.stops[0])) if typed.words[i] == "egg"), 0)
+    if (
+        last > 1
+        and typed.words[0].isdigit()
+        and all(w.isdigit() or w in nouns.NUMBERS or w in EGG_WORDS for w in typed.words[:last])
+    ):
+        return _clause(typed, "collected", last + 1, last + 1, "eggs")
     for i in range(min(3, typed.count)):
         if (
             typed.words[i] == "egg"
@@ -240,11 +256,19 @@ def _eggs(typed: Typed) -> Clause | None:
     return None
 
 
+EGG_WORDS = frozenset(
+    {"and", "half", "dozen", "more", "big", "small", "brown", "white", "duck", "hen", "quail"}
+)
+
+
 def _troubles(typed: Typed) -> Clause | None:
     """ "aphids on broad beans", "blight in Hoop bed", "carrot fly in Top bed", "blackfly!"."""
     last, i = -1, 0
     while i < min(6, typed.stops[0]):
         word, size = typed.words[i], typed.names(i)[0]
+        if word == "cabbage" and typed.words[i + 1 : i + 2] == ["white"]:
+            last, i = i + 1, i + 2
+            continue
         if (word in nouns.TROUBLES and size <= 1) or (word == "damage" and last >= 0):
             last, i = i, i + 1
         elif (
@@ -281,10 +305,16 @@ def _cover(typed: Typed) -> Clause | None:
     verb = STUFF_VERBS.get(typed.words[i])
     if verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1 or _is_bed(typed, i):
         return None
+    while (
+        i + 2 < typed.count
+        and (typed.words[i + 1] in STUFF_VERBS or typed.words[i + 1] in ("bone", "and"))
+        and not typed.names(i + 1)[0]
+    ):
+        i += 1
     j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
     if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto", "round", "around", "under"):
         return None
-    if j + 1 < typed.count and not any(typed.names(k)[0] for k in range(j + 1, min(j + 5, typed.count))):
+    if j + 1 < typed.count and not any(typed.names(k)[0] for k in range(j + 1, min(j + 6, typed.count))):
         return None
     if typed.words[j] == "off":
         verb = "uncovered"
@@ -300,6 +330,6 @@ def _is_bed(typed: Typed, i: int) -> bool:
 STUFF_VERBS = {
     **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES, "mulched"),
     **dict.fromkeys(nouns.COVERS - nouns.MULCHES, "covered"), **dict.fromkeys(nouns.NETS, "netted"),
-    **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
+    "band": "treated", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
 }  # fmt: skip
 """What stands on or round a crop or a bed says what was done."""

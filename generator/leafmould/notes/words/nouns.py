@@ -54,20 +54,20 @@ LENGTHS = frozenset({"mm", "cm", "m", "in", "ft", "row"})
 
 PLANT_NOUNS = _words(
     """plant seedling set clove tuber crown plug start starter slip sucker runner cane bush tree bulb bulbil
-    corm transplant plantlet root stem rooted rhizome babies baby sapling whip division offset chit seed-potato"""
+    corm transplant plantlet root stem rooted rhizome babies baby sapling whip division offset chit tip scion graft runner layer maiden seed-potato"""
 )
 PICK_NOUNS = _words(
-    """head bunch ear cob pod fruit spear stalk stick leaf bulb root truss floret berry flower sprig nut
+    """head bunch ear cob pod hill shaw fruit spear stalk stick leaf bulb root truss floret berry flower sprig nut
     piece hand"""
 )
 HOLDERS = _words(
     """packet pack pkt pkts jar bag tray punnet basket bucket box crate colander bowl trug bin sack tub
     barrow barrowful wheelbarrow wheelbarrowful bowlful bucketful basketful handful armful bagful panful pan
-    pot plate tin can bottle boxful carton container tupperware case load trailer trolley netful flat cell
+    pot plate tin can bottle boxful carton container tupperware case load bucketload trailer trolley netful flat cell
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
     picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
     capful boatload carload boatful shopping-bag carrier crock kilner mug jug saucepan dish pouch cupful
-    sheet roll tubful trugful crateful trayful sackful jarful kettle tonne ton cube dollop squirt"""
+    sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper stone pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle tonne ton cube dollop squirt"""
 )
 COUNT_NOUNS = (
     PLANT_NOUNS
@@ -75,7 +75,7 @@ COUNT_NOUNS = (
     | HOLDERS
     | _words("row line drill station patch seed cutting hen egg bed cocoon frame")
 )
-SAME_NOUN = {"line": "row", "drill": "row", "pack": "packet", "pkt": "packet", "pkts": "packet", "barrowful": "barrow", "wheelbarrow": "barrow",
+SAME_NOUN = {"line": "row", "drill": "row", "pack": "packet", "pkt": "packet", "pkts": "packet", "barrowful": "barrow", "barrowload": "barrow", "wheelbarrowload": "barrow", "armload": "armful", "wheelbarrow": "barrow",
              "wheelbarrowful": "barrow", "bucketful": "bucket", "basketful": "basket", "bowlful": "bowl", "boxful": "box", "bagful": "bag"}  # fmt: skip
 """Counted nouns that mean the same."""
 NOT_ALONE = _words(
@@ -83,14 +83,14 @@ NOT_ALONE = _words(
 )  # ordinary words without a number
 
 SIZES = _words(
-    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long"
+    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long wee hardwood softwood semi heel basal bare brown paper carrier rooted overflowing packed"
 )
 """May stand between a number and its noun: "3 short rows"."""
 
 VAGUE_ROWS: dict[Whole, str] = {
     "all": """
-        all; all of; all the; all of the; all my; every; the lot; lot; the whole lot; whole lot; them all;
-        it all; all of it; all of them; the whole; whole; all our; every last; entire
+        all; all of; all the; all of the; all my; every; every one of; every one of the; every one of my; every single; every single one of; every single one of the; the lot; lot; the whole lot; whole lot; them all;
+        all of it; all of them; the whole; whole; all our; every last; entire
     """,
     "the rest": """
         the rest; rest; the rest of; rest of; remaining; the remaining; remainder; the remainder; the rest
@@ -250,9 +250,9 @@ SUPPORTS = _words(
 MULCHES = _words(
     "mulch straw bark woodchip chip compost leafmould leafmold hay clipping mulching cardboard chippings bracken seaweed wool leaf leaves strulch"
 )
-MANURES = _words("manure muck dung")
+MANURES = _words("manure muck dung poo droppings litter midden")
 LIMES = _words("lime")
-FEEDS = _words("feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
+FEEDS = _words("bone emulsion seasol liquid feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
                "phosphate sulphate epsom")  # fmt: skip
 PELLETS = _words("pellet trap bait collar")
 DRINKS = _words("drink water soak soaking watering drench dousing")
@@ -263,6 +263,14 @@ AMENDMENTS = (
 )
 ROOTS = _words("potato carrot parsnip beetroot beet onion garlic shallot leek artichoke turnip swede rutabaga celeriac radish salsify "
                "scorzonera oca horseradish kohlrabi spud tatties tattie tater yacon sunchoke skirret peanut daikon ulluco mooli new early earlies maincrop ginger turmeric bulb tuber")  # fmt: skip
+TREATMENTS = _words(
+    "bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
+)
+"""Put on against pests and diseases."""
+CANES = _words("cane wood branch shoot stem leader deadwood")
+TOPS = _words("top haulm foliage stem growth vine")
+WRAPPINGS = _words("packet label bag pot seed box wrapper old")
+STRUNG = _words("onion garlic shallot chilli pepper")
 SUCKERS = _words("sideshoot shoot sucker tip growing-tip")
 LEAVES = _words("leaf leaves foliage branch growth")
 WEEDS = _words("weed bindweed dock dandelion nettle couch groundelder thistle chickweed bittercress")
@@ -285,7 +293,7 @@ LOCAL_NAMES = {
     "caper": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",
     "cilantro": "coriander", "coriander": "cilantro", "eggplant": "aubergine", "aubergine": "eggplant", "zucchini": "courgette", "courgette": "zucchini", "rocket": "arugula",
     "arugula": "rocket", "swede": "rutabaga", "rutabaga": "swede", "scallion": "spring onion", "sweetcorn": "sweet corn", "corn": "sweet corn",
-    "mangetout": "pea", "chard": "swiss chard", "onion set": "onion", "blackcurrant": "black currant", "redcurrant": "red currant", "parship": "parsnip", "snip": "parsnip",
+    "mangetout": "pea", "chard": "swiss chard", "silverbeet": "swiss chard", "sybo": "spring onion", "syboe": "spring onion", "neep": "swede", "nep": "swede", "caps": "pepper", "snowpea": "mangetout", "onion set": "onion", "blackcurrant": "black currant", "redcurrant": "red currant", "parship": "parsnip", "snip": "parsnip",
     "beetroot": "beet", "broad": "broad bean", "runner": "runner bean", "french bean": "bean", "fava": "broad bean", "cabb": "cabbage", "raspberrie": "raspberry",
 }  # fmt: skip
 """Short and local words, where the garden's own names have none: folded word -> a name to look up."""
@@ -304,7 +312,7 @@ SELDOM_VARIETY = _words(
     short round straggly straggling crop crops crunchy tasty delicious yummy manky wonky slug-eaten eaten nibbled wormy
     tired sorry rotten mouldy moldy soft hard cracked bendy curly flat rather very really quite so too not no
     quick another's everyone today tonight yesterday now again finally already still also then about around
-    bumper grand total further garden kitchen heritage heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
+    bumper grand total further garden kitchen heritage bare maiden cordon espalier heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
     lone single double pretty super sprouting sprouted chitted stray second-hand random odd last-minute decent-sized good-sized weedy and or
     with in on at to from for by it they them we i you he she was were is are be been did do done had has have
     tomorrow morning evening afternoon lunch lunchtime tea supper dinner"""

@@ -15,7 +15,7 @@ def _words(text: str) -> frozenset[str]:
 PLACE_OPENERS = {
     "in": "at", "into": "at", "at": "at", "on": "at", "onto": "at", "to": "at", "along": "at", "under": "at",
     "within": "at", "inside": "at", "across": "at", "down": "at", "up": "at", "over": "at", "around": "at", "round": "at",
-    "by": "at", "throughout": "at", "through": "at", "beside": "at", "near": "at", "outside": "at", "of": "at",
+    "by": "at", "against": "at", "throughout": "at", "through": "at", "beside": "at", "near": "at", "outside": "at", "of": "at",
     "from": "from", "off": "from", "for": "at", "out": "from",
 }  # fmt: skip
 """What a known place behind the word is: where it happened, or where it came from."""
@@ -86,3 +86,39 @@ ABOUT = EXACT_STILL | _words(
 """Before a number: it is an estimate."""
 
 DOUBT = _words("or unknown unsure maybe possibly perhaps probably")
+
+SHORTENED = {
+    "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",
+    "bcos": "because", "coz": "because", "yday": "yesterday", "yest": "yesterday", "evrything": "everything",
+    "everthing": "everything", "exept": "except", "exepct": "except", "plnted": "planted", "plantd": "planted",
+    "pickd": "picked", "sowd": "sowed", "wtih": "with", "thru": "through", "altho": "although", "wkend": "weekend", "w": "with",
+}  # fmt: skip
+"""Words as they are typed on a phone."""
+
+GLUED = {
+    "2day": "today",
+    "2nite": "tonight",
+    "b4": "before",
+    "in2": "into",
+    "on2": "onto",
+    "1s": "ones",
+    "4eva": "forever",
+}
+"""Words with a number for a syllable."""
+
+STRONG_PLANS = frozenset(
+    fold(words)
+    for words in (
+        "need to", "needs to", "going to", "gonna", "must", "should", "should really", "want to", "plan to", "planning to", "intend to",
+        "thinking of", "thinking about", "will", "i'll", "i will", "we'll", "we will", "reckon i'll", "i must", "we must", "i should", "we should", "i need to",
+        "we need to", "i want to", "we want to", "i intend to", "hoping to", "hope to", "ought to", "remember to", "have to", "got to", "gotta",
+        "must get", "i'm going to", "we're going to", "meaning to", "still need to", "still to", "must remember to", "i'd like to", "might", "time to",
+    )
+)  # fmt: skip
+"""At the start of a line these make it an intention, whatever verb follows."""
+LONGEST_PLAN = max(map(len, STRONG_PLANS))
+STRONG_FIRST = frozenset(words[0] for words in STRONG_PLANS)
+
+THIRD_PERSONS = _words("it they she he these those there")
+BEING = _words("was were is are be had has have looked looks look seems seemed scratched")
+"""Behind a comma "they are …" tells more and names nothing done."""

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from leafmould.notes.words.meanings import PARTICLES, SENSES
 from leafmould.values.names import fold
 
 
@@ -26,7 +27,7 @@ class Verb:
 
 
 ROWS = """
-started | crop! place new raise seller | started; started off; started indoors; sowed indoors; sown indoors; sowed inside; seeded indoors; planted indoors; sowed under glass; sown under glass; set off; got going | start; start off; sow indoors
+started | crop! place new raise seller | started; restarted; started off; started indoors; sowed indoors; sown indoors; sowed inside; seeded indoors; planted indoors; sowed under glass; sown under glass; set off; got going | start; start off; sow indoors
 sowed | crop! place new raise seller | sowed; sown; sew; sewed; seeded; direct sowed; direct sown; direct seeded; directly sowed; sowed direct; sowed out; sowed outside; sowed outdoors; broadcast; broadcasted; drilled; station sowed; over seeded; undersowed; undersown; succession sowed; did a sowing of; put down seed | sow; seed; direct sow; direct seed; sow out; succession sow
 resowed | crop! place new raise seller | resowed; resown; re sowed; re sown; reseeded; re seeded; over sowed; filled gaps with; filled the gaps with; gapped up | resow; re sow; reseed
 came up | crop some! place | came up; come up; coming up; came through; come through; coming through; germinated; germinating; have germinated; sprouted; sprouting; emerged; emerging; poking through; popped up; popping up; peeking through; showing; appeared; broke ground; broke the surface; put in an appearance | come up; germinate; emerge
@@ -39,7 +40,7 @@ covered | bed crop place with | covered; covered over; covered up; recovered; cl
 uncovered | bed crop place with | uncovered; unwrapped; unfleeced; took covers off; took the covers off; took the cover off; took cover off; aired; ventilated; unnetted; un netted; opened the lid on | uncover
 netted | bed crop place with | netted; re netted; renetted; caged; put nets over; put a net over; put the net over; put the nets over; put net over | net
 thinned | crop some! place | thinned; thinned out; singled | thin; thin out
-weeded | bed crop place | weeded; hand weeded; handweeded; hoed; hoed through; hoed between; hoed round; hoed around; weeded round; weeded around; weeded between; pulled weeds; did the weeding; de weeded | weed; hoe
+weeded | bed crop place | weeded; wed'd; weeded out; hand weeded; handweeded; hoed; hoed through; hoed between; hoed round; hoed around; weeded round; weeded around; weeded between; pulled weeds; did the weeding; de weeded | weed; hoe
 watered | bed crop place with | watered; watered in; soaked; irrigated; drenched; hosed; hosed down; sprinkled; gave a drink; watered well; deep watered; hand watered; ran the drip on; ran drip on; ran the hose on | water; irrigate
 staked | bed crop place with | staked; caned; supported; propped; propped up; trellised; stringed; strung; strung up; put canes in for; put canes up for; put sticks in for; put stakes in for; pea sticked | stake; support
 tied in | bed crop place with | tied in; tied up; tied; tied back; trained; tied down; retied | tie in; tie up
@@ -49,24 +50,24 @@ mulched | bed crop place with | mulched; re mulched; mulched up; strawed; strawe
 fed | bed crop place with | fertilised; fertilized; side dressed; sidedressed; top dressed; topdressed; foliar fed; liquid fed; manure tea'd | feed; fertilise; fertilize; side dress
 limed | bed crop place with | limed; put lime on; sweetened | lime
 acidified | bed crop place with | acidified; sulphured; sulfured | acidify
-manured | bed crop place with | manured; mucked; put manure on; dunged; spread manure on; spread muck on | manure
+manured | bed crop place with | manured; mucked; barrowed; carted; put manure on; dunged; spread manure on; spread muck on | manure
 dug in | bed crop place with | dug in; forked in; turned in; dug under; turned under; chopped in; rotavated in; rototilled in; worked in; raked in | dig in; turn in; fork in
-pruned | crop some! place | pruned; pruned back; pruned out; cut back; cut down; trimmed; trimmed back; clipped; clipped back; sheared; dead headed; deadheaded; hard pruned; summer pruned; winter pruned; pollarded; coppiced; cut to the ground; took back; headed back; spur pruned; chopped back | prune; cut back; trim; deadhead; summer prune; winter prune
+pruned | crop some! place | pruned; pruned back; hacked back; snipped back; lopped; lopped back; thinned out branches of; pruned out; cut back; cut down; trimmed; trimmed back; clipped; clipped back; sheared; dead headed; deadheaded; hard pruned; summer pruned; winter pruned; pollarded; coppiced; cut to the ground; took back; headed back; spur pruned; chopped back | prune; cut back; trim; deadhead; summer prune; winter prune
 bagged | crop some! place with | bagged; put bags on; sleeved | bag
-grafted | crop place | grafted; budded; bud grafted; top worked | graft
-divided | crop! place new | divided; split; split up; lifted and divided | divide; split
+grafted | crop place | grafted; whip and tongue grafted; whip grafted; cleft grafted; side grafted; bench grafted; saddle grafted; bark grafted; budded; bud grafted; top worked | graft
+divided | crop! place new | divided; divided up; split; split up; lifted and divided | divide; split
 moved | crop place new | moved; shifted; relocated; wheeled; carried; brought indoors; brought inside; brought under cover | move; shift
 took cuttings | crop! place new | took cuttings; taken cuttings; took cuttings of; took cuttings from; took a cutting; took a cutting of; took a cutting from; took some cuttings; rooted; struck; struck cuttings; struck cuttings of; layered; pegged down; pegged down runners; pegged runners; took slips | take cuttings; layer
 saved seed | crop! place | saved seed; saved seed from; saved seed of; saved seeds; kept seed; kept seed from; kept seeds from; gathered seed; gathered seed from; threshed; threshed seed | save seed
 turned out | crop place object | turned out to be; turn out to be; turned out; turns out to be; proved to be; is in fact; was in fact; are in fact; were in fact; is actually; are actually; was actually; were actually; must have been |
-picked | crop! place new | picked; harvested; gathered; gathered in; lifted; pulled; reaped; plucked; snipped; brought in; got a picking of; had a picking of; had first picking of; snapped off; foraged; picking of; cropped; hand picked; dug out; snapped; cut and came again; first pick of; first picking of; first harvest of; first pickings of; pickings of | pick; harvest; gather; pull; lift
+picked | crop! place new | picked; harvested; howked; bandicooted; grubbled for; gathered; gathered in; lifted; pulled; reaped; plucked; snipped; brought in; got a picking of; had a picking of; had first picking of; snapped off; foraged; picking of; cropped; hand picked; dug out; snapped; cut and came again; first pick of; first picking of; first harvest of; first pickings of; pickings of | pick; harvest; gather; pull; lift
 finished | crop some! place | finished picking; stopped picking; finished harvesting; done picking; finished; finished for the year; finished now; all finished; all over; all done; done; is over; are over; going over; gone over; went over; petered out; stopped cropping; finished cropping; finished producing; stopped producing; came to an end; died down; died back; gave up; have had it; has had it; had it; packed up; over and done with |
 cleared | bed crop place | cleared; cleared out; cleared away; pulled up; pulled out; yanked; yanked out; yanked up; ripped out; ripped up; tore out; tore up; grubbed up; grubbed out; rooted out; emptied; emptied out; stripped; stripped out; took up; taken up; taken out; cut out; chopped down; felled; removed all; got rid of; hoiked out; hauled out; turfed out | clear; pull up; pull out; grub out; clear out
-lost | crop some! place to | lost; lost to; died; have died; dead; rotted; rotted off; failed; failed to germinate; failed to come up; did not come up; didn't come up; damped off; drowned; withered; killed; killed off; killed by; was killed by; were killed by; keeled over; eaten by; destroyed by; taken by; wiped out; wiped out by; perished; nothing came up; none came up; none germinated; nothing germinated; didn't germinate; did not germinate; didn't make it; did not make it; did not survive; didn't survive; kicked the bucket; gave up the ghost; no sign of life from; frosted off; got eaten by; got eaten; got frosted; succumbed to; succumbed; collapsed; snapped off by; nicked by; stolen by; gone; shrivelled; shriveled; munched by; decimated by; ruined by; finished off by; none survived; none of them came up; eaten off by; eaten off; fried; cooked |
-gave away | crop! place larder fate | gave away; given away; gifted; donated; shared; handed out; handed over; passed on; sold; swapped away; took to the food bank; dropped off; traded; gave | give away
+lost | crop some! place to | lost; lost to; knocked down; died; have died; dead; rotted; rotted off; failed; failed to germinate; failed to come up; did not come up; didn't come up; damped off; drowned; withered; killed; killed off; killed by; was killed by; were killed by; keeled over; eaten by; destroyed by; taken by; wiped out; wiped out by; perished; nothing came up; none came up; none germinated; nothing germinated; didn't germinate; did not germinate; didn't make it; did not make it; did not survive; didn't survive; kicked the bucket; gave up the ghost; no sign of life from; frosted off; got eaten by; got eaten; got frosted; succumbed to; succumbed; collapsed; flattened; flattened by; trampled; trampled by; blown over; blown over by; took down; snapped off by; nicked by; stolen by; gone; shrivelled; shriveled; munched by; decimated by; ruined by; finished off by; none survived; none of them came up; eaten off by; eaten off; fried; cooked |
+gave away | crop! place larder fate | gave away; given away; took to the neighbours; gifted; donated; shared; handed out; handed over; passed on; sold; swapped away; took to the food bank; dropped off; traded; gave | give away
 ate | crop! place larder fate | ate; eaten; ate up; had for dinner; had for supper; had for lunch; had for tea; had with dinner; cooked up; scoffed; nibbled; demolished; devoured; gobbled | eat
 composted | crop place larder fate | composted; put on the compost; put on the heap; put on compost heap; put on the compost heap; to the compost; binned; chucked; threw away; threw out; thrown away; chucked out; tossed; discarded; fed to the worms; on the compost; dumped | compost
-stored | crop! place larder fate | stored; put away; laid down; put by; clamped; hung up; hung to dry; hung up to dry; strung up to dry; cured; kept; put in store; put into store; put in the cellar; set to cure; set aside; packed in sand; put in sand; bagged up; boxed; boxed up; kept back | store; hang up
+stored | crop! place larder fate | stored; plaited; braided; put away; laid down; put by; clamped; hung up; hung to dry; hung up to dry; strung up to dry; cured; kept; put in store; put into store; put in the cellar; set to cure; set aside; packed in sand; put in sand; bagged up; boxed; boxed up; kept back | store; hang up
 put up | crop! place larder fate object | put up; froze; frozen; freezing; put in the freezer; put in freezer; into the freezer; in the freezer; for the freezer; canned; bottled; pickled; jarred; dried; dehydrated; fermented; jammed; preserved; salted; blanched and froze; blanched; cooked down; juiced; turned into; made into; brined; waterbath canned; pressure canned; oven dried; sun dried; passata'd; smoked | freeze; can; bottle; pickle; dry; put up; preserve
 used | crop! place larder fate | used; used up; finished up; finished off; took from store; took from the store; took out of the freezer; got out of the freezer; defrosted; thawed; ate from store; brought up from the cellar | use; use up; defrost
 saw | crop place object | saw; seen; noticed; spotted; observed; found; killed; squashed; squished; hand picked off; knocked off; caught; heard; counted |
@@ -100,209 +101,6 @@ def _read_rows() -> tuple[
             plain.setdefault(base, name)
     return verbs, past, plain
 
-
-SENSES: dict[str, tuple[tuple[str, str], ...]] = {
-    "cut": (("grass", "remark"), ("cuttings", "took cuttings"), ("crop", "picked"), ("else", "remark")),
-    "dug": (
-        ("trouble first", "lost"),
-        ("amendment", "dug in"), ("root", "picked"), ("weight", "picked"), ("crop", "ask picked or cleared"),
-        ("else", "remark"),
-    ),
-    "dug up": (("trouble first", "lost"), ("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "cleared")),
-    "dug out": (("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "remark")),
-    "dug over": (("else", "remark"),),
-    "turned": (("amendment", "remark"), ("else", "remark")),
-    "turned over": (("else", "remark"),),
-    "forked over": (("else", "remark"),),
-    "pulled": (("weeds", "weeded"), ("suckers", "pinched out"), ("plants", "cleared"), ("them", "ask picked or cleared"), ("bare", "ask cleared or picked"), ("else", "picked")),
-    "pulled up": (("weeds", "weeded"), ("weight", "picked"), ("else", "cleared")),
-    "pulled out": (("weeds", "weeded"), ("suckers", "pinched out"), ("weight", "picked"), ("else", "cleared")),
-    "lifted": (("else", "picked"),),
-    "removed": (
-        ("weeds", "weeded"), ("suckers", "pinched out"), ("cover", "uncovered"), ("leaves", "pruned"),
-        ("crop", "cleared"), ("else", "remark"),
-    ),
-    "fed": (("animals", "fed animals"), ("else", "fed")),
-    "put": (
-        ("chit", "remark"), ("freezer", "put up"), ("store", "stored"), ("heap", "composted"), ("slug pellets", "treated"), ("net", "netted"), ("support", "staked"), ("cover", "covered"),
-        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
-        ("hens", "penned"), ("crop", "planted"), ("else", "remark"),
-    ),
-    "laid": (("hens first", "collected"), ("cover", "covered"), ("manure", "manured"), ("mulch", "mulched"), ("else", "remark")),
-    "spread": (
-        ("slug pellets", "treated"),
-        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
-        ("else", "remark"),
-    ),
-    "added": (
-        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
-        ("else", "remark"),
-    ),
-    "applied": (
-        ("nematodes", "released"),
-        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("feed", "fed"), ("else", "treated"),
-    ),
-    "worked in": (("else", "dug in"),),
-    "put up": (
-        ("net", "netted"), ("support", "staked"), ("cover", "covered"), ("crop", "put up"),
-        ("product", "put up"), ("else", "remark"),
-    ),
-    "put in": (("support", "staked"), ("crop", "planted"), ("else", "planted")),
-    "put out": (
-        ("chit", "remark"), ("hens", "penned"), ("pellets", "treated"), ("crop", "planted"), ("else", "remark"),
-    ),
-    "set out": (("chit", "remark"), ("else", "planted")),
-    "set": (("chit", "remark"), ("crop", "planted"), ("else", "remark")),
-    "popped": (("crop", "planted"), ("else", "remark")),
-    "stuck": (("crop", "planted"), ("else", "remark")),
-    "planted": (("seed", "sowed"), ("else", "planted")),
-    "sowed": (("raised", "started"), ("else", "sowed")),
-    "sown": (("raised", "started"), ("else", "sowed")),
-    "seeded": (("raised", "started"), ("else", "sowed")),
-    "made": (("cuttings", "took cuttings"), ("product", "put up"), ("else", "remark")),
-    "took": (
-        ("trouble first", "lost"),
-        ("cuttings", "took cuttings"), ("suckers", "pinched out"), ("cover", "uncovered"),
-        ("honey", "collected"), ("crop", "ask picked or cleared"), ("else", "remark"),
-    ),
-    "took off": (("suckers", "pinched out"), ("cover", "uncovered"), ("honey", "collected"), ("else", "remark")),
-    "took out": (("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
-    "gave": (
-        ("to us", "bought"), ("away", "gave away"), ("drink", "watered"), ("feed", "fed"), ("trim", "pruned"), ("hoe", "weeded"),
-        ("manure", "manured"), ("mulch", "mulched"), ("crop", "gave away"), ("product", "gave away"),
-        ("eggs", "gave away"), ("amount", "gave away"), ("else", "remark"),
-    ),
-    "eaten": (("trouble first", "lost"), ("crop first", "ask ate or lost"), ("else", "ate")),
-    "got": (
-        ("trouble first", "lost"), ("trouble", "saw"), ("eggs", "collected"), ("seller", "bought"), ("from bed", "picked"), ("weight", "ask picked or bought"),
-        ("crop", "ask bought or picked"), ("else", "remark"),
-    ),
-    "had": (("trouble first", "lost"), ("meal", "ate"), ("from bed", "picked"), ("weight", "picked"), ("trouble", "saw"), ("else", "remark")),
-    "emptied": (("bed first", "cleared"), ("else", "remark")),
-    "emptied out": (("bed first", "cleared"), ("else", "remark")),
-    "cleared": (("weeds", "weeded"), ("stranger", "ask remark"), ("else", "cleared")),
-    "cleared out": (("weeds", "weeded"), ("stranger", "ask remark"), ("else", "cleared")),
-    "cleared away": (("weeds", "weeded"), ("stranger", "ask remark"), ("else", "cleared")),
-    "sprinkled": (("slug pellets", "treated"), ("lime", "limed"), ("feed", "fed"), ("else", "remark")),
-    "scattered": (("slug pellets", "treated"), ("lime", "limed"), ("mulch", "mulched"), ("feed", "fed"), ("seed", "sowed"), ("else", "remark")),
-    "hung": (("crop", "stored"), ("amount", "stored"), ("else", "remark")),
-    "brought": (("from bed", "picked"), ("place", "moved"), ("crop", "ask picked or moved"), ("else", "remark")),
-    "brought indoors": (("else", "moved"),),
-    "brought inside": (("else", "moved"),),
-    "pricked": (("crop", "pricked out"), ("else", "remark")),
-    "forked": (("amendment", "dug in"), ("root", "picked"), ("else", "remark")),
-    "threw": (("crop", "composted"), ("else", "remark")),
-    "chopped": (("crop", "pruned"), ("else", "remark")),
-    "heeled": (("crop", "planted"), ("else", "remark")),
-    "grubbed": (("else", "cleared"),),
-    "ripped": (("crop", "cleared"), ("else", "remark")),
-    "tore": (("crop", "cleared"), ("else", "remark")),
-    "hoiked": (("crop", "cleared"), ("else", "remark")),
-    "composted": (("crop", "composted"), ("bed", "mulched"), ("else", "composted")),
-    "dumped": (("crop", "composted"), ("else", "remark")),
-    "kept": (("seedling", "remark"), ("crop", "stored"), ("else", "remark")),
-    "collected": (
-        ("eggs", "collected"), ("honey", "collected"), ("seed", "saved seed"), ("trouble", "saw"),
-        ("crop", "picked"), ("else", "collected"),
-    ),
-    "gathered": (("eggs", "collected"), ("seed", "saved seed"), ("else", "picked")),
-    "harvested": (("eggs", "collected"), ("honey", "collected"), ("seed", "saved seed"), ("else", "picked")),
-    "picked": (("trouble", "saw"), ("eggs", "collected"), ("suckers", "pinched out"), ("else", "picked")),
-    "picked off": (("trouble", "saw"), ("else", "remark")),
-    "picked up": (("eggs", "collected"), ("from bed", "picked"), ("seller", "bought"), ("else", "ask bought or picked")),
-    "hand picked": (("trouble", "saw"), ("else", "picked")),
-    "found": (("eggs", "collected"), ("else", "saw")),
-    "killed": (("trouble first", "lost"), ("trouble", "saw"), ("else", "lost")),
-    "squashed": (("trouble", "saw"), ("else", "remark")),
-    "squished": (("trouble", "saw"), ("else", "remark")),
-    "caught": (("trouble", "saw"), ("else", "remark")),
-    "counted": (("trouble", "saw"), ("else", "remark")),
-    "heard": (("trouble", "saw"), ("else", "remark")),
-    "knocked off": (("trouble", "saw"), ("else", "remark")),
-    "put down": (("manure", "manured"), ("mulch", "mulched"), ("cover", "covered"), ("pellets", "treated"), ("else", "remark")),
-    "tested": (("soil", "tested soil"), ("crop", "tried seed"), ("else", "remark")),
-    "checked": (("soil", "tested soil"), ("hive", "opened"), ("trouble", "saw"), ("else", "remark")),
-    "opened": (("hive", "opened"), ("jar", "used"), ("crop", "used"), ("cover", "uncovered"), ("else", "remark")),
-    "inspected": (("hive", "opened"), ("else", "remark")),
-    "looked in": (("hive", "opened"), ("else", "remark")),
-    "looked into": (("hive", "opened"), ("else", "remark")),
-    "looked through": (("hive", "opened"), ("else", "remark")),
-    "went through": (("hive", "opened"), ("else", "remark")),
-    "had a look in": (("hive", "opened"), ("else", "remark")),
-    "peeped in": (("hive", "opened"), ("else", "remark")),
-    "let": (("hens onto", "penned"), ("hens", "let out"), ("else", "remark")),
-    "let out": (("hens onto", "penned"), ("else", "let out")),
-    "moved": (("hens", "penned"), ("else", "moved")),
-    "carried": (("place", "moved"), ("else", "remark")),
-    "saved": (("seed", "saved seed"), ("crop", "ask saved seed or stored"), ("else", "remark")),
-    "dried": (("seed", "saved seed"), ("else", "put up")),
-    "stopped": (("crop", "pinched out"), ("else", "remark")),
-    "topped": (("crop", "pinched out"), ("else", "remark")),
-    "topped up": (("mulch", "mulched"), ("feed", "fed"), ("else", "remark")),
-    "tied": (("crop", "tied in"), ("bed", "tied in"), ("else", "remark")),
-    "tied up": (("crop", "tied in"), ("bed", "tied in"), ("else", "remark")),
-    "potted": (("crop", "potted on"), ("else", "remark")),
-    "moved on": (("crop", "potted on"), ("else", "remark")),
-    "shared": (("crop", "gave away"), ("else", "remark")),
-    "supported": (("crop", "staked"), ("else", "remark")),
-    "split": (("crop first", "remark"), ("crop", "divided"), ("else", "remark")),
-    "rooted": (("crop", "took cuttings"), ("else", "remark")),
-    "struck": (("crop", "took cuttings"), ("else", "remark")),
-    "bagged": (("place", "bagged"), ("crop", "bagged"), ("else", "remark")),
-    "raised": (("crop", "grew"), ("else", "remark")),
-    "stripped": (("crop", "ask picked or cleared"), ("else", "cleared")),
-    "ordered": (("else", "bought"),),
-    "swapped": (("crop", "bought"), ("else", "bought")),
-    "dropped off": (("crop", "gave away"), ("else", "remark")),
-    "passed on": (("crop", "gave away"), ("else", "remark")),
-    "tossed": (("crop", "composted"), ("else", "remark")),
-    "binned": (("crop", "composted"), ("else", "remark")),
-    "chucked": (("crop", "composted"), ("else", "remark")),
-    "set aside": (("crop", "stored"), ("else", "remark")),
-    "set off": (("crop", "started"), ("else", "remark")),
-    "got in": (("weight", "picked"), ("crop", "ask planted or picked"), ("else", "remark")),
-    "went in": (("crop", "planted"), ("else", "remark")),
-    "went out": (("crop", "planted"), ("else", "remark")),
-    "gave up": (("crop", "finished"), ("else", "remark")),
-    "had it": (("crop", "finished"), ("else", "remark")),
-    "done": (("crop", "finished"), ("else", "remark")),
-    "all done": (("crop", "finished"), ("else", "remark")),
-    "ate": (("trouble first", "lost"), ("else", "ate")),
-    "demolished": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
-    "devoured": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
-    "nibbled": (("trouble first", "saw"), ("crop", "ate"), ("else", "remark")),
-    "gobbled": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
-    "wiped out": (("crop", "lost"), ("else", "remark")),
-    "snapped": (("crop", "picked"), ("else", "remark")),
-    "fried": (("trouble first", "lost"), ("crop", "ate"), ("else", "remark")),
-    "cooked": (("crop", "ate"), ("else", "remark")),
-    "arrived": (("crop", "bought"), ("trouble", "saw"), ("else", "remark")),
-    "appeared": (("trouble", "saw"), ("crop", "came up"), ("else", "remark")),
-    "aired": (("place", "uncovered"), ("else", "remark")),
-    "blanched": (("leek", "earthed up"), ("else", "put up")),
-    "trained": (("crop", "tied in"), ("else", "remark")),
-    "soaked": (("seed", "remark"), ("else", "watered")),
-    "failed": (("crop", "lost"), ("else", "remark")),
-    "gone": (("crop", "lost"), ("else", "remark")),
-    "showing": (("trouble", "saw"), ("crop", "came up"), ("else", "remark")),
-    "fenced": (("hens", "penned"), ("else", "remark")),
-    "put away": (("crop", "stored"), ("else", "remark")),
-    "applied nematodes": (("else", "released"),),
-}  # fmt: skip
-"""form -> (what stands beside it, action), the first that fits; "remark": kept as text; "ask A or B": read
-as A, with a question."""
-
-PARTICLES: dict[str, tuple[str, ...]] = {
-    "pulled": ("up", "out"), "cut": ("back", "down"), "dug": ("up", "in", "over", "out"), "tied": ("in", "up", "back"),
-    "potted": ("on", "up"), "pinched": ("out", "off"), "pricked": ("out",), "planted": ("out",), "gave": ("away",),
-    "earthed": ("up",), "hardened": ("off",), "let": ("out",), "got": ("in",), "put": ("in", "out", "up", "away"), "set": ("out",),
-    "took": ("off", "out", "up"), "threw": ("away", "out"), "lifted": ("out",), "ripped": ("out", "up"), "yanked": ("out", "up"),
-    "forked": ("in", "over"), "given": ("away",), "hung": ("up",), "cleared": ("out", "away"), "picked": ("off", "up"),
-    "wiped": ("out",), "chopped": ("down", "back"), "propped": ("up",), "turned": ("in", "over"), "finished": ("up", "off"),
-    "stuck": ("in",), "popped": ("in",), "hilled": ("up",), "brought": ("in",), "gathered": ("in",), "trimmed": ("back",),
-    "heeled": ("in",), "grubbed": ("out", "up"), "hoiked": ("out",), "tore": ("out", "up"),
-}  # fmt: skip
-"""Verbs whose second word may stand behind the object: "pulled the peas up"."""
 
 STATES = """
 came up | up; is up; are up; all up; just up; now up; through; is through; are through; all through; coming up; just showing; now showing; well up; up already; up now; up at last; have come up; has come up
@@ -375,3 +173,13 @@ def _longest(*tables: dict[tuple[str, ...], object]) -> dict[str, int]:
 LONGEST_PAST = _longest(PAST)  # type: ignore[arg-type]
 LONGEST_PLAIN = _longest(PLAIN, GERUNDS)  # type: ignore[arg-type]
 LONGEST_STATE = _longest(STATE_FORMS)  # type: ignore[arg-type]
+
+PARTICIPLES = {
+    "gave away": "given away", "ate": "eaten", "saw": "seen", "grew": "grown", "took cuttings": "taken for cuttings",
+    "saved seed": "saved for seed", "tried seed": "tried", "sowed": "sown", "resowed": "sown again", "came up": "up",
+}  # fmt: skip
+
+
+def as_done(verb: str) -> str:
+    """A verb behind "was": "given away"."""
+    return PARTICIPLES.get(verb, verb)

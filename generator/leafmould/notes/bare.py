@@ -1,0 +1,95 @@
+"""Lines that name a crop and how much, or that it is in or out, and no verb: "leeks in, 40", "2 kg peas, Arch".
+
+Asked only where no verb was found. What is in was planted, a root that is out was lifted; an amount alone
+is read as a picking, with a question.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.clauses import Clause
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS
+from leafmould.values.names import Kind
+
+SET_OUT = frozenset(
+    {
+        "set",
+        "clove",
+        "plant",
+        "seedling",
+        "tuber",
+        "crown",
+        "plug",
+        "slip",
+        "starter",
+        "runner",
+        "sucker",
+        "bulb",
+    }
+)
+NO_HARVEST = nouns.PRODUCTS | frozenset(
+    {"packet", "pack", "pkt", "seed", "pot", "tray", "cell", "module", "jar", "bottle", "tin", "frame", "bed", "row", "line", "patch",
+     "station", "cutting", "string", "graft", "scion", "drill", "layer"}
+)  # fmt: skip
+BEHIND = frozenset({"today", "yesterday", "now", "at", "finally", "this", "last", "already"})
+
+
+def in_or_out(typed: Typed) -> Clause | None:
+    """ "leeks in, 40, bed 3", "garlic out, 23 bulbs"."""
+    i, crop = 0, None
+    while i < typed.stops[0]:
+        quote, size = typed.quotes.get(i), typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]
+        if size:
+            crop, i = i, i + size
+        elif (
+            quote is not None
+            or typed.words[i] in ARTICLES
+            or typed.words[i].isdigit()
+            or typed.words[i] in nouns.COUNT_NOUNS
+        ):
+            i = max(quote.last, i + 1) if quote is not None else i + 1
+        else:
+            break
+    if crop is None or i >= typed.count or typed.breaks[i] or typed.words[i] not in ("in", "out"):
+        return None
+    j = i + 1
+    if not (typed.breaks[j] or typed.words[j] in BEHIND):
+        return None
+    is_root = any(w in nouns.ROOTS for w in typed.words[crop:i])
+    if typed.words[i] == "out" and not is_root:
+        return None
+    verb = "picked" if typed.words[i] == "out" else "planted"
+    return Clause(0, i, j, typed.count, (typed.words[i],), verb)
+
+
+def amount_alone(typed: Typed) -> Clause | None:
+    """ "2 kg peas, Arch", "onion sets x 100 in bed 2": a clause as if its verb had been written."""
+    has_crop = has_amount = False
+    words, hidden = [], 0
+    for i in range(typed.count):
+        if i < hidden:
+            continue
+        hidden = i + typed.names(i)[0]
+        words += typed.words[i : i + (hidden == i)]
+        has_crop = has_crop or bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
+        word = typed.words[i]
+        has_amount = has_amount or (
+            not typed.names(i)[0]
+            and (word.isdigit() or word in nouns.NUMBERS or word == "half" or word in nouns.HOLDERS)
+        )
+    if not (has_crop and has_amount) or set(words) & NO_HARVEST:
+        return None
+    first = typed.words[0]
+    if not (
+        typed.names(0)[0]
+        or first.isdigit()
+        or first in nouns.NUMBERS
+        or first in ("half", "about", "some", "first")
+        or 0 in typed.quotes
+    ):
+        return None
+    verb = "planted" if set(typed.words) & SET_OUT else "picked"
+    if first in PLACE_OPENERS or ("bulb" in typed.words and verb == "planted" and "in" not in words):
+        return None
+    return Clause(0, 0, 0, typed.count, (), verb)

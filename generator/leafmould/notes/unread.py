@@ -1,0 +1,157 @@
+"""What was kept as a remark and looks like more: an amount, a crop, a place, another thing done.
+
+The last look at a line, behind everything that reads it. Nothing is read here: what a gardener would miss
+on the page of that day is told in a hint, so that nothing is lost in silence.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from leafmould.notes.amounts import read_amount
+from leafmould.notes.draft import Done
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    BEING,
+    CLAUSE_JOINS,
+    FILLERS,
+    PLACE_OPENERS,
+    REMARK_OPENERS,
+    SUBJECTS,
+    THIRD_PERSONS,
+)
+from leafmould.notes.words.verbs import LONGEST_PAST, PAST
+from leafmould.values.names import Kind, fold
+from leafmould.values.problems import Level
+
+COUNTED = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS
+OBJECTS = frozenset({"some", "all", "half", "rest", "lot", "few"})
+KNOWN_WORDS = nouns.SELDOM_VARIETY | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
+TOLD = frozenset({"saw", "noted weather", "turned out"})
+"""What is seen is told in free words anyway."""
+
+
+def tell_what_is_left(done: Iterable[Done], typed: Typed) -> None:
+    """Hints for what the remarks of a line hold."""
+    clauses = list(done)
+    crops = {k for d in clauses for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
+    has_place = any(d.draft.places or d.draft.origins or d.draft.everything for d in clauses)
+    for clause in clauses:
+        if any(a.level is not Level.HINT for a in clause.draft.asked):
+            continue
+        found = _stranger(clause, typed) or next(
+            (
+                (start, end)
+                for start, end, _ in _stretches(clause, typed)
+                if _is_more(clause, typed, start, end, crops, has_place)
+            ),
+            None,
+        )
+        if found is not None:
+            written = typed.written(*found)
+            clause.draft.ask(Level.HINT, f'"{written}" is kept as a remark.', typed.starts[found[0]])
+
+
+def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:
+    """What is left over, cut where a break or "and" cuts it."""
+    for first, last, after in clause.draft.left:
+        start = first
+        for i in range(first + 1, last + 1):
+            if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS:
+                if not clause.draft.covers(typed.starts[start], "subject", "verb"):
+                    yield start, i, after
+                start = i
+
+
+def _is_more(clause: Done, typed: Typed, start: int, end: int, crops: set[str], has_place: bool) -> bool:
+    words = typed.words
+    begin = start + (words[start] in CLAUSE_JOINS and start + 1 < end)
+    if words[begin] in REMARK_OPENERS or (
+        words[begin] in THIRD_PERSONS and BEING & set(words[begin : begin + 3])
+    ):
+        return False
+    if clause.verb.name == "fed" and nouns.DRINKS & set(words[begin:end]):
+        return True
+    if _is_done(typed, start, end):
+        return True
+    if (
+        "place" in clause.verb.slots
+        and clause.draft.part
+        and words[begin] in nouns.PART_ALONE
+        and end == begin + 1
+    ):
+        return True
+    is_phrase = words[begin] in PLACE_OPENERS or words[begin] == "with"
+    for i in range(begin, end):
+        kinds = {k.kind for k in typed.names(i)[1]}
+        if kinds & {Kind.CROP, Kind.CROP_GROUP} and not crops & {k.key for k in typed.names(i)[1]}:
+            is_counted = i > begin and (
+                words[i - 1].isdigit() or words[i - 1] in nouns.NUMBERS or words[i - 1] in nouns.COUNT_NOUNS
+            )
+            if is_counted or (
+                not is_phrase and clause.verb.name not in TOLD and _is_alone(typed, begin, i, end)
+            ):
+                return True
+        if (
+            Kind.BED in kinds
+            and not has_place
+            and "place" in clause.verb.slots
+            and typed.names(i)[0] > 0
+            and (typed.capital(i) or typed.names(i)[0] > 1)
+        ):
+            return True
+        if not is_phrase and _is_amount(typed, i, end):
+            return True
+    return False
+
+
+def _is_alone(typed: Typed, begin: int, i: int, end: int) -> bool:
+    """Whether a crop is all a stretch names, but for small words."""
+    size = typed.names(i)[0]
+    if i + size < typed.count and not typed.breaks[i + size] and typed.names(i + size)[0]:
+        return False  # "plum tomatoes"
+    return all(w in KNOWN_WORDS or w.isdigit() for w in (*typed.words[begin:i], *typed.words[i + size : end]))
+
+
+def _is_amount(typed: Typed, i: int, end: int) -> bool:
+    word = typed.words[i]
+    if not (word.isdigit() or (word in nouns.NUMBERS and word not in ("one", "another")) or word == "half"):
+        return False
+    read = read_amount(typed, i, None)
+    return read is not None and read.end <= end and read.has_noun and read.amount.unit in COUNTED
+
+
+def _is_done(typed: Typed, start: int, end: int) -> bool:
+    """Whether a verb in a past form stands here with a doer or behind "and", and something it was done to."""
+    for i in range(start, end):
+        if i > start and typed.words[i - 1] not in SUBJECTS and typed.words[i - 1] not in CLAUSE_JOINS:
+            continue
+        if i == start and not typed.breaks[i]:
+            continue
+        for size in range(min(LONGEST_PAST.get(typed.words[i], 0), end - i), 0, -1):
+            if tuple(typed.words[i : i + size]) in PAST and typed.names(i)[0] < size:
+                behind = range(i + size, end)
+                return i > start + 1 or any(
+                    typed.words[k] in OBJECTS or typed.words[k].isdigit() or typed.names(k)[0] for k in behind
+                )
+    return False
+
+
+def _stranger(clause: Done, typed: Typed) -> tuple[int, int] | None:
+    """ "netted brassicas in bed 3": the crop nobody knows, where a bed stands for it."""
+    draft = clause.draft
+    if "bed" not in clause.verb.slots or not clause.object_left or draft.has_crop:
+        return None
+    if not (draft.places or draft.everything):
+        return None
+    start, end = next(((a, b) for a, b, _ in draft.left if typed.written(a, b) == clause.object_left), (0, 0))
+    words = set(fold(clause.object_left))
+    if (
+        start >= end
+        or draft.covers(typed.starts[start], "subject")
+        or words <= KNOWN_WORDS | PLACE_OPENERS.keys()
+        or typed.words[start] in PLACE_OPENERS.keys() | REMARK_OPENERS
+    ):
+        return None
+    return start, end

@@ -27,8 +27,8 @@ ONIONS_BETWEEN_LEEKS = """
     [
         (
             "picked 19 onions from Long border, 2.2 kg",
-            "picked 2024-09-14 to 2024-09-14: 2.2 kg, 19 · ended 2025-04-20 (estimated), "
-            "presumed over: 12 months since it began",
+            "picked 2024-09-14 to 2024-09-14: 2.2 kg, 19 · ended 2024-11-13 (estimated), "
+            "presumed over: lifted, then 60 days without a picking",
         ),
         (
             "weeded onions in Long border",

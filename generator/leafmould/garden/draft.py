@@ -103,6 +103,7 @@ class Draft:
     year: int | None = None
     is_perennial: bool = False
     is_tender: bool = False
+    is_lifted: bool = False  # picking ends the plant
     months: int = 12  # after which it is presumed over
     is_under_cover: bool = False
     raised_in: str | None = None

@@ -22,6 +22,10 @@ T = TypeVar("T")
 GROWN_AS: tuple[GrownAs, ...] = get_args(GrownAs)
 
 
+LIFTED = ("bulb", "tuber")
+"""Parts eaten that come out of the ground whole, so that picking ends the plant."""
+
+
 class Kinds:
     """All crops a note can name."""
 
@@ -162,6 +166,7 @@ def _published(key: str, fact: CropFact) -> Crop:
         family=fact.family,
         grown_as=fact.grown_as,
         is_tender=fact.is_tender,
+        is_lifted=fact.part_eaten.startswith(LIFTED),
     )
 
 

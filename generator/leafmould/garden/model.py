@@ -61,6 +61,7 @@ class Crop:
     is_tender: bool  # killed by a first frost
     is_known: bool = True  # False: in no table
     group: str | None = None  # "bean", where the notes do not say which
+    is_lifted: bool = False  # a bulb or tuber: out of the ground once it is picked
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -76,6 +76,7 @@ def _split_off(ground: Ground, act: Act, parent: Draft, bed: str) -> None:
     child.started, child.started_between = parent.started, parent.started_between
     child.sown, child.planted, child.found = parent.sown, parent.planted, parent.found
     child.is_perennial, child.is_tender, child.months = parent.is_perennial, parent.is_tender, parent.months
+    child.is_lifted = parent.is_lifted
     if parent.number is not None and number is not None:
         parent.number = max(0, parent.number - number)
     act.reach(parent)

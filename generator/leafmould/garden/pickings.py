@@ -34,15 +34,16 @@ def pick(ground: Ground, act: Act) -> None:
     for draft in drafts:
         ground.settle_bed(draft, act)
         _pick_from(draft, act, is_only=len(drafts) == 1)
-    if len(drafts) == 1 and drafts[0].is_annual and _is_the_last(act):
+    if len(drafts) == 1 and drafts[0].is_annual and _is_the_last(act, is_lifted=drafts[0].is_lifted):
         drafts[0].finished = act.when.last
     if drafts and not act.beds:
         act.inferred.append("bed: the only place where it stands")
 
 
-def _is_the_last(act: Act) -> bool:
-    """Whether nothing is left to pick; "the last ripe ones" leave others."""
-    is_last = any(amount.whole in ("the last", "the rest") for amount in act.action.amounts)
+def _is_the_last(act: Act, *, is_lifted: bool) -> bool:
+    """Whether nothing is left to pick; "the last ripe ones" leave others, all the garlic leaves none."""
+    last = ("the last", "the rest", "all") if is_lifted else ("the last", "the rest")
+    is_last = any(amount.whole in last for amount in act.action.amounts)
     return is_last and "ripe" not in act.action.text.casefold().split()
 
 

@@ -63,6 +63,9 @@ def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
     if draft.finished is not None and draft.finished >= alive:
         on = draft.finished
         likely.append(Over(on=on, basis="finished", days_open=DAYS_FROSTED_STANDS, is_noted=True))
+    if draft.is_lifted and draft.pickings:
+        on = alive + timedelta(days=DAYS_WITHOUT_PICKING)
+        likely.append(Over(on=on, basis="presumed over: lifted, then 60 days without a picking"))
     displaced = [day for day in draft.displaced if day >= alive]
     if draft.is_tender:
         frost = frosts.first_from(alive)

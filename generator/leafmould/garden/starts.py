@@ -167,6 +167,7 @@ def set_habit(ground: Ground, draft: Draft) -> None:
     crops = [ground.kinds.crop(key) for key in draft.crops]
     draft.is_perennial = lasts(ground, draft)
     draft.is_tender = bool(crops) and all(crop.is_tender for crop in crops)
+    draft.is_lifted = bool(crops) and all(crop.is_lifted for crop in crops)
     draft.months = max((MONTHS_GROWN[crop.grown_as] for crop in crops), default=12)
 
 

@@ -6,6 +6,7 @@ and year it began in; a later year only points back to it.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
@@ -57,9 +58,9 @@ class BedPage:
     chapter: str  # the years of a further page; "" on the first
 
 
-def bed_pages(ledger: Ledger) -> tuple[Page, ...]:
+def bed_pages(ledger: Ledger) -> Iterator[Page]:
     """Every page of every bed."""
-    return tuple(
+    return (
         _page(bed, number, chapter, ledger)
         for bed in ledger.garden.beds.values()
         for number, chapter in enumerate(ledger.bed_chapters[bed.key])

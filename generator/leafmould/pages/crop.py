@@ -5,6 +5,7 @@ Totals stand in their own units; what was picked together with another crop is s
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Planting
@@ -73,9 +74,9 @@ class CropsPage:
     letters: tuple[Letter, ...]
 
 
-def crop_pages(ledger: Ledger) -> tuple[Page, ...]:
+def crop_pages(ledger: Ledger) -> Iterator[Page]:
     """A page for every crop."""
-    return tuple(
+    return (
         Page(
             address=ledger.crop_pages[crop.key],
             template="crop.html",

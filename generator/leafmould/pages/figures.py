@@ -32,8 +32,9 @@ def _day_texts(on: date) -> tuple[str, str, str]:
 
 def when_figure(when: When, *, to: str = "", short: bool = False) -> Figure:
     """A day, or a coarse date as it was written."""
-    if when.day:
-        return day_figure(when.day, to=to, short=short)
+    if when.is_exact:
+        long, brief, value = _day_texts(when.first)
+        return Figure(text=brief if short else long, value=value, is_time=True, to=to)
     value, is_time = _machine_span(when)
     return Figure(text=coarse_words(when), value=value, is_time=is_time, to=to)
 

@@ -5,6 +5,7 @@ The words are shown as written. Questions and problems of the note stand here in
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from leafmould.garden.model import Entry, Event, Planting
@@ -59,13 +60,13 @@ class NotePage:
     is_private: bool
 
 
-def note_pages(ledger: Ledger) -> tuple[Page, ...]:
+def note_pages(ledger: Ledger) -> Iterator[Page]:
     """A page for every note."""
     problems = _problems_by_file(ledger)
     ways = _ways(ledger)
     entries = ledger.garden.entries
     links = [None, *(_link(entry, ledger) for entry in entries), None]
-    return tuple(
+    return (
         Page(
             address=ledger.note_pages[entry.id],
             template="note.html",
@@ -103,11 +104,11 @@ def _note(
     problems: tuple[str, ...],
 ) -> NotePage:
     on = entry_day(entry, ledger)
-    own_ways = {way.about for way in ways}
+    among_ways = {way.about.to for way in ways}
     return NotePage(
         name=entry.title or ("" if entry.when else note_name(entry, ledger)),
         on=Figure(text=on.text, value=on.value, is_time=on.is_time),
-        about=tuple(link for link in about(entry, ledger) if link not in own_ways),
+        about=tuple(link for link in about(entry, ledger) if link.to not in among_ways),
         body=entry.body,
         file=entry.at.file,
         understood=_understood(entry, ledger),
@@ -149,12 +150,12 @@ def _understood(entry: Entry, ledger: Ledger) -> tuple[Understood, ...]:
 
 def _line(event: Event, entry: Entry, ledger: Ledger) -> Understood:
     by_id = ledger.garden.planting_by_id
-    plantings = [by_id[key] for key in event.plantings if key in by_id]
+    plantings = [_planting_link(by_id[key], ledger) for key in event.plantings if key in by_id]
     return Understood(
         text=event.action.text,
         verb=event.verb,
         slots=_slots(event),
-        plantings=tuple(_planting_link(p, ledger) for p in plantings),
+        plantings=tuple(plantings),
         remarks=event.inferred,
         on=_own_day(event, entry),
     )
@@ -173,21 +174,18 @@ def _own_day(event: Event, entry: Entry) -> Figure | None:
 def _slots(event: Event) -> tuple[str, ...]:
     """What was read beside verb, crop and bed, in the gardener's own words."""
     action = event.action
-    known = (
-        *(amount.written for amount in action.amounts),
-        event.part or "",
-        action.subject or "",
-        action.cause or "",
-        action.spacing or "",
-        "under cover" if action.is_under_cover else "",
-        *(f"{fate.kind} {fate.amount.written if fate.amount else ''}".strip() for fate in action.fates),
-        *(f"{name} {amount.written}" for name, amount in action.readings),
-        f"from {action.source}" if action.source else "",
-        action.price or "",
-        f"{action.wait_days} days to wait" if action.wait_days is not None else "",
-        action.remark or "",
-    )
-    return tuple(dict.fromkeys(words for words in known if words))
+    known = [amount.written for amount in action.amounts]
+    known += (event.part or "", action.subject or "", action.cause or "", action.spacing or "")
+    known.append("under cover" if action.is_under_cover else "")
+    for fate in action.fates:
+        known.append(f"{fate.kind} {fate.amount.written if fate.amount else ''}".strip())
+    for name, amount in action.readings:
+        known.append(f"{name} {amount.written}")
+    known.append(f"from {action.source}" if action.source else "")
+    known.append(action.price or "")
+    known.append(f"{action.wait_days} days to wait" if action.wait_days is not None else "")
+    known.append(action.remark or "")
+    return tuple(filter(None, dict.fromkeys(known)))
 
 
 def _link(entry: Entry, ledger: Ledger) -> Link:

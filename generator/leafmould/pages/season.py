@@ -5,7 +5,7 @@ Also the list of seasons. A gap in the notes is shown as a gap, never as weeks i
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from itertools import pairwise
@@ -97,9 +97,9 @@ class SeasonsPage:
     seasons: tuple[SeasonLine, ...]
 
 
-def season_pages(ledger: Ledger) -> tuple[Page, ...]:
+def season_pages(ledger: Ledger) -> Iterator[Page]:
     """A page a season, newest first."""
-    return tuple(
+    return (
         Page(
             address=ledger.to_season(year),
             template="season.html",

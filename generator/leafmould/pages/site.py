@@ -6,6 +6,7 @@ page means a function and a line in `make_pages`.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from leafmould.facts import tables
@@ -55,7 +56,7 @@ class Way:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
-    """What all pages of a build share, and the pages."""
+    """What all pages of a build share, and the way to the pages."""
 
     name: str
     on: Figure  # the day it speaks for
@@ -64,7 +65,12 @@ class Site:
     months: tuple[str, ...]  # twelve letters, in the order of a season
     mentions: Mentions
     note_by_file: dict[str, str]  # a note's path inside the garden folder to its page
-    pages: tuple[Page, ...]
+    ledger: Ledger
+
+    @property
+    def pages(self) -> Iterator[Page]:
+        """Every page, made when it is asked for: a large garden's pages need not be held at once."""
+        return make_pages(self.ledger)
 
 
 def make_site(
@@ -108,28 +114,27 @@ def site_of(
         months=tuple("JASONDJFMAMJ" if garden.is_southern else "JFMAMJJASOND"),
         mentions=Mentions(vocabulary, ledger),
         note_by_file=notes,
-        pages=make_pages(ledger),
+        ledger=ledger,
     )
 
 
-def make_pages(ledger: Ledger) -> tuple[Page, ...]:
+def make_pages(ledger: Ledger) -> Iterator[Page]:
     """Every page, each address once."""
-    return (
-        now_page(ledger),
-        beds_page(ledger),
-        *bed_pages(ledger),
-        *bed_years_pages(ledger),
-        crops_page(ledger),
-        *crop_pages(ledger),
-        families_page(ledger),
-        seasons_page(ledger),
-        *season_pages(ledger),
-        *by_date_pages(ledger),
-        *note_pages(ledger),
-        lessons_page(ledger),
-        *((problems_page(ledger),) if ledger.shows_problems else ()),
-        sources_page(ledger),
-    )
+    yield now_page(ledger)
+    yield beds_page(ledger)
+    yield from bed_pages(ledger)
+    yield from bed_years_pages(ledger)
+    yield crops_page(ledger)
+    yield from crop_pages(ledger)
+    yield families_page(ledger)
+    yield seasons_page(ledger)
+    yield from season_pages(ledger)
+    yield from by_date_pages(ledger)
+    yield from note_pages(ledger)
+    yield lessons_page(ledger)
+    if ledger.shows_problems:
+        yield problems_page(ledger)
+    yield sources_page(ledger)
 
 
 def reckon(garden: Garden, almanac: Almanac) -> Reckoned:

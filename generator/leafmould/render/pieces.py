@@ -25,6 +25,7 @@ from leafmould.pages.page import (
     StripRow,
     Tag,
 )
+from leafmould.pages.sections import Moment
 
 
 @lru_cache(maxsize=1 << 16)
@@ -96,6 +97,14 @@ class Pieces:
             f'<div class="strip">\n<div class="months" aria-hidden="true">{months}</div>\n'
             f"<ul>\n{drawn}</ul>\n</div>"
         )
+
+    def moments(self, several: Iterable[Moment]) -> Markup:
+        """A planting's dates as labels and days."""
+        rows = [
+            f"<div><dt>{safe(moment.name)}</dt><dd>{_figure(moment.on, self._root)}</dd></div>\n"
+            for moment in several
+        ]
+        return Markup("".join(rows))
 
     def notes(self, several: Iterable[NoteLine]) -> Markup:
         """A list of notes by their days."""

@@ -42,11 +42,12 @@ def _block(lines: list[str]) -> Block | None:
         if not all(line.startswith("- ") for line in lines):
             return None
         lines = [line[2:] for line in lines]
-    return Block(lines=lines, is_list=is_list) if all(_is_plain(line, is_list) for line in lines) else None
-
-
-def _is_plain(line: str, is_item: bool) -> bool:
-    """Whether a line is words from its first sign to its last; an item with a number first may mean a sign."""
-    if not line[:1].isalnum() or line.endswith(" "):
-        return False
-    return not (line[0].isdigit() and (is_item or NUMBERED.match(line)))
+    for line in lines:  # an item with a number first may have its sign before that number
+        if (
+            not line[:1].isalnum()
+            or line[-1] == " "
+            or (is_list and line[0].isdigit())
+            or NUMBERED.match(line)
+        ):
+            return None
+    return Block(lines=lines, is_list=is_list)

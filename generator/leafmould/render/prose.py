@@ -81,9 +81,10 @@ class Prose:
     def _line(self, line: str, root: str, done: set[str]) -> str:
         """A line with its names led to their pages, each once in a paragraph."""
         written = []
+        has_signs = '"' in line or ">" in line  # no other sign of HTML comes here
         for words, to in self._mentions.pieces(line):
             if not to or to in done:
-                written.append(escapeHtml(words))
+                written.append(escapeHtml(words) if has_signs else words)
             else:
                 done.add(to)
                 written.append(_link(root, words, to))

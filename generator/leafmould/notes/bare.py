@@ -6,7 +6,7 @@ is read as a picking, with a question.
 
 from __future__ import annotations
 
-from leafmould.notes.clauses import Clause
+from leafmould.notes.clause import Clause
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS

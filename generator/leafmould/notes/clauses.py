@@ -6,52 +6,27 @@ sowed peas", "peas came up"). Here the verb table and the garden's own words are
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from leafmould.notes.clause import Clause
+from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     BEFORE_VERB,
     CLAUSE_JOINS,
-    INTENDING,
-    INTENDING_STARTS,
-    LONGEST_INTENDING,
-    LONGEST_PLAN,
     NEGATIONS,
     PLACE_OPENERS,
-    STRONG_FIRST,
-    STRONG_PLANS,
 )
 from leafmould.notes.words.verbs import (
     GERUNDS,
     LONGEST_PAST,
     LONGEST_PLAIN,
-    LONGEST_STATE,
     PARTICLES_OF,
     PAST,
     PLAIN,
     SENSE_OF,
-    STATE_FORMS,
     VERBS,
 )
 from leafmould.values.names import Kind, fold
-
-
-@dataclass(slots=True)
-class Clause:
-    """A verb with the words around it, all as word numbers."""
-
-    start: int
-    verb_start: int
-    verb_end: int
-    end: int
-    form: tuple[str, ...]  # the verb as it was found, folded
-    verb: str | None  # None: the form has senses
-    subject: str | None = None  # "in flower", for a form that stands behind the crop
-    is_denied: bool = False
-    is_state: bool = False
-    is_by_trouble: bool = False  # what did it stands in the clause before: "a fox got in and ate …"
-    particle: int | None = None  # the word of "pulled … up", wherever it stands
 
 
 def find_clauses(typed: Typed) -> list[Clause]:
@@ -167,13 +142,13 @@ def _verb_at(
         if verbs is None or size < name_size or (size == name_size and i > 0 and has_name):
             continue
         verb = None if form in SENSE_OF else verbs[0]
-        longer = _state_at(typed, i, has_name, has_verb)
+        longer = state_at(typed, i, has_name, has_verb)
         if longer is not None and longer.verb_end > i + size:
             return longer
         return Clause(0, i, i + size, 0, form, verb)
     if is_topic and (done := gerund_at(typed, i)) is not None:
         return done
-    return _state_at(typed, i, has_name, has_verb)
+    return state_at(typed, i, has_name, has_verb)
 
 
 DESCRIBED = frozenset({"well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})
@@ -260,95 +235,6 @@ def gerund_at(typed: Typed, i: int) -> Clause | None:
     return None
 
 
-def state_in(typed: Typed, clause: Clause) -> Clause | None:
-    """ "saw peas coming up in Arch": what was seen is a state of the crop."""
-    seen = False
-    for i in range(clause.verb_end, clause.end):
-        if seen and (state := _state_at(typed, i, True, False)) is not None:
-            return state
-        seen = seen or bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
-    return None
-
-
-STATE_FOLLOWERS = frozenset(
-    {
-        "in",
-        "at",
-        "on",
-        "already",
-        "now",
-        "today",
-        "yesterday",
-        "for",
-        "from",
-        "and",
-        "but",
-        "here",
-        "again",
-        "this",
-        "under",
-        "everywhere",
-        "along",
-        "early",
-        "late",
-        "well",
-        "nicely",
-        "after",
-        "so",
-        "too",
-        "last",
-        "by",
-        "to",
-        "since",
-        "despite",
-        "first",
-        "as",
-        "all",
-        "outside",
-        "inside",
-    }
-)
-
-
-HALF_WAY = frozenset({"half", "only", "nearly", "almost", "part", "most", "some"})
-""" "only half the bush done" finishes nothing."""
-
-
-def _state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | None:
-    """A form that counts without a verb, behind a crop: "peas up", "tomatoes ripe"."""
-    if has_verb:
-        return None
-    most = min(LONGEST_STATE.get(typed.words[i], 0), typed.stops[i] - i)
-    for size in range(most, 0, -1):
-        found = STATE_FORMS.get(tuple(typed.words[i : i + size]))
-        end = i + size
-        if found is None:
-            continue
-        leads = found[1] in ("first flower", "self-sown", "fruit set") or typed.words[i] == "first"
-        if typed.words[i] in ("flower", "truss") and "first" not in typed.words[:i]:
-            continue
-        if not has_name and not (leads and _name_follows(typed, end)):
-            continue
-        if (
-            has_name
-            and not leads
-            and end < typed.count
-            and not typed.breaks[end]
-            and typed.words[end] not in STATE_FOLLOWERS
-            and not typed.words[end].isdigit()
-        ):
-            continue
-        if found[0] == "finished" and HALF_WAY & set(typed.words[max(0, i - 4) : i]):
-            continue
-        form = tuple(typed.words[i:end])
-        return Clause(0, i, end, 0, form, found[0], found[1], is_state=True)
-    return None
-
-
-def _name_follows(typed: Typed, i: int) -> bool:
-    return any(typed.names(j)[0] for j in range(i, min(i + 4, typed.count)))
-
-
 def _is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
     """ "none of the parsnips came up": a loss, not a thing that did not happen."""
     words = typed.words
@@ -403,71 +289,3 @@ def _ends_object(typed: Typed, j: int, particle: str) -> bool:
         "then",
         "again",
     )
-
-
-NO_PLAN = frozenset(
-    (w,) for w in ("was", "is", "were", "are", "swap", "packet", "order", "catalogue", "list", "box")
-)
-NOUN_LEADS = frozenset({"a", "an", "the", "my", "our", "another", "some"})
-"""What follows these is a thing: "a bag of carrots" plans nothing."""
-
-
-def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
-    """Where a plain form stands that makes the words from `start` an intention ("sow", "need to weed")."""
-    i = start
-    limit = min(typed.count, start + 8)
-    while i < limit and (i == start or not typed.breaks[i] or ":" in typed.gaps[i]):
-        size = _plain_at(typed, i) if i == start or typed.words[i - 1] not in NOUN_LEADS else 0
-        if size and size >= typed.names(i)[0] and typed.phrase(i + size, 1) not in NO_PLAN:
-            return i, i + size
-        step = _intending_at(typed, i)
-        if not step and typed.words[i] not in BEFORE_VERB:
-            return None
-        i += step or 1
-    return None
-
-
-def strong_plan_at(typed: Typed) -> int:
-    """How many words at the start of a line say that it is still to be done: "I must", "need to"."""
-    i = 0
-    while i < min(3, typed.count) and typed.words[i] in PLAN_LEADS and not _plan_words(typed, i):
-        i += 1
-    size = _plan_words(typed, i)
-    if not size or i + size >= typed.count or typed.words[i + size] in ("have", "bed", "be", "over"):
-        return 0
-    return (
-        0
-        if typed.names(i + size)[0] and any(k.kind is Kind.BED for k in typed.names(i + size)[1])
-        else i + size
-    )
-
-
-PLAN_LEADS = frozenset(
-    {"i", "we", "really", "still", "so", "just", "reckon", "think", "also", "now", "and", "am", "are", "im"}
-)
-
-
-def _plan_words(typed: Typed, i: int) -> int:
-    if i >= typed.count or typed.words[i] not in STRONG_FIRST:
-        return 0
-    for size in range(min(LONGEST_PLAN, typed.stops[i] - i), 0, -1):
-        if tuple(typed.words[i : i + size]) in STRONG_PLANS:
-            return size
-    return 0
-
-
-def _plain_at(typed: Typed, i: int) -> int:
-    for size in range(min(LONGEST_PLAIN.get(typed.words[i], 0), typed.stops[i] - i), 0, -1):
-        form = tuple(typed.words[i : i + size])
-        if form in PLAIN or form in GERUNDS:
-            return size
-    return 0
-
-
-def _intending_at(typed: Typed, i: int) -> int:
-    if typed.words[i] not in INTENDING_STARTS:
-        return 0
-    for size in range(min(LONGEST_INTENDING, typed.count - i), 0, -1):
-        if tuple(typed.words[i : i + size]) in INTENDING:
-            return size
-    return 0

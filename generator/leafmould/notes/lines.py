@@ -18,24 +18,27 @@ from leafmould.notes.actions import (
     share_backward,
 )
 from leafmould.notes.bare import amount_alone, in_or_out
-from leafmould.notes.clauses import Clause, find_clauses, gerund_at, intention_at, state_in, strong_plan_at
+from leafmould.notes.clause import Clause
+from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import set_date, take_date
+from leafmould.notes.doers import is_about_pest, trouble_first
 from leafmould.notes.draft import Asked, Done, Draft
 from leafmould.notes.entries import Action, Named, Sureness, Words
 from leafmould.notes.expand import to_actions
 from leafmould.notes.fates import gather_fates, merge_yields
+from leafmould.notes.kept import plan_in, without_meaning, without_verb
 from leafmould.notes.line_ends import strip_ends
-from leafmould.notes.nearness import near_word
 from leafmould.notes.objects import take_object
-from leafmould.notes.senses import action_of, is_about_pest, trouble_first
+from leafmould.notes.senses import action_of
 from leafmould.notes.slots import walk_clause
+from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
 from leafmould.notes.verbless import Weather, read_weather, verbless_clause
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
-from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
+from leafmould.notes.words.verbs import VERBS
 from leafmould.values.dates import scan_date
 from leafmould.values.names import Kind, Vocabulary
 from leafmould.values.problems import Level, Location, Problem
@@ -127,14 +130,14 @@ class _Line:
             return self._weather(weather, start)
         rest = self._from(start)
         found = verbless_clause(rest)
-        if found is None and (plan := self._plan(rest)) is not None:
-            return plan
+        if found is None and (plan := plan_in(rest)) is not None:
+            return self._as_text("intention", plan)
         found = found or in_or_out(rest)
         clauses = find_clauses(rest)
         if found is not None:
             clauses = _with_verbless(rest, found, clauses)
         if not clauses:
-            return self._amount_alone(rest) or self._no_verb(rest)
+            return self._amount_alone(rest) or self._as_text(*without_verb(rest))
         return self._done(rest, clauses)
 
     def _amount_alone(self, typed: Typed) -> LineReading | None:
@@ -187,60 +190,6 @@ class _Line:
             typed, VERBS[verb], draft, base=self.base, order=habits.order, decimal=habits.decimal,
             is_southern=habits.is_southern,
         )  # fmt: skip
-
-    def _plan(self, typed: Typed) -> LineReading | None:
-        """An intention: kept as text, with a hint."""
-        start = 0
-        found = intention_at(typed, start)
-        if found is None and (size := strong_plan_at(typed)) > 0:
-            word = typed.written(0, size)
-            message = f'"{word}" tells of a plan, so the line is kept as text. Write it in a past form once it is done.'
-            return self._as_text("intention", Asked(Level.HINT, message, typed.starts[0]))
-        if (
-            found is None
-            or gerund_at(typed, start) is not None
-            or gerund_at(typed, min(start + 1, typed.count - 1)) is not None
-        ):
-            return None
-        begin, end = found
-        form = tuple(typed.words[begin:end])
-        if any(tuple(typed.words[begin : begin + size]) in PAST for size in (2, 3, 4)) and begin + 1 >= end:
-            return None
-        if form in PAST and begin == start:
-            return None
-        word = typed.written(begin, end)
-        verb = PLAIN.get(form)
-        done = f' Write "{verb}" once it is done.' if verb else " Write it in a past form once it is done."
-        return self._as_text(
-            "intention",
-            Asked(Level.HINT, f'"{word}" is a plan, so the line is kept as text.{done}', typed.starts[begin]),
-        )
-
-    def _no_verb(self, typed: Typed) -> LineReading:
-        if any(w in NEGATIONS for w in typed.words):
-            return self._as_text("observation", None)
-        for i, word in enumerate(typed.words[:4]):
-            is_noun = word in nouns.COUNT_NOUNS or word in nouns.PRODUCTS
-            near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
-            if near is not None and near != word:
-                return self._as_text(
-                    "text",
-                    Asked(
-                        Level.QUESTION,
-                        f'"{typed.written(i, i + 1)}" is no action known here, so the line is kept as text.',
-                        typed.starts[i],
-                        near,
-                    ),
-                )
-        spots = ((i, typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]) for i in range(typed.count))
-        crop = next((typed.written(i, i + size) for i, size in spots if size), None)
-        if crop is not None:
-            message = f'What was done with "{crop}"? No action is named, so the line is kept as text.'
-            return self._as_text("text", Asked(Level.QUESTION, message, typed.starts[0]))
-        return self._as_text(
-            "text",
-            Asked(Level.HINT, "No action is named here, so the line is kept as text.", typed.starts[0]),
-        )
 
     def _as_text(self, kind: str, asked: Asked | None) -> LineReading:
         if self.is_prose:
@@ -313,7 +262,7 @@ class _Line:
             if verb == "remark":
                 if len(clauses) == 1:
                     return self._as_text(
-                        "observation", self._no_meaning(typed, clause, is_asked=other is not None)
+                        "observation", without_meaning(typed, clause, is_asked=other is not None)
                     )
                 if done:
                     done[-1].draft.leave(clause.start, clause.end, True)
@@ -321,21 +270,9 @@ class _Line:
             done.append(self._clause(typed, clause, verb, other))
         if not done:
             named = any(typed.names(i)[0] for i in range(typed.count))
-            asked = self._no_meaning(typed, clauses[0], is_asked=False) if named else None
+            asked = without_meaning(typed, clauses[0], is_asked=False) if named else None
             return self._as_text("observation", asked)
         return self._finish(typed, done, clauses)
-
-    def _no_meaning(self, typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
-        """A verb beside something no action is kept for."""
-        written, column = typed.written(clause.verb_start, clause.verb_end), typed.starts[clause.verb_start]
-        if is_asked:
-            message = (
-                f'What was "{written}"? No crop of that name is known here, so the line is kept as text.'
-            )
-            return Asked(Level.QUESTION, message, column)
-        return Asked(
-            Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column
-        )
 
     def _clause(self, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
         draft = Draft()
@@ -446,13 +383,3 @@ def _is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
 
 
 UNSURE = frozenset({"think", "maybe", "probably", "perhaps", "guess", "reckon", "fear", "suspect", "might"})
-
-
-PAST_WORDS = frozenset(
-    form[0] for form in PAST if len(form) == 1 and len(form[0]) > 4 and form[0].isascii()
-) | frozenset(
-    form[0]
-    for form in PAST
-    if len(form) > 1
-    and form[0] in ("potted", "pricked", "hardened", "earthed", "pinched", "tied", "planted", "tested")
-)

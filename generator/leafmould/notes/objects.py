@@ -7,7 +7,7 @@ takes an object that is no crop.
 from __future__ import annotations
 
 from leafmould.notes.amounts import read_amount
-from leafmould.notes.clauses import Clause
+from leafmould.notes.clause import Clause
 from leafmould.notes.details import free_words
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from leafmould.notes.clauses import Clause
-from leafmould.notes.draft import Done
+from leafmould.notes.clause import Clause
+from leafmould.notes.doers import DISTURBANCES, DONE_BY_PEOPLE, trouble_first
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import PLACE_OPENERS, REMARK_OPENERS
 from leafmould.notes.words.verbs import SENSE_OF
-from leafmould.values.names import Kind, fold
+from leafmould.values.names import Kind
 
 
 def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
@@ -25,48 +25,6 @@ def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     if found[0] in DISTURBANCES and trouble_first(typed, clause):
         return "saw", None
     return found
-
-
-PEST_ENDS = frozenset({"lost", "composted", "ate", "picked", "cleared", "gave away", "fed animals", "remark"})
-OF_PESTS = frozenset({"them", "it", "some", "all", "about", "maybe", "off", "lot"})
-
-
-def is_about_pest(typed: Typed, clause: Clause, verb: str, before: Done) -> bool:
-    """ "aphids on the beans, drowned them": what ended is the pest and not the crop."""
-    seen = before.draft.subject or ""
-    if before.verb.name != "saw" or verb not in PEST_ENDS or not set(fold(seen)) & nouns.TROUBLES:
-        return False
-    behind = typed.words[clause.verb_end : clause.verb_end + 1]
-    return (
-        any(w in OF_PESTS or w.isdigit() for w in behind)
-        and not _has_crop(typed, clause)
-        and not trouble_first(typed, clause)
-        and not DISEASES & set(fold(seen))
-    )
-
-
-DISEASES = frozenset(
-    {
-        "blight",
-        "mildew",
-        "rust",
-        "rot",
-        "canker",
-        "scab",
-        "wilt",
-        "virus",
-        "mosaic",
-        "botrytis",
-        "clubroot",
-        "frost",
-    }
-)
-"""What is thrown out for these is the crop."""
-
-DISTURBANCES = frozenset({"dug in", "uncovered"})
-"""What a badger or the wind did so was seen, and ends nothing."""
-DONE_BY_PEOPLE = frozenset({"picked", "cleared", "ate", "pruned", "thinned", "used", "bought"})
-"""What a pigeon, a fox or the wind did so is a loss."""
 
 
 def _found(typed: Typed, clause: Clause) -> tuple[str, str | None]:
@@ -189,15 +147,6 @@ def _hens_onto(typed: Typed, clause: Clause) -> bool:
             for i in range(clause.verb_end, clause.end)
         )
         and not any(typed.words[i] == "off" for i in range(clause.verb_end, clause.end))
-    )
-
-
-def trouble_first(typed: Typed, clause: Clause) -> bool:
-    """Whether a pest, a disease or the weather did it: "pigeons ate …", "a fox got in and ate …"."""
-    return clause.is_by_trouble or any(
-        typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
-        for i in range(clause.start, clause.verb_start)
-        if not any(typed.breaks[i + 1 : clause.verb_start + 1])
     )
 
 

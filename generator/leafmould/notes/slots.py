@@ -12,7 +12,7 @@ from functools import lru_cache
 from leafmould.notes.amount_slots import take_amount
 from leafmould.notes.beds import take_bed
 from leafmould.notes.behind import take_preposition
-from leafmould.notes.clauses import Clause, intention_at
+from leafmould.notes.clause import Clause
 from leafmould.notes.crops import take_crop, take_quote
 from leafmould.notes.day_words import DATE_LEADS, take_date
 from leafmould.notes.details import (
@@ -26,6 +26,7 @@ from leafmould.notes.details import (
 )
 from leafmould.notes.measured import take_price, take_reading
 from leafmould.notes.places import near_place_alone, past_whole, take_part
+from leafmould.notes.plans import intention_at
 from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
-from leafmould.notes.amounts import to_number
-from leafmould.notes.clauses import Clause
+from leafmould.notes.clause import Clause
+from leafmould.notes.figures import to_number
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS

@@ -1,0 +1,73 @@
+"""Who did it: what pests, diseases and the weather did is a loss or was seen, and what ends a pest ends no crop."""
+
+from __future__ import annotations
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.draft import Done
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.values.names import Kind, fold
+
+PEST_ENDS = frozenset({"lost", "composted", "ate", "picked", "cleared", "gave away", "fed animals", "remark"})
+
+
+OF_PESTS = frozenset({"them", "it", "some", "all", "about", "maybe", "off", "lot"})
+
+
+def is_about_pest(typed: Typed, clause: Clause, verb: str, before: Done) -> bool:
+    """ "aphids on the beans, drowned them": what ended is the pest and not the crop."""
+    seen = before.draft.subject or ""
+    if before.verb.name != "saw" or verb not in PEST_ENDS or not set(fold(seen)) & nouns.TROUBLES:
+        return False
+    behind = typed.words[clause.verb_end : clause.verb_end + 1]
+    return (
+        any(w in OF_PESTS or w.isdigit() for w in behind)
+        and not names_crop(typed, clause)
+        and not trouble_first(typed, clause)
+        and not DISEASES & set(fold(seen))
+    )
+
+
+DISEASES = frozenset(
+    {
+        "blight",
+        "mildew",
+        "rust",
+        "rot",
+        "canker",
+        "scab",
+        "wilt",
+        "virus",
+        "mosaic",
+        "botrytis",
+        "clubroot",
+        "frost",
+    }
+)
+"""What is thrown out for these is the crop."""
+
+
+DISTURBANCES = frozenset({"dug in", "uncovered"})
+"""What a badger or the wind did so was seen, and ends nothing."""
+
+
+DONE_BY_PEOPLE = frozenset({"picked", "cleared", "ate", "pruned", "thinned", "used", "bought"})
+"""What a pigeon, a fox or the wind did so is a loss."""
+
+
+def trouble_first(typed: Typed, clause: Clause) -> bool:
+    """Whether a pest, a disease or the weather did it: "pigeons ate …", "a fox got in and ate …"."""
+    return clause.is_by_trouble or any(
+        typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
+        for i in range(clause.start, clause.verb_start)
+        if not any(typed.breaks[i + 1 : clause.verb_start + 1])
+    )
+
+
+def names_crop(typed: Typed, clause: Clause) -> bool:
+    """Whether the clause names a crop or a variety of its own."""
+    kinds = (Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
+    spots = range(clause.start, clause.end)
+    return any((size := typed.kind(i, *kinds)[0]) and i + size <= clause.end for i in spots) or any(
+        i in spots for i in typed.quotes
+    )

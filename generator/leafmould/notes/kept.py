@@ -1,0 +1,87 @@
+"""Why a line is kept as text: it plans, it names no verb, or its verb means nothing kept here."""
+
+from __future__ import annotations
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.clauses import gerund_at
+from leafmould.notes.draft import Asked
+from leafmould.notes.nearness import near_word
+from leafmould.notes.plans import intention_at, strong_plan_at
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import NEGATIONS
+from leafmould.notes.words.verbs import PAST, PLAIN
+from leafmould.values.names import Kind
+from leafmould.values.problems import Level
+
+
+def plan_in(typed: Typed) -> Asked | None:
+    """What to tell of an intention; None if the line is none."""
+    found = intention_at(typed, 0)
+    if found is None and (size := strong_plan_at(typed)) > 0:
+        word = typed.written(0, size)
+        message = (
+            f'"{word}" tells of a plan, so the line is kept as text. Write it in a past form once it is done.'
+        )
+        return Asked(Level.HINT, message, typed.starts[0])
+    if (
+        found is None
+        or gerund_at(typed, 0) is not None
+        or gerund_at(typed, min(1, typed.count - 1)) is not None
+    ):
+        return None
+    begin, end = found
+    form = tuple(typed.words[begin:end])
+    if any(tuple(typed.words[begin : begin + size]) in PAST for size in (2, 3, 4)) and begin + 1 >= end:
+        return None
+    if form in PAST and begin == 0:
+        return None
+    word = typed.written(begin, end)
+    verb = PLAIN.get(form)
+    done = f' Write "{verb}" once it is done.' if verb else " Write it in a past form once it is done."
+    return Asked(Level.HINT, f'"{word}" is a plan, so the line is kept as text.{done}', typed.starts[begin])
+
+
+def without_verb(typed: Typed) -> tuple[str, Asked | None]:
+    """The kind of text a line without a verb is, and what to ask."""
+    if any(w in NEGATIONS for w in typed.words):
+        return "observation", None
+    return "text", _near_verb(typed) or _crop_alone(typed)
+
+
+def _near_verb(typed: Typed) -> Asked | None:
+    for i, word in enumerate(typed.words[:4]):
+        is_noun = word in nouns.COUNT_NOUNS or word in nouns.PRODUCTS
+        near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
+        if near is not None and near != word:
+            message = f'"{typed.written(i, i + 1)}" is no action known here, so the line is kept as text.'
+            return Asked(Level.QUESTION, message, typed.starts[i], near)
+    return None
+
+
+def _crop_alone(typed: Typed) -> Asked:
+    spots = ((i, typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]) for i in range(typed.count))
+    crop = next((typed.written(i, i + size) for i, size in spots if size), None)
+    if crop is None:
+        return Asked(Level.HINT, "No action is named here, so the line is kept as text.", typed.starts[0])
+    message = f'What was done with "{crop}"? No action is named, so the line is kept as text.'
+    return Asked(Level.QUESTION, message, typed.starts[0])
+
+
+def without_meaning(typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
+    """A verb beside something no action is kept for."""
+    written, column = typed.written(clause.verb_start, clause.verb_end), typed.starts[clause.verb_start]
+    if is_asked:
+        message = f'What was "{written}"? No crop of that name is known here, so the line is kept as text.'
+        return Asked(Level.QUESTION, message, column)
+    return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column)
+
+
+PAST_WORDS = frozenset(
+    form[0] for form in PAST if len(form) == 1 and len(form[0]) > 4 and form[0].isascii()
+) | frozenset(
+    form[0]
+    for form in PAST
+    if len(form) > 1
+    and form[0] in ("potted", "pricked", "hardened", "earthed", "pinched", "tied", "planted", "tested")
+)

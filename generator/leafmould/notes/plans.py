@@ -1,0 +1,85 @@
+"""Plans: words that make a line an intention, not a thing done."""
+
+from __future__ import annotations
+
+from leafmould.notes.typed import Typed
+from leafmould.notes.words.prepositions import (
+    BEFORE_VERB,
+    INTENDING,
+    INTENDING_STARTS,
+    LONGEST_INTENDING,
+    LONGEST_PLAN,
+    STRONG_FIRST,
+    STRONG_PLANS,
+)
+from leafmould.notes.words.verbs import GERUNDS, LONGEST_PLAIN, PLAIN
+from leafmould.values.names import Kind
+
+NO_PLAN = frozenset(
+    (w,) for w in ("was", "is", "were", "are", "swap", "packet", "order", "catalogue", "list", "box")
+)
+
+
+NOUN_LEADS = frozenset({"a", "an", "the", "my", "our", "another", "some"})
+"""What follows these is a thing: "a bag of carrots" plans nothing."""
+
+
+def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
+    """Where a plain form stands that makes the words from `start` an intention ("sow", "need to weed")."""
+    i = start
+    limit = min(typed.count, start + 8)
+    while i < limit and (i == start or not typed.breaks[i] or ":" in typed.gaps[i]):
+        size = _plain_at(typed, i) if i == start or typed.words[i - 1] not in NOUN_LEADS else 0
+        if size and size >= typed.names(i)[0] and typed.phrase(i + size, 1) not in NO_PLAN:
+            return i, i + size
+        step = _intending_at(typed, i)
+        if not step and typed.words[i] not in BEFORE_VERB:
+            return None
+        i += step or 1
+    return None
+
+
+def strong_plan_at(typed: Typed) -> int:
+    """How many words at the start of a line say that it is still to be done: "I must", "need to"."""
+    i = 0
+    while i < min(3, typed.count) and typed.words[i] in PLAN_LEADS and not _plan_words(typed, i):
+        i += 1
+    size = _plan_words(typed, i)
+    if not size or i + size >= typed.count or typed.words[i + size] in ("have", "bed", "be", "over"):
+        return 0
+    return (
+        0
+        if typed.names(i + size)[0] and any(k.kind is Kind.BED for k in typed.names(i + size)[1])
+        else i + size
+    )
+
+
+PLAN_LEADS = frozenset(
+    {"i", "we", "really", "still", "so", "just", "reckon", "think", "also", "now", "and", "am", "are", "im"}
+)
+
+
+def _plan_words(typed: Typed, i: int) -> int:
+    if i >= typed.count or typed.words[i] not in STRONG_FIRST:
+        return 0
+    for size in range(min(LONGEST_PLAN, typed.stops[i] - i), 0, -1):
+        if tuple(typed.words[i : i + size]) in STRONG_PLANS:
+            return size
+    return 0
+
+
+def _plain_at(typed: Typed, i: int) -> int:
+    for size in range(min(LONGEST_PLAIN.get(typed.words[i], 0), typed.stops[i] - i), 0, -1):
+        form = tuple(typed.words[i : i + size])
+        if form in PLAIN or form in GERUNDS:
+            return size
+    return 0
+
+
+def _intending_at(typed: Typed, i: int) -> int:
+    if typed.words[i] not in INTENDING_STARTS:
+        return 0
+    for size in range(min(LONGEST_INTENDING, typed.count - i), 0, -1):
+        if tuple(typed.words[i : i + size]) in INTENDING:
+            return size
+    return 0

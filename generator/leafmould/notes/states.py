@@ -1,0 +1,97 @@
+"""States: forms that count without a verb behind a crop, "peas up", "tomatoes ripe"."""
+
+from __future__ import annotations
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.typed import Typed
+from leafmould.notes.words.verbs import LONGEST_STATE, STATE_FORMS
+from leafmould.values.names import Kind
+
+
+def state_in(typed: Typed, clause: Clause) -> Clause | None:
+    """ "saw peas coming up in Arch": what was seen is a state of the crop."""
+    seen = False
+    for i in range(clause.verb_end, clause.end):
+        if seen and (state := state_at(typed, i, True, False)) is not None:
+            return state
+        seen = seen or bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
+    return None
+
+
+STATE_FOLLOWERS = frozenset(
+    {
+        "in",
+        "at",
+        "on",
+        "already",
+        "now",
+        "today",
+        "yesterday",
+        "for",
+        "from",
+        "and",
+        "but",
+        "here",
+        "again",
+        "this",
+        "under",
+        "everywhere",
+        "along",
+        "early",
+        "late",
+        "well",
+        "nicely",
+        "after",
+        "so",
+        "too",
+        "last",
+        "by",
+        "to",
+        "since",
+        "despite",
+        "first",
+        "as",
+        "all",
+        "outside",
+        "inside",
+    }
+)
+
+
+HALF_WAY = frozenset({"half", "only", "nearly", "almost", "part", "most", "some"})
+""" "only half the bush done" finishes nothing."""
+
+
+def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | None:
+    """A form that counts without a verb, behind a crop: "peas up", "tomatoes ripe"."""
+    if has_verb:
+        return None
+    most = min(LONGEST_STATE.get(typed.words[i], 0), typed.stops[i] - i)
+    for size in range(most, 0, -1):
+        found = STATE_FORMS.get(tuple(typed.words[i : i + size]))
+        end = i + size
+        if found is None:
+            continue
+        leads = found[1] in ("first flower", "self-sown", "fruit set") or typed.words[i] == "first"
+        if typed.words[i] in ("flower", "truss") and "first" not in typed.words[:i]:
+            continue
+        if not has_name and not (leads and _name_follows(typed, end)):
+            continue
+        if (
+            has_name
+            and not leads
+            and end < typed.count
+            and not typed.breaks[end]
+            and typed.words[end] not in STATE_FOLLOWERS
+            and not typed.words[end].isdigit()
+        ):
+            continue
+        if found[0] == "finished" and HALF_WAY & set(typed.words[max(0, i - 4) : i]):
+            continue
+        form = tuple(typed.words[i:end])
+        return Clause(0, i, end, 0, form, found[0], found[1], is_state=True)
+    return None
+
+
+def _name_follows(typed: Typed, i: int) -> bool:
+    return any(typed.names(j)[0] for j in range(i, min(i + 4, typed.count)))

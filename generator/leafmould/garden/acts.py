@@ -83,7 +83,7 @@ def _acts_in(entry: Entry, lines: BedLines, kinds: Kinds, on: date) -> Iterator[
 
 def _act(entry: Entry, action: Action, number: int, when: When, lines: BedLines, kinds: Kinds) -> Act:
     day = when.first if is_start(action) else when.last
-    places = () if _moves_a_container(action) else action.places
+    places = () if _moves_a_container(action) or _moves_house(action, lines) else action.places
     origins = (*action.places, *action.origins) if _moves_a_container(action) else action.origins
     crops = (kinds.key_of(crop) for crop in action.crops)
     return Act(
@@ -108,6 +108,15 @@ def _moves_a_container(action: Action) -> bool:
     if action.verb != "moved" or action.crops or action.everything:
         return False
     return any(is_new_place(place) for place in action.places)
+
+
+def _moves_house(action: Action, lines: BedLines) -> bool:
+    """ "moved tub 3 into Hoop bed": the container goes there, and its plants stay in it."""
+    if action.verb != "moved" or action.crops or action.everything or not action.origins:
+        return False
+    goes = all(lines.is_container(lines.key_of(named)) for named in action.origins)
+    arrives = any(lines.is_container(lines.key_of(named)) for named in action.places)
+    return goes and not arrives and "from" not in action.text.casefold().split()
 
 
 def _order(act: Act) -> tuple[date, int, date, date, str, str, str, int]:

@@ -8,14 +8,13 @@ subject has a module of its own. What looks wrong in the result is left to `chec
 from __future__ import annotations
 
 import gc
-import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from leafmould.facts.tables import CropFact
-from leafmould.garden.acts import acts_of, is_self_sown, is_start, new_places, undated
+from leafmould.garden.acts import acts_of, is_self_sown, is_start, new_places
 from leafmould.garden.bed_lines import BedLines
 from leafmould.garden.beforehand import note_beforehand
 from leafmould.garden.care import REACHING, care, reach_all, settle_unknown
@@ -34,9 +33,10 @@ from leafmould.garden.perennials import open_own_plantings
 from leafmould.garden.pickings import draw_fate, pick
 from leafmould.garden.presumed import KillingFrosts
 from leafmould.garden.starts import start
+from leafmould.garden.told import differ_in_problems_only, problems_of
 from leafmould.notes.entries import Entry
 from leafmould.notes.settings import Settings
-from leafmould.values.problems import Level, Location, Problem, in_file_order
+from leafmould.values.problems import Problem
 
 Handler = Callable[[Ground, Act], None]
 
@@ -45,8 +45,53 @@ def assemble(
     settings: Settings, entries: tuple[Entry, ...], facts: Mapping[str, CropFact], *, on: date
 ) -> Garden:
     """The garden as the notes tell it, as of one day; its problems include the readers'."""
+    written = Written(settings=settings, entries=entries)
+    return assemble_shown(written, written, facts, on=on)[0]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """What a garden is assembled from."""
+
+    settings: Settings
+    entries: tuple[Entry, ...]
+
+
+def assemble_shown(
+    shown: Written, written: Written, facts: Mapping[str, CropFact], *, on: date
+) -> tuple[Garden, tuple[Problem, ...]]:
+    """The garden of what may be shown, and the problems of all that was written.
+
+    Where nothing is hidden but problems, the second follows from the first; else it is assembled too.
+    """
     with _nothing_collected():
-        return _assemble(settings, entries, facts, on)
+        garden, ground = _assemble(shown, facts, on)
+        checked = check(garden)
+        garden = replace(garden, problems=problems_of(shown.settings, garden.entries, ground, checked))
+        if shown == written:
+            return garden, garden.problems
+        if _hides_nothing(shown, written):
+            entries = _in_order(written.entries, on)
+        else:
+            whole, ground = _assemble(written, facts, on)
+            entries, checked = whole.entries, check(whole)
+        return garden, problems_of(written.settings, entries, ground, checked)
+
+
+def _hides_nothing(shown: Written, written: Written) -> bool:
+    """Whether the two give the same garden: they differ in problems and in what assembling never looks at."""
+    ours, theirs = shown.settings, written.settings
+    bare = replace(
+        theirs,
+        latitude=ours.latitude,
+        longitude=ours.longitude,
+        elevation_m=ours.elevation_m,
+        show=ours.show,
+        leave_out=ours.leave_out,
+        private_words=ours.private_words,
+        problems=ours.problems,
+    )
+    return bare == ours and differ_in_problems_only(shown.entries, written.entries)
 
 
 @contextmanager
@@ -64,10 +109,9 @@ def _nothing_collected() -> Iterator[None]:
             gc.enable()
 
 
-def _assemble(
-    settings: Settings, entries: tuple[Entry, ...], facts: Mapping[str, CropFact], on: date
-) -> Garden:
-    entries = tuple(sorted((e for e in entries if _is_past(e, on)), key=_entry_order))
+def _assemble(written: Written, facts: Mapping[str, CropFact], on: date) -> tuple[Garden, Ground]:
+    """The garden without its problems, and the ground it was made from."""
+    settings, entries = written.settings, _in_order(written.entries, on)
     ground = _ground(settings, entries, facts, on)
     acts = acts_of(entries, ground.lines, ground.kinds, on)
     for act in acts:
@@ -90,7 +134,7 @@ def _assemble(
         pickings=[picking(ground, act) for act in acts if act.verb == "picked"],
         events=[event(ground, act) for act in acts],
     )
-    return _with_problems(garden, settings, entries, ground)
+    return garden, ground
 
 
 def _ground(
@@ -186,6 +230,11 @@ def _years(entries: Iterable[Entry], on: date) -> range:
     return range(min(firsts, default=on.year) - 1, on.year + 3)
 
 
+def _in_order(entries: Iterable[Entry], on: date) -> tuple[Entry, ...]:
+    """Those not later than today, by their days."""
+    return tuple(sorted((entry for entry in entries if _is_past(entry, on)), key=_entry_order))
+
+
 def _is_past(entry: Entry, on: date) -> bool:
     return entry.when is None or entry.when.first <= on
 
@@ -193,39 +242,3 @@ def _is_past(entry: Entry, on: date) -> bool:
 def _entry_order(entry: Entry) -> tuple[date, date, str]:
     when = entry.when
     return (when.first, when.last, entry.id) if when else (date.min, date.min, entry.id)
-
-
-def _with_problems(garden: Garden, settings: Settings, entries: tuple[Entry, ...], ground: Ground) -> Garden:
-    """All there is to say, but for what the gardener has settled."""
-    told = (p for entry in entries for p in entry.problems if not _is_told_elsewhere(p, ground.lines))
-    read = list(_said_once(told))
-    hinted = {_line(p.at) for p in read if NEW_BED.fullmatch(p.message)}
-    made = (p for p in ground.lines.problems if _line(p.at) not in hinted)
-    found = [*settings.problems, *read, *made, *ground.problems, *undated(entries), *check(garden)]
-    settled = {_line(a.at) for e in entries for a in e.actions if e.is_settled or a.is_settled}
-    kept = (p for p in found if p.level is Level.ERROR or _line(p.at) not in settled)
-    return replace(garden, problems=in_file_order(kept))
-
-
-NEW_BED = re.compile(r'"(.+)" is a new bed\.')
-"""What the readers say of a place nobody declared, wherever it is named."""
-
-
-def _is_told_elsewhere(problem: Problem, lines: BedLines) -> bool:
-    """Whether it names a new bed that another line named first: each is told once, there."""
-    m = NEW_BED.fullmatch(problem.message)
-    bed = lines.beds.get(lines.key_of_text(m[1])) if m else None
-    return bed is not None and bed.at is not None and _line(bed.at) != _line(problem.at)
-
-
-def _line(at: Location) -> tuple[str, int | None]:
-    return (at.file, at.line)
-
-
-def _said_once(problems: Iterable[Problem]) -> Iterator[Problem]:
-    """A hint that says the same of many lines ("Sun terrace" is a new bed) is given at the first."""
-    said: set[str] = set()
-    for problem in in_file_order(problems):
-        if problem.level is not Level.HINT or problem.message not in said:
-            said.add(problem.message)
-            yield problem

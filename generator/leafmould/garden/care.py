@@ -13,7 +13,7 @@ from datetime import date, timedelta
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, of_part, of_variety
 from leafmould.garden.portions import plants
-from leafmould.garden.starts import open_unknown
+from leafmould.garden.starts import open_unknown, set_habit
 from leafmould.garden.targets import Target, settle, settle_kinds, targets
 from leafmould.notes.entries import Sureness
 from leafmould.values.when import When
@@ -79,10 +79,10 @@ def _settle_as(ground: Ground, draft: Draft, act: Act) -> None:
         draft.words = (named[-1].name,)
     if act.varieties:
         draft.varieties = act.varieties[-1:]
-    draft.is_doubtful = False
-    crops = [ground.kinds.crop(key) for key in draft.crops]
-    draft.is_tender = bool(crops) and all(crop.is_tender for crop in crops)
-    draft.is_perennial = draft.is_perennial or any(crop.grown_as == "perennial" for crop in crops)
+    draft.is_doubtful = draft.is_crop_doubtful = False
+    was_perennial = draft.is_perennial
+    set_habit(ground, draft)
+    draft.is_perennial = draft.is_perennial or was_perennial
 
 
 def reach_all(ground: Ground, acts: Iterable[Act]) -> None:

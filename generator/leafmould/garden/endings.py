@@ -6,10 +6,14 @@ from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, find, is_still_meant, merge_parts, still_alive
 from leafmould.garden.portions import Portion, portion
 from leafmould.garden.starts import open_unknown
-from leafmould.garden.targets import Target, settle_kinds, targets
+from leafmould.garden.targets import Target, settle, settle_kinds, targets
 from leafmould.notes.entries import Sureness
 from leafmould.values.problems import Level
 from leafmould.values.wording import when_words
+
+PARTS_OF_PLANTS = frozenset(
+    {"leaf", "leaves", "foliage", "haulm", "haulms", "tops", "runners", "prunings", "windfalls"}
+)
 
 
 def end(ground: Ground, act: Act) -> None:
@@ -20,6 +24,9 @@ def end(ground: Ground, act: Act) -> None:
         return
     share = portion(act.action.amounts)
     found = targets(ground, act, prefers_raised=_means_seedlings(act))
+    if _is_only_part_of_plants(act):
+        settle(ground, act, found)
+        return
     drafts = _as_many(list(dict.fromkeys(d for target in found for d in target.found)), share)
     if not drafts:
         _end_unnoted(ground, act, found)
@@ -35,6 +42,11 @@ def _as_many(drafts: list[Draft], share: Portion) -> list[Draft]:
     """ "4 of 12" means the planting of 12, if there is just one."""
     counted = [d for d in drafts if share.of is not None and d.number == share.of]
     return counted if len(counted) == 1 else drafts
+
+
+def _is_only_part_of_plants(act: Act) -> bool:
+    """ "cleared rhubarb leaves": the plants still stand."""
+    return bool(PARTS_OF_PLANTS & set(act.action.text.casefold().split(",")[0].split()))
 
 
 def _means_seedlings(act: Act) -> bool:
@@ -139,7 +151,10 @@ def _alive_in(ground: Ground, bed: str, act: Act) -> list[Draft]:
 
 
 def _end_bed(ground: Ground, act: Act) -> None:
-    """ "cleared BED": all annuals there, started before that day; half of it asks and ends nothing."""
+    """ "cleared BED": all annuals there, started before that day; half of it asks and ends nothing.
+
+    If it was cleared some time in July, what was started in July is ended only where nothing older stands.
+    """
     if any(a.whole == "half" for a in act.action.amounts):
         if not any(p.at.line == act.action.at.line for p in act.entry.problems):
             ground.ask(act, Level.QUESTION, "which part was cleared? Nothing was ended.")
@@ -151,10 +166,12 @@ def _end_bed(ground: Ground, act: Act) -> None:
             continue
         if act.part is None and not act.action.but:
             ground.cleared[bed].append(act.when.last)
-        for draft in ground.standing(bed=bed, crop=None, when=act.when):
-            if _is_ended_with_bed(ground, act, draft):
-                act.reach(draft)
-                _end_whole(draft, act)
+        standing = ground.standing(bed=bed, crop=None, when=act.when)
+        ended = [draft for draft in standing if _is_ended_with_bed(ground, act, draft)]
+        older = [draft for draft in ended if draft.begins < act.when.first]
+        for draft in older or ended:
+            act.reach(draft)
+            _end_whole(draft, act)
 
 
 def _doubtful_beds(ground: Ground, act: Act) -> set[str]:

@@ -43,9 +43,10 @@ def _id(draft: Draft, numbers: Counter[str]) -> str:
     further = ["-".join(draft.written_varieties)] if draft.written_varieties else []
     if draft.part:
         further.append(draft.part)
+    bed = draft.written_bed or draft.beds[0]
     if draft.start_written is not None:
-        return joined(crops, draft.beds[0], date_word(draft.start_written), *further)
-    stem = joined(crops, draft.beds[0], _year(draft.begins))
+        return joined(crops, bed, date_word(draft.start_written), *further)
+    stem = joined(crops, bed, _year(draft.begins))
     numbers[stem] += 1
     return "_".join([f"{stem}-{numbers[stem]}", *map(slug, further)])
 

@@ -50,7 +50,7 @@ def kinds_waiting(ground: Ground, act: Act, group: str) -> set[str]:
 
 
 def give_away(draft: Draft, act: Act) -> None:
-    """Take given plants off a batch; all of them close it."""
+    """Take plants given away, or thrown out, off a batch; all of them close it."""
     number, _ = plants(act.action.amounts)
     if number is None or draft.left is None:
         if any(a.whole in ("all", "the rest", "the last") for a in act.action.amounts):
@@ -58,7 +58,7 @@ def give_away(draft: Draft, act: Act) -> None:
     else:
         draft.left = max(0, draft.left - number)
     if draft.left == 0:
-        draft.close(act.when, "given away")
+        draft.close(act.when, "given away" if act.verb == "gave away" else act.verb)
 
 
 def _is_open(ground: Ground, batch: Draft, act: Act) -> bool:

@@ -11,12 +11,14 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.acts import is_self_sown
+from leafmould.garden.bed_lines import NOWHERE_KEY
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, find, merge_parts, of_variety, still_alive
 from leafmould.garden.model import Origin
 from leafmould.garden.perennials import lasts, meets_own_planting
 from leafmould.garden.portions import plants
 from leafmould.garden.raised import draw, kinds_waiting
+from leafmould.garden.resown import resown, same_there, sown_before
 from leafmould.notes.entries import Named, Sureness
 from leafmould.values.problems import Level
 from leafmould.values.when import on
@@ -42,6 +44,7 @@ def start(ground: Ground, act: Act) -> None:
     """Open a planting for each place and item of a start."""
     items = list(items_of(act))
     places: list[tuple[str, ...]] = [(bed,) for bed in _surest_beds(ground, act)]
+    places = places or sown_before(ground, act)
     places = places or [_nowhere(ground, act)]
     if len(act.beds) > 1 and len(act.action.places) == 1:
         places = [act.beds]
@@ -100,7 +103,7 @@ def _start_one(ground: Ground, act: Act, beds: tuple[str, ...], item: Item, *, i
     draft = _draft(ground, act, beds, item, is_single=is_single)
     if act.verb == "planted" and meets_own_planting(ground, act, draft):
         return
-    if act.verb == "resowed" and _resown(ground, act, draft):
+    if act.verb == "resowed" and resown(ground, act, draft):
         return
     if draft.origin == "self-sown" and _found_again(ground, act, draft):
         return
@@ -131,6 +134,7 @@ def _draft(ground: Ground, act: Act, beds: tuple[str, ...], item: Item, *, is_si
         varieties=varieties,
         written_crops=tuple(ground.kinds.key_of(n) or "" for n in _known(item.crops)),
         written_varieties=varieties,
+        written_bed=None if act.beds else NOWHERE_KEY,
         part=act.part,
         is_doubtful=any(n.sureness in IN_DOUBT for n in (*item.crops, *item.varieties)),
         is_crop_doubtful=any(n.sureness in IN_DOUBT for n in item.crops),
@@ -232,29 +236,9 @@ def _take_after(draft: Draft, parent: Draft) -> None:
         parent.number = max(0, parent.number - draft.number)
 
 
-def _resown(ground: Ground, act: Act, draft: Draft) -> bool:
-    """Whether a resowing fills gaps of an earlier batch; one that never came up ends as lost."""
-    earlier = [d for d in _same_there(ground, draft) if d.sown and d.ended is None]
-    earlier = of_variety(earlier, next(iter(draft.varieties), None))
-    earlier = [d for d in earlier if (over := ground.over(d)) is None or over.on >= draft.begins]
-    if not earlier:
-        return False
-    last = earlier[-1]
-    draft.varieties = draft.varieties or last.varieties
-    if last.came_up is None and last.last_sign is None:
-        last.lost = act.when
-        last.close(act.when, "presumed lost: resowed before anything came up", is_estimated=True)
-        return False
-    if last.number is not None and draft.number is not None:
-        last.number += draft.number
-    last.live(act.when.first)
-    act.reach(last)
-    return True
-
-
 def _found_again(ground: Ground, act: Act, draft: Draft) -> bool:
     """Whether what is found stands there already, self-sown or since nobody knows when."""
-    known = [d for d in _same_there(ground, draft) if d.origin in ("self-sown", "unknown")]
+    known = [d for d in same_there(ground, draft) if d.origin in ("self-sown", "unknown")]
     known = still_alive(ground, of_variety(known, next(iter(draft.varieties), None)), act.when, by_name=True)
     if not known:
         return False
@@ -271,24 +255,12 @@ def _is_place_in_doubt(act: Act) -> bool:
     return any(place.sureness is Sureness.DOUBTFUL for place in act.action.places)
 
 
-def _same_there(ground: Ground, draft: Draft) -> list[Draft]:
-    """What stands of the same crop in the same bed, in no other part, from before that day."""
-    found: dict[int, Draft] = {}
-    for bed in draft.beds:
-        for crop in draft.crops:
-            for other in ground.standing(bed=bed, crop=crop, when=on(draft.begins)):
-                elsewhere = other.part and draft.part and not merge_parts(other.part, draft.part)
-                if other.begins < draft.begins and not other.is_raised and not elsewhere:
-                    found[other.serial] = other
-    return [found[serial] for serial in sorted(found, key=lambda s: (found[s].begins, s))]
-
-
 def _explain_early_pickings(ground: Ground, draft: Draft) -> None:
     """A picking shortly before its own sowing has no planting: the dates cannot both be right."""
     if draft.is_perennial:
         return
     soonest = draft.begins - timedelta(days=DAYS_PICKED_TOO_SOON)
-    for other in _same_there(ground, draft):
+    for other in same_there(ground, draft):
         if other.origin != "unknown" or other.ended is not None or other.begins < soonest:
             continue
         if draft.varieties and not of_variety([other], draft.varieties[0]):
@@ -304,7 +276,7 @@ def _mark_same(ground: Ground, draft: Draft) -> None:
     if draft.is_raised or draft.is_crop_doubtful:
         return
     _explain_early_pickings(ground, draft)
-    for other in _same_there(ground, draft):
+    for other in same_there(ground, draft):
         if other.rival_on is None:
             other.rival_on = draft.begins
 

@@ -1,0 +1,214 @@
+"""The rules of matching again, with notes that are less tidy than their own tests: as typed, and what comes of it.
+
+The rules are the project's own; a figure that is common practice is said so where the module holds it.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from gardens import garden_of, reached, told
+
+# 1 and 7. The last one picked
+
+
+@pytest.mark.parametrize(
+    "line", ["dug the last of the parsnips from Arch", "picked the rest of the parsnips"]
+)
+def test_1_picking_the_last_is_its_end_though_it_may_still_be_cleared(line: str):
+    notes = f"2025-05-10\n- sowed parsnips in Arch\n2026-02-20\n- {line}"
+    picked = (
+        "parsnip_arch_2025-05-10 · sown · sown 2025-05-10 · picked 2026-02-20 to 2026-02-20: nothing counted"
+    )
+    assert told(garden_of(notes)) == [f"{picked} · ended 2026-02-20, finished"]
+    assert told(garden_of(f"{notes}\n2026-03-10\n- cleared parsnips")) == [
+        f"{picked} · cleared 2026-03-10 · ended 2026-03-10, cleared"
+    ]
+
+
+def test_1_the_last_ripe_ones_leave_others():
+    garden = garden_of(
+        "2026-06-10\n- planted 6 peppers in Arch\n2026-09-01\n- picked the last ripe peppers from Arch",
+        on=date(2026, 9, 2),
+    )
+    assert garden.planting_by_id["pepper_arch_2026-06-10"].ended_on is None
+
+
+# 3. Resowed
+
+
+def test_3_watering_is_no_sign_that_anything_came_up_and_the_place_need_not_be_named():
+    garden = garden_of("""
+        2026-04-10
+        - sowed carrots in Arch
+        2026-04-12
+        - watered carrots in Arch
+        2026-05-10
+        - resowed carrots
+    """)
+    assert told(garden) == [
+        "carrot_arch_2026-04-10 · sown · sown 2026-04-10 · lost 2026-05-10 · ended 2026-05-10 (estimated), "
+        "presumed lost: resowed before anything came up",
+        "carrot_place-not-noted_2026-05-10 · sown · sown 2026-05-10",
+    ]
+    assert garden.planting_by_id["carrot_place-not-noted_2026-05-10"].bed == "arch"
+    assert garden.problems == ()
+
+
+def test_3_what_is_resown_in_trays_is_a_raised_batch_again():
+    garden = garden_of(
+        """
+        2026-03-01
+        - started 12 peppers in Cold frame
+        2026-03-15
+        - resowed 6 peppers
+        2026-03-20
+        - peppers came up
+        2026-03-25
+        - resowed 6 peppers in Cold frame
+        2026-05-20
+        - planted 6 peppers in Hoop bed
+        2026-05-21
+        - gave away the rest of the pepper seedlings
+        2026-05-22
+        - planted 6 peppers in Tub 1
+    """,
+        on=date(2026, 6, 2),
+    )
+    assert told(garden) == [
+        "pepper_cold-frame_2026-03-01 · started · 12 plants · started 2026-03-01 · lost 2026-03-15 "
+        "· ended 2026-03-15 (estimated), presumed lost: resowed before anything came up",
+        "pepper_hoop-bed_2026-05-20 · planted · 6 plants · started 2026-03-15 · planted 2026-05-20 "
+        "· raised in cold-frame",
+        "pepper_tub-1_2026-05-22 · planted · 6 plants · planted 2026-05-22",
+    ]
+
+
+# 6. Perennials
+
+
+def test_6_clearing_their_leaves_does_not_end_them():
+    garden = garden_of("""
+        2024-06-10
+        - planted 6 rhubarb crowns in Top bed
+        2025-11-01
+        - cleared rhubarb leaves from Top bed
+        - rhubarb in Top bed died down
+        2026-05-01
+        - lost 2 rhubarb in Top bed
+    """)
+    assert told(garden) == ["rhubarb_top-bed_2024-06-10 · planted · 4 plants · planted 2024-06-10"]
+
+
+# 9. cleared BED, some time
+
+
+def test_9_cleared_some_time_in_july_spares_what_was_sown_in_july_after_it():
+    garden = garden_of("""
+        2026-04-10
+        - sowed peas in Arch
+        2026-07
+        - cleared Arch
+        2026-07-10
+        - sowed kale in Arch
+    """)
+    assert reached(garden)["cleared Arch"] == ("pea_arch_2026-04-10",)
+    alone = garden_of("2026-07-10\n- sowed kale in Arch\n2026\n- cleared Arch")
+    assert reached(alone)["cleared Arch"] == ("kale_arch_2026-07-10",)
+
+
+# 10. Moved
+
+
+def test_10_a_container_put_into_a_bed_keeps_its_plants():
+    garden = garden_of(
+        """
+        2026-05-10
+        - planted 3 peppers in Tub 1
+        2026-06-10
+        - moved Tub 1 into Hoop bed
+        2026-07-10
+        - moved everything from Tub 1 to Tub 2
+        2026-08-10
+        - picked 3 peppers from Tub 2
+    """,
+        on=date(2026, 9, 1),
+    )
+    assert told(garden) == [
+        "pepper_tub-1_2026-05-10 · planted · in tub-1 then tub-2, now tub-2 · 3 plants · planted 2026-05-10 "
+        "· picked 2026-08-10 to 2026-08-10: 3"
+    ]
+    assert [e.beds for e in garden.events if e.verb == "moved"] == [("tub-1",), ("tub-2",)]
+
+
+# 12. Raised batches
+
+
+def test_12_batches_of_two_varieties_give_no_variety_to_what_names_none():
+    garden = garden_of(
+        """
+        2026-03-01
+        - started 12 tomato 'Stupice' in Cold frame
+        2026-03-20
+        - started 12 tomato 'Krim' in Cold frame
+        2026-05-28
+        - planted 8 tomatoes in Hoop bed
+        - planted 4 tomato 'Krim' in Tub 1
+    """,
+        on=date(2026, 6, 2),
+    )
+    assert told(garden) == [
+        "tomato_tub-1_2026-05-28_krim · planted · 'Krim' · 4 plants · started 2026-03-20 "
+        "· planted 2026-05-28 · raised in cold-frame",
+        "tomato_hoop-bed_2026-05-28 · planted · 8 plants · planted 2026-05-28 "
+        "· started between 2026-03-01 and 2026-03-20 · raised in cold-frame",
+    ]
+
+
+def test_12_once_some_were_drawn_uncounted_counts_cover_nothing():
+    garden = garden_of(
+        """
+        2026-03-01
+        - started 20 lettuce in Cold frame
+        2026-03-20
+        - started 20 lettuce in Cold frame
+        2026-04-20
+        - planted 12 lettuce in Arch
+        2026-04-25
+        - planted lettuce in Top bed
+        2026-04-30
+        - planted 6 lettuce in Tub 1
+    """,
+        on=date(2026, 5, 20),
+    )
+    starts = {p.bed: (p.started and p.started.written, p.started_between) for p in garden.plantings}
+    assert starts["arch"] == ("2026-03-01", None)
+    assert starts["tub-1"] == (None, (date(2026, 3, 1), date(2026, 3, 20)))
+
+
+def test_12_what_befalls_the_batch_later_is_not_told_of_what_was_planted_out_before():
+    garden = garden_of(
+        """
+        2026-03-01
+        - started 20 lettuce in Cold frame
+        2026-03-20
+        - pricked out 20 lettuce
+        2026-04-20
+        - planted 12 lettuce in Arch
+        2026-05-02
+        - lost 3 lettuce seedlings in Cold frame to slugs
+        2026-05-03
+        - composted the rest of the lettuce seedlings
+        2026-05-04
+        - planted 2 lettuce in Tub 1
+    """,
+        on=date(2026, 5, 20),
+    )
+    at = reached(garden)
+    assert at["pricked out 20 lettuce"] == ("lettuce_arch_2026-04-20",)
+    assert at["lost 3 lettuce seedlings in Cold frame to slugs"] == ("crop lettuce",)
+    assert at["composted the rest of the lettuce seedlings"] == ("crop lettuce",)
+    assert garden.planting_by_id["lettuce_arch_2026-04-20"].number == 12
+    assert garden.planting_by_id["lettuce_tub-1_2026-05-04"].started is None

@@ -40,8 +40,8 @@ def test_a_question_is_no_failure(folder: Path) -> None:
     result = check(folder)
     lines = result.output.splitlines()
     assert lines[0] == "notes/2026-06-18.md"
-    assert lines[1].startswith("  question: line 4: work[0]: ")
-    assert lines[1].endswith('Did you mean "Arch"?')
+    assert lines[1] == "  line 4, “- sowed peas in Acrh”"
+    assert lines[2] == '    question: No bed is called "Acrh"; read as "Arch". Did you mean "Arch"?'
     assert lines[-1] == "1 question."
     assert result.exit_code == 0
 
@@ -51,7 +51,12 @@ def test_an_error_is(folder: Path) -> None:
         "---\ndate: 31 June 2026\nwork:\n  - sowed peas in Arch\n---\n", encoding="utf-8"
     )
     result = check(folder)
-    assert "  error: line 2: date: " in result.output
+    assert result.output == (
+        "notes/2026-06-18.md\n"
+        "  line 2, “date: 31 June 2026”\n"
+        "    error: date: 31 June 2026 does not exist.\n\n"
+        "1 error.\n"
+    )
     assert result.exit_code == 1
 
 

@@ -27,14 +27,17 @@ def test_problems_stand_file_by_file_settings_first_then_the_newest_note() -> No
     ]
     assert problem_lines(found, DATES) == (
         "garden.yaml",
-        "  warning: no beds are named.",
+        "    warning: no beds are named.",
         "",
         "notes/2026/06-20-arch.md",
-        "  hint: line 3: taken as a new bed.",
-        '  error: line 4: bed: no bed is called "Nroth". Did you mean "North"?',
+        "  line 3",
+        "    hint: taken as a new bed.",
+        "  line 4",
+        '    error: bed: no bed is called "Nroth". Did you mean "North"?',
         "",
         "notes/2025/06-20-arch.md",
-        "  warning: line 2: this is odd.",
+        "  line 2",
+        "    warning: this is odd.",
         "",
         "1 error, 2 warnings and 1 hint.",
     )

@@ -198,6 +198,7 @@ def build(
 @as_json
 def check(garden: str | None, on: str | None, everything: bool, as_json: bool) -> None:
     """List what in the notes could not be read or is doubtful."""
+    from leafmould.lookup.lines import lines_of
     from leafmould.report import NEWEST, exit_code, problem_lines, problems_json
 
     loaded = _load(garden, on)
@@ -205,7 +206,8 @@ def check(garden: str | None, on: str | None, everything: bool, as_json: bool) -
     if as_json:
         _say_json(problems_json(problems, loaded.garden.on))
     else:
-        lines = problem_lines(problems, loaded.dates, most=None if everything else NEWEST)
+        words = lines_of(_garden(garden))
+        lines = problem_lines(problems, loaded.dates, most=None if everything else NEWEST, words=words)
         say("\n".join(lines))
     raise click.exceptions.Exit(exit_code(problems))
 

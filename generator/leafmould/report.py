@@ -6,11 +6,12 @@ how it is coloured is left to `cli`.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from itertools import groupby
 
-from leafmould.values.problems import Level, Problem, in_file_order
+from leafmould.values.problems import Level, Location, Problem, in_file_order
 
 NEWEST = 5
 """How many files are shown in full before the rest is only counted."""
@@ -104,25 +105,39 @@ def by_file(problems: Iterable[Problem], dates: Mapping[str, date]) -> tuple[Fil
 
 
 def problem_lines(
-    problems: Sequence[Problem], dates: Mapping[str, date], *, most: int | None = NEWEST
+    problems: Sequence[Problem],
+    dates: Mapping[str, date],
+    *,
+    most: int | None = NEWEST,
+    words: Callable[[Location], str | None] = lambda at: None,
 ) -> tuple[str, ...]:
     """The lines to print: each file with its problems, the newest `most` files, then the counts.
 
     Args:
         most: how many files to show; None shows them all.
+        words: the line that stands at a place, if it can be had, so that nobody need open the file.
     """
     groups = by_file(problems, dates)
     shown = groups if most is None else groups[:most]
-    lines = [line for group in shown for line in file_lines(group)]
+    lines = [line for group in shown for line in file_lines(group, words)]
     if rest := groups[len(shown) :]:
         number = sum(len(group.problems) for group in rest)
         lines += [f"… and {number} more in {counted(len(rest), 'older file')}.", ""]
     return (*lines, count(problems).sentence)
 
 
-def file_lines(group: FileProblems) -> tuple[str, ...]:
-    """A file's name, one indented line a problem, and an empty line."""
-    return (group.file, *(f"  {_in_file(p)}" for p in group.problems), "")
+def file_lines(
+    group: FileProblems, words: Callable[[Location], str | None] = lambda at: None
+) -> tuple[str, ...]:
+    """A file's name, each line with what is said of it below, and an empty line."""
+    lines = [group.file]
+    for number, told in groupby(group.problems, key=lambda p: p.at.line):
+        problems = list(told)
+        if number is not None:
+            quoted = words(problems[0].at)
+            lines.append(f"  line {number}, {quoted}" if quoted else f"  line {number}")
+        lines += [f"    {p.level}: {p.said}" for p in problems]
+    return (*lines, "")
 
 
 def counted(number: int, word: str) -> str:
@@ -161,12 +176,6 @@ def made_json(made: Made, problems: Iterable[Problem]) -> dict[str, object]:
         "removed": made.removed,
     }
     return {"version": told["version"], "on": told["on"], **numbers, "problems": told["problems"]}
-
-
-def _in_file(problem: Problem) -> str:
-    """The problem's sentence without the file, which stands above it."""
-    said = problem.sentence.removeprefix(problem.at.file).removeprefix(":").strip()
-    return f"{problem.level}: {said}" if problem.at.line is None else f"{problem.level}: line {said}"
 
 
 def _day_number(day: date | None) -> int:

@@ -95,11 +95,8 @@ def problems_page(ledger: Ledger) -> Page:
     by_file: dict[str, list[ProblemLine]] = {}
     for problem in ledger.problems:
         line = "" if problem.at.line is None else f"line {problem.at.line}"
-        message = f"{problem.field}: {problem.message}" if problem.field else problem.message
-        if problem.suggestion:
-            message += f' Did you mean "{problem.suggestion}"?'
         by_file.setdefault(problem.at.file, []).append(
-            ProblemLine(where=line, level=str(problem.level), message=message)
+            ProblemLine(where=line, level=str(problem.level), message=problem.said)
         )
     notes = {entry.at.file: entry for entry in reversed(ledger.garden.entries)}
     files = tuple(
@@ -110,7 +107,7 @@ def problems_page(ledger: Ledger) -> Page:
         )
         for file, lines in sorted(by_file.items())
     )
-    values = ProblemsPage(files=files, counts=counted(len(ledger.problems), "line"))
+    values = ProblemsPage(files=files, counts=counted(len(ledger.problems), "thing"))
     return Page(
         address=PROBLEMS, template="problems.html", title="Problems", section="problems", values=values
     )

@@ -6,9 +6,13 @@ A gardener's slip is a value we collect (a Problem), never an exception. What th
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
+
+WORK_LINE = re.compile(r"(?:work|did|body)(?:\[\d+\])?$")
+"""Fields that name a line and nothing more."""
 
 
 class Level(StrEnum):
@@ -44,8 +48,18 @@ class Problem:
         """The line shown: file, line, field, message, nearest match."""
         where = self.at.file if self.at.line is None else f"{self.at.file}:{self.at.line}"
         field = f"{self.field}: " if self.field else ""
-        ask = f' Did you mean "{self.suggestion}"?' if self.suggestion else ""
-        return f"{where}: {field}{self.message}{ask}"
+        return f"{where}: {field}{self.message}{self._ask}"
+
+    @property
+    def said(self) -> str:
+        """The same below its file and line: a work line is known by its number, other spots by their name."""
+        is_plain = self.at.line is not None and self.field and WORK_LINE.match(self.field)
+        field = f"{self.field}: " if self.field and not is_plain else ""
+        return f"{field}{self.message}{self._ask}"
+
+    @property
+    def _ask(self) -> str:
+        return f' Did you mean "{self.suggestion}"?' if self.suggestion else ""
 
 
 def in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:

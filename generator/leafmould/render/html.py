@@ -18,7 +18,7 @@ from leafmould.pages.addresses import SCRIPT, STYLE, root_of
 from leafmould.pages.page import FamilyMark, Page
 from leafmould.pages.site import Site
 from leafmould.render.environment import open_layouts, style_and_script
-from leafmould.render.pieces import Pieces
+from leafmould.render.pieces import Pieces, piece_filters
 from leafmould.render.prose import Prose
 from leafmould.values.problems import LeafmouldError
 
@@ -40,7 +40,7 @@ class Renderer:
         self._site = site
         self._look = look if look is not None and look.is_dir() else None
         self._prose = Prose(site.mentions, site.note_by_file)
-        self._layouts: Environment = open_layouts(self._look, {"prose": self._prose.html})
+        self._layouts: Environment = open_layouts(self._look, {"prose": self._prose.html, **piece_filters()})
         self._marks: dict[tuple[str, str], Markup] = {}
         self._mastheads: dict[tuple[str, str], Markup] = {}
 
@@ -51,7 +51,7 @@ class Renderer:
             page.template,
             it=page.values,
             page=page,
-            put=self._pieces(page, root),
+            pieces=self._pieces(page, root),
             site=self._site,
             root=Markup(root),
             masthead=self._masthead(page, root),
@@ -64,7 +64,12 @@ class Renderer:
 
     def _pieces(self, page: Page, root: str) -> Pieces:
         names, mark = self._prose.names, self._mark
-        return Pieces(root, lambda text: names(text, root, page.address), lambda family: mark(family, root))
+        return Pieces(
+            root,
+            months=self._site.months,
+            names=lambda text: names(text, root, page.address),
+            mark=lambda family: mark(family, root),
+        )
 
     def _masthead(self, page: Page, root: str) -> Markup:
         """The head of the page; the same for all pages of one section in one folder."""

@@ -1,6 +1,6 @@
 """The small pieces that every page prints the same way: links, figures, labels, lists of lines.
 
-Called from the templates, where they go by the name `put`. They are written out here and not in templates
+Templates use them as filters: `{{ it.on | figure }}`, `{{ year.doings | doings }}`. They are written out here and not in templates
 because a site holds hundreds of thousands of them; how a page is put together stays with its template.
 Everything that is not ours is written safely: no sign in a note can become HTML.
 """
@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from functools import lru_cache
 
+from jinja2 import pass_context
+from jinja2.runtime import Context
 from markupsafe import Markup, escape
 
 from leafmould.pages.crop_tables import Totals
@@ -37,9 +39,22 @@ def safe(text: str) -> str:
 class Pieces:
     """The pieces of one page, each ready to be printed."""
 
-    def __init__(self, root: str, names: Callable[[str], str], mark: Callable[[FamilyMark], str]) -> None:
-        """Take the way to the top of the site, and how a line's names and a family's mark are written."""
+    def __init__(
+        self,
+        root: str,
+        *,
+        months: Iterable[str],
+        names: Callable[[str], str],
+        mark: Callable[[FamilyMark], str],
+    ) -> None:
+        """Take the way to the top of the site and the letters of the months.
+
+        Args:
+            names: how a line is written with its names linked.
+            mark: how a family's mark is written.
+        """
         self._root = root
+        self._months = months
         self._names = names
         self._mark = mark
 
@@ -89,9 +104,9 @@ class Pieces:
             f"{self.marks(line.families)} {_tags(line.tags, self._root)}</li>"
         )
 
-    def strip(self, rows: Iterable[StripRow], letters: Iterable[str]) -> Markup:
+    def strip(self, rows: Iterable[StripRow]) -> Markup:
         """Plantings drawn along the months of a year."""
-        months = "".join(f"<span>{safe(letter)}</span>" for letter in letters)
+        months = "".join(f"<span>{safe(letter)}</span>" for letter in self._months)
         drawn = "".join(_strip_row(row, self._root) for row in rows)
         return Markup(
             f'<div class="strip">\n<div class="months" aria-hidden="true">{months}</div>\n'
@@ -163,6 +178,20 @@ class Pieces:
     def ways(self, several: Iterable[Neighbours]) -> Markup:
         """The notes before and after one, for each thing it is about."""
         return Markup("".join(_way(way, self._root) for way in several))
+
+
+def piece_filters() -> dict[str, Callable[..., Markup]]:
+    """Every piece as a filter, which finds the pieces of its page as `pieces` among what is printed."""
+    return {name: _filter(name) for name in vars(Pieces) if not name.startswith("_")}
+
+
+def _filter(name: str) -> Callable[..., Markup]:
+    @pass_context
+    def printed(context: Context, value: object, **ways: object) -> Markup:
+        piece: Markup = getattr(context["pieces"], name)(value, **ways)
+        return piece
+
+    return printed
 
 
 def _link(link: Link, root: str) -> str:

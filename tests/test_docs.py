@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from pathlib import Path
+from textwrap import dedent
 
 import click
 import pytest
 
 from leafmould.cli import main
+from leafmould.notes.settings import read_settings
 from make_map import with_map
 
 ROOT = Path(__file__).parents[1]
@@ -52,3 +54,15 @@ def test_every_file_named_in_the_docs_exists() -> None:
 @pytest.mark.parametrize("link", re.findall(r"\]\(([^)#]+)\)", README + DEVELOPERS))
 def test_links_in_the_docs_lead_somewhere(link: str) -> None:
     assert link.startswith("https://") or (ROOT / link).exists()
+
+
+def test_the_settings_shown_in_the_readme_are_read_without_a_word(tmp_path: Path) -> None:
+    section = README.split("## The settings on half a screen")[1].split("\n## ")[0]
+    blocks = re.findall(r"(?:^(?:    .*)?\n)+", section, re.MULTILINE)
+    garden_yaml, crops_yaml = [dedent(block) for block in blocks if block.strip()]
+    (tmp_path / "garden.yaml").write_text(garden_yaml, encoding="utf-8")
+    (tmp_path / "crops.yaml").write_text(crops_yaml, encoding="utf-8")
+    found = read_settings(tmp_path)
+    assert found.problems == ()
+    assert [bed.name for bed in found.beds][:2] == ["Long border", "Bag row"]
+    assert [crop.name for crop in found.crops] == ["beetroot", "sea beet"]

@@ -329,10 +329,22 @@ def test_every_forecast_is_in_order_wide_enough_and_the_same_each_time(
     assert moved_on is not None and (moved_on.earliest, moved_on.latest) == (found.earliest, found.latest)
 
 
+def is_dark(on: date) -> bool:
+    """November to the tenth of February, when what is sown waits for light."""
+    return on.month in (11, 12, 1) or (on.month == 2 and on.day <= 10)
+
+
 @given(low=st.integers(-5, 400), high=st.integers(-5, 400), begun=DAYS)
 def test_any_packet_gives_a_range_around_its_days(low: int, high: int, begun: date) -> None:
     settings = own("skyroot", days=packet(low, high))
     found = forecast(planting("skyroot", sown=begun.isoformat()), settings, on=begun.isoformat())
     least, most = sorted(max(1, days) for days in (low, high))
-    assert begun < found.earliest <= begun + timedelta(days=least)
+    assert begun < found.earliest <= found.likely <= found.latest
+    if not is_dark(begun):
+        assert found.earliest <= begun + timedelta(days=least)
     assert found.latest >= begun + timedelta(days=most)
+
+
+def test_what_is_sown_in_the_dark_months_waits_for_light() -> None:
+    found = forecast(planting("radish", sown="2026-11-20"), on="2026-11-20")
+    assert found.earliest > date(2027, 2, 10)

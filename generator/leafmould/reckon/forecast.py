@@ -185,9 +185,10 @@ def _forecast(
     days: Days, notes: tuple[str, ...], begun: _Beginning, almanac: Almanac, slows: bool
 ) -> Forecast:
     low, high = _widened(days)
-    earliest = begun.day + timedelta(days=low)
     plain = begun.day + timedelta(days=high)
     slows = slows and not days.is_common_practice
+    # A kind winter may not slow what is well on its way; what only begins in the dark waits for light.
+    earliest = _grown(begun.day, low, slows and _is_dark(begun.day, almanac), almanac)
     likely = _grown(begun.day, round(days.likely), slows, almanac)
     latest = _grown(begun.day, high, slows, almanac)
     said = [f"{days.says}, counted from {day(begun.day)}", *notes]

@@ -107,7 +107,12 @@ def inherit(done: list[Done]) -> None:
 def _inherit_crop(draft: Draft, before: Draft) -> None:
     amounts, varieties = draft.items[0].amounts, draft.items[0].varieties
     new = [
-        Item(crops=list(i.crops), varieties=list(varieties or i.varieties), is_mix=i.is_mix)
+        Item(
+            crops=list(i.crops),
+            varieties=list(varieties or i.varieties),
+            is_mix=i.is_mix,
+            places=list(i.places),
+        )
         for i in before.items
         if i.crops or i.varieties
     ]
@@ -181,6 +186,16 @@ def _drop_total(items: list[Item]) -> list[Item]:
     total = sum((a.grams if whole[0].grams is not None else a.value) or 0.0 for a in sums)
     wanted = whole[0].grams if whole[0].grams is not None else whole[0].value
     return parts if abs(total - wanted) < 0.01 * max(wanted, 1) else items
+
+
+def pair_places(draft: Draft) -> None:
+    """ "peas in Arch, beans in Top bed": each crop in its own place, never every combination."""
+    owners = [number for _, number in draft.place_items]
+    if len(set(owners)) < 2 or any(i.places for i in draft.items):
+        return
+    for number, item in enumerate(draft.items):
+        own = number if number in owners else next((o for o in owners if o > number), owners[-1])
+        item.places = [place for place, owner in draft.place_items if owner == own]
 
 
 def settle_items(clause: Done) -> None:

@@ -166,7 +166,9 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     if any(_same_kind(a, read.amount) for a in item.amounts):
         if not crop_follows and (split := _split_places(walk, item)) is not None:
             item = split
-        elif draft.is_each or walk.has("larder"):
+        elif draft.is_each or (
+            walk.has("larder") and not (walk.has("fate") and item.amounts[0].unit == read.amount.unit)
+        ):
             pass
         elif item.crops or not crop_follows:
             walk.ask(
@@ -183,11 +185,16 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
     """ "11 eggs, one soft shelled", "14 litres, half in the freezer": more about them, no second amount."""
     if walk.verb.name == "saw" and item.amounts and read.amount.whole is not None:
         return True
+    if item.amounts and walk.typed.breaks[i] and walk.word(read.end) in STILL_THERE:
+        return True
     if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
         return False
     if walk.verb.name == "collected":
         return read.amount.unit in ("piece", "egg") and "egg" not in walk.typed.words[read.end : walk.end]
     return walk.verb.name in ("put up", "stored") and read.amount.whole == "half"
+
+
+STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})
 
 
 def _leave_amounts(walk: Walk, item: Item) -> None:

@@ -17,6 +17,7 @@ from leafmould.notes.words.prepositions import (
     PLACE_OPENERS,
 )
 from leafmould.values.names import Kind
+from leafmould.values.problems import Level
 
 
 def take_preposition(walk: Walk) -> bool:
@@ -29,6 +30,8 @@ def take_preposition(walk: Walk) -> bool:
     ):
         return False
     if word == "from" and walk.verb.name == "moved" and walk.draft.origins:
+        if walk.bed_at(walk.past_articles(i + 1))[1] is not None:
+            walk.ask(Level.QUESTION, "Two moves in one line. Write a line for each.", i)
         return False
     if take_place_after(walk, i):
         return True

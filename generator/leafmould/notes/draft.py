@@ -54,6 +54,7 @@ class Draft:
     total: list[Amount] = field(default_factory=list)  # one amount over all the items
     places: list[Named] = field(default_factory=list)
     origins: list[Named] = field(default_factory=list)
+    place_items: list[tuple[Named, int]] = field(default_factory=list)  # places, each with the item before it
     part: str | None = None
     is_each: bool = False
     everything: bool = False

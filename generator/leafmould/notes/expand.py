@@ -82,6 +82,8 @@ def _is_one_sum(items: list[Item]) -> bool:
     """
     if not items[0].amounts or any(i.amounts for i in items[1:]):
         return False
+    if any(i.places != items[0].places for i in items[1:]):
+        return False
     return not all(a.count is not None for a in items[0].amounts)
 
 

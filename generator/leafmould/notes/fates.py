@@ -83,7 +83,8 @@ def _is_the_same(clause: Done, before: Done) -> bool:
     """ "plaited the garlic and hung it up": one storing."""
     draft = clause.draft
     return (
-        clause.verb.name == before.verb.name == "stored"
+        clause.verb.name == before.verb.name
+        and clause.verb.name in ("stored", "put up")
         and not clause.is_bare
         and not (draft.has_crop or draft.places or any(i.amounts for i in draft.items))
         and before.draft.has_crop

@@ -13,6 +13,7 @@ from leafmould.notes.actions import (
     closes_with_earlier,
     fill,
     inherit,
+    pair_places,
     reads_whole,
     settle_items,
     share_backward,
@@ -295,6 +296,7 @@ class _Line:
             draft.spans.append(("subject", begin, begin + len(clause.subject)))
         take_object(walk, clause)
         walk_clause(walk, clause)
+        pair_places(draft)
         if verb == "lost" and clause.is_by_trouble and draft.cause is None:
             draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
         if verb == "lost" and UNSURE & set(typed.words[clause.start : clause.verb_start]):

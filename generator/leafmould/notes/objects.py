@@ -142,6 +142,10 @@ def _seen(walk: Walk, clause: Clause) -> None:
     if i >= walk.end or walk.bed_at(i)[1] is not None:
         walk.end = clause.end
         return
+    if walk.word(i) in PLACE_OPENERS and clause.start < clause.verb_start:
+        _seen_before(walk, clause)
+        walk.end = clause.end
+        return
     end = free_words(walk, i)
     read = read_amount(walk.typed, i, walk.decimal)
     begin = (
@@ -188,6 +192,16 @@ def _seen(walk: Walk, clause: Clause) -> None:
                 ("verb", walk.typed.starts[clause.verb_start], walk.typed.ends[clause_start - 1])
             )
     walk.end = clause.end
+
+
+def _seen_before(walk: Walk, clause: Clause) -> None:
+    """ "leek moth found in bed 3", "hedgehog seen in the Herb bank"."""
+    begin, end = walk.past_articles(clause.start), clause.verb_start
+    while end > begin and walk.typed.words[end - 1] in FILLERS:
+        end -= 1
+    if begin < end and any(walk.typed.words[k] in nouns.TROUBLES for k in range(begin, end)):
+        walk.draft.subject = walk.typed.written(begin, end)
+        walk.span("subject", begin, end)
 
 
 def _crop_state(words: list[str]) -> str:

@@ -80,6 +80,8 @@ def _is_crop_too(walk: Walk, i: int) -> bool:
 def _counts(walk: Walk, i: int) -> bool:
     """Whether a number here counts something, rather than naming a bed."""
     following = walk.word(i + 1)
+    if following and walk.typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
+        return not walk.typed.breaks[i + 1]
     return (
         bool(following)
         and not walk.typed.breaks[i + 1]
@@ -93,6 +95,8 @@ def add_place(walk: Walk, place: Named, role: str, start: int, end: int) -> None
     target = walk.draft.origins if role == "from" and _is_origin(walk) else walk.draft.places
     if all(place.key != known.key for known in target):
         target.append(place)
+    if target is walk.draft.places and walk.draft.item.crops:
+        walk.draft.place_items.append((place, len(walk.draft.items) - 1))
 
 
 def _is_origin(walk: Walk) -> bool:

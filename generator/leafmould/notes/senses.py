@@ -276,6 +276,9 @@ def _given_on(typed: Typed, clause: Clause) -> bool:
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "else": lambda typed, clause: True,
     "yield": _is_yield,
+    "seed first": lambda typed, clause: bool(
+        {"bulb", "clove", "seed", "packet"} & set(typed.words[clause.start : clause.verb_start])
+    ),
     "pest eggs": _is_pest_eggs,
     "for something": _for_something,
     "given on": _given_on,
@@ -283,9 +286,11 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "cover off": lambda typed, clause: (
         CONDITIONS["cover"](typed, clause) and "off" in typed.words[clause.verb_end : clause.end]
     ),
-    "on heap": lambda typed, clause: bool(
-        {"compost", "heap"} & set(typed.words[clause.verb_end : clause.end])
+    "on heap": lambda typed, clause: any(
+        typed.words[i] in ("compost", "heap") and typed.words[i - 1] in ("on", "the", "to", "in", "onto")
+        for i in range(clause.verb_end + 1, clause.end)
     ),
+    "fruit": _one_of(frozenset({"fruit", "seed", "pod", "flower", "bud"})),
     "stringed": lambda typed, clause: any(w in nouns.STRUNG for w in typed.words),
     "cocoons": _one_of(frozenset({"cocoon", "swarm", "worm"})),
     "treatment": _one_of(nouns.TREATMENTS),

@@ -153,8 +153,12 @@ def _take_side(walk: Walk) -> bool:
 def _take_remark(walk: Walk) -> bool:
     """Small words that open a remark: all to the next comma belongs to it."""
     i, word = walk.i, walk.word(walk.i)
-    if word == "with" and walk.verb.name in ("sowed", "planted", "started"):
+    if word == "with" and walk.verb.name in ("sowed", "planted", "started", "put up"):
         j = walk.past_articles(i + 1)
+        while (
+            walk.verb.name == "put up" and walk.word(j) in nouns.SELDOM_VARIETY and not walk.typed.names(j)[0]
+        ):
+            j += 1
         size, known = walk.typed.kind(j, Kind.CROP, Kind.CROP_GROUP) if j < walk.end else (0, ())
         if size and not walk.draft.has_crop:
             walk.i = i + 1

@@ -82,6 +82,8 @@ def _is_more(clause: Done, typed: Typed, start: int, end: int, crops: set[str], 
         and end == begin + 1
     ):
         return True
+    if words[begin] == "for" and clause.verb.name == "gave away":
+        return any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(begin, end))
     is_phrase = words[begin] in PLACE_OPENERS or words[begin] == "with"
     for i in range(begin, end):
         kinds = {k.kind for k in typed.names(i)[1]}

@@ -18,7 +18,7 @@ from leafmould.values.quantities import Amount
 
 NUMBER = r"(?P<number>-?\d+(?:[.,]\d+)?)"
 UNIT = r"\s?°?\s?(?P<unit>c|f|celsius|fahrenheit|degrees|deg|below)?\b\.?"
-WHEN = r"(?:\s*(?:overnight|last night|this morning|today|at dawn|outside|tonight|yesterday|early morning|in the night|at night))*"
+WHEN = r"(?:\s*(?:all day|all night|all week|all morning|all afternoon|most of the day|again|at last|overnight|last night|this morning|today|at dawn|outside|tonight|yesterday|early morning|in the night|at night))*"
 NUMBER_2, UNIT_2 = NUMBER.replace("number", "number2"), UNIT.replace("unit", "unit2")
 KIND = r"(?:(?:first|last|late|early|light|hard|heavy|ground|air|slight|sharp|killing|another|a|an|the|of|some|bit of|touch of|severe|big|huge)\s)*"
 COLD = re.compile(

@@ -29,7 +29,8 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     ),
     "fed": (("animals", "fed animals"), ("else", "fed")),
     "put": (
-        ("chit", "remark"), ("treatment", "treated"), ("freezer", "put up"), ("store", "stored"), ("heap", "composted"), ("slug pellets", "treated"), ("net", "netted"), ("support", "staked"), ("cover", "covered"),
+        ("chit", "remark"), ("treatment", "treated"), ("freezer", "put up"), ("store", "stored"), ("heap", "composted"),
+        ("on heap", "composted"), ("slug pellets", "treated"), ("net", "netted"), ("support", "staked"), ("cover", "covered"),
         ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
         ("hens", "penned"), ("them", "remark"), ("crop", "planted"), ("else", "remark"),
     ),
@@ -57,7 +58,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
         ("chit", "remark"), ("hens", "penned"), ("pellets", "treated"), ("crop", "planted"), ("else", "remark"),
     ),
     "set out": (("chit", "remark"), ("else", "planted")),
-    "set": (("chit", "remark"), ("crop", "planted"), ("else", "remark")),
+    "set": (("chit", "remark"), ("fruit", "saw"), ("crop", "planted"), ("else", "remark")),
     "popped": (("crop", "planted"), ("else", "remark")),
     "stuck": (("crop", "planted"), ("else", "remark")),
     "planted": (("seed", "sowed"), ("else", "planted")),
@@ -73,7 +74,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "took off": (("suckers", "pinched out"), ("cover", "uncovered"), ("honey", "collected"), ("else", "remark")),
     "took out": (("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
     "gave": (
-        ("yield", "picked"), ("to us", "bought"), ("away", "gave away"), ("manure", "fed"), ("feed", "fed"), ("drink", "watered"), ("trim", "pruned"), ("hoe", "weeded"),
+        ("seed first", "remark"), ("yield", "picked"), ("to us", "bought"), ("away", "gave away"), ("manure", "fed"), ("feed", "fed"), ("drink", "watered"), ("trim", "pruned"), ("hoe", "weeded"),
         ("mulch", "mulched"), ("crop", "gave away"), ("product", "gave away"),
         ("eggs", "gave away"), ("amount", "gave away"), ("else", "remark"),
     ),

@@ -91,7 +91,7 @@ SHORTENED = {
     "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",
     "bcos": "because", "coz": "because", "yday": "yesterday", "yest": "yesterday", "evrything": "everything",
     "everthing": "everything", "exept": "except", "exepct": "except", "plnted": "planted", "plantd": "planted",
-    "pickd": "picked", "sowd": "sowed", "wtih": "with", "thru": "through", "altho": "although", "wkend": "weekend", "w": "with",
+    "pickd": "picked", "sowd": "sowed", "wtih": "with", "doz": "dozen", "thru": "through", "altho": "although", "wkend": "weekend", "w": "with",
 }  # fmt: skip
 """Words as they are typed on a phone."""
 

@@ -14,10 +14,10 @@ from datetime import date
 from pathlib import Path
 
 from leafmould.facts import tables
-from leafmould.garden.assemble import assemble
+from leafmould.garden.assemble import Written, assemble_shown
 from leafmould.garden.model import Garden
 from leafmould.garden.view import View, unknown_words, view_of
-from leafmould.garden.visible import visible_entries, visible_settings
+from leafmould.garden.visible import Showing, visible_settings
 from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry
@@ -76,15 +76,19 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
     view, problems = view_of(settings, vocabulary, household=household)
     files = find_notes(folder)
     kept = Kept.load(folder) if keep else None
-    entries, vocabulary = _read(files, habits_of(settings, vocabulary), kept, view, on)
+    showing = Showing(view)
+    entries, vocabulary = _read(files, habits_of(settings, vocabulary), kept, showing, on)
     if kept:
         kept.save(folder)
     past = tuple(entry for entry in entries if not _is_later(entry, on))
     shown = visible_settings(settings, view)
-    seen = visible_entries(past, view)
-    garden = assemble(shown, seen, tables.crops(), on=on)
-    is_whole = shown == settings and seen == past
-    told = garden if is_whole else assemble(settings, past, tables.crops(), on=on)
+    seen = showing.of(past)
+    garden, told = assemble_shown(
+        Written(settings=shown, entries=seen),
+        Written(settings=settings, entries=past),
+        tables.crops(),
+        on=on,
+    )
     problems += unknown_words(view, _names_in(past), vocabulary)
     problems += _later(entries, on)
     return Loaded(
@@ -95,7 +99,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
         vocabulary=vocabulary,
         files=len(files),
         dates=_dates(entries),
-        problems=in_file_order((*told.problems, *problems)),
+        problems=in_file_order((*told, *problems)),
     )
 
 
@@ -111,7 +115,7 @@ def habits_of(settings: Settings, vocabulary: Vocabulary) -> Habits:
 
 
 def _read(
-    files: Iterable[NoteFile], habits: Habits, kept: Kept | None, view: View, on: date
+    files: Iterable[NoteFile], habits: Habits, kept: Kept | None, showing: Showing, on: date
 ) -> tuple[tuple[Entry, ...], Vocabulary]:
     """The entries of all notes, and the names known after reading them.
 
@@ -120,8 +124,7 @@ def _read(
     """
     files = tuple(files)
     first = read_all(files, habits, kept)
-    past = (entry for entry in first if not _is_later(entry, on))
-    learned = learned_varieties(visible_entries(tuple(past), view))
+    learned = learned_varieties(showing.of([entry for entry in first if not _is_later(entry, on)]))
     vocabulary = habits.vocabulary.with_names(learned)
     loose = {e.at.file for e in first if any(action.is_loose for action in e.actions)}
     if not loose or vocabulary.digest == habits.vocabulary.digest:

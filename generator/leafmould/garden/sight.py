@@ -6,10 +6,10 @@ Gathered once for a public build, at the start of `visible`.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from leafmould.garden.blank import Folded, Names
+from leafmould.garden.blank import Names
 from leafmould.garden.view import View
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.values.names import fold, slug
@@ -48,19 +48,25 @@ class Sight:
 
 def sight_of(entries: Sequence[Entry], view: View) -> Sight:
     """The view of these entries."""
-    shown: set[Folded] = set()
-    hidden: set[Folded] = set()
+    shown, hidden = set[str](), set[str]()
+    hides_crops = bool(view.crops or view.other_names)
     for entry in entries:
-        shown.update(fold(n.name) for n in (*entry.beds, *entry.crops, *entry.varieties))
+        for named in (*entry.beds, *entry.crops, *entry.varieties):
+            shown.add(named.name)
         for action in entry.actions:
-            is_of_hidden = any(is_hidden(crop, view.crops, view.other_names) for crop in action.crops)
-            (hidden if is_of_hidden else shown).update(fold(n.name) for n in action.varieties)
-            shown.update(fold(n.name) for n in (*action.places, *action.crops))
+            is_of_hidden = hides_crops and any(
+                is_hidden(crop, view.crops, view.other_names) for crop in action.crops
+            )
+            for named in action.varieties:
+                (hidden if is_of_hidden else shown).add(named.name)
+            for named in (*action.places, *action.crops):
+                shown.add(named.name)
+    told = frozenset(map(fold, shown))
     people = set() if view.shows_people else {fold(name) for entry in entries for name in _people(entry)}
     return Sight(
         view=view,
-        others=view.other_names.and_also(hidden - shown),
-        people=Names(name for name in people - shown if not CALENDAR.issuperset(name)),
+        others=view.other_names.and_also(frozenset(map(fold, hidden)) - told),
+        people=Names(name for name in people - told if not CALENDAR.issuperset(name)),
     )
 
 
@@ -79,6 +85,8 @@ def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
     text = "\n".join(_texts(entry))
     if any(sign in text for sign in MONEY) or "private" in text.casefold():
         return False
+    if not (view.bed_names or sight.others or view.words or sight.people):
+        return True
     tell = (view.bed_names, sight.others, view.words)
     return not (any(names.are_in(text) for names in tell) or sight.people.spans(text, capitals=True))
 
@@ -96,13 +104,14 @@ def is_hidden(named: Named, keys: frozenset[str], names: Names) -> bool:
 
 def _people(entry: Entry) -> Iterator[str]:
     """Everybody an entry names, whole and one by one; without a capital it may be anything."""
-    named = [entry.by or "", *(name for action in entry.actions for name in _in_line(action))]
+    named = [entry.by] if entry.by else []
+    for action in entry.actions:
+        if action.source:
+            named.append(action.source)
+        if action.remark:
+            named += SOMEBODY.findall(action.remark)
     for whole in named:
         yield from (name for name in (whole, *AND.split(whole)) if name.strip()[:1].isupper())
-
-
-def _in_line(action: Action) -> Iterable[str]:
-    return (action.source or "", *(m.group(1) for m in SOMEBODY.finditer(action.remark or "")))
 
 
 def _needs_a_look(action: Action, view: View) -> bool:
@@ -127,20 +136,19 @@ def _named(entry: Entry) -> Iterator[Named]:
         yield from (*a.places, *a.origins, *a.but, *a.crops, *a.varieties)
 
 
-def _texts(entry: Entry) -> Iterator[str]:
+def _texts(entry: Entry) -> list[str]:
     """Everything the gardener wrote in it, and the names it was understood by."""
-    yield from (entry.id, entry.title or "", entry.body, entry.part or "", entry.again or "")
-    yield from (*entry.photos, *entry.tags, *entry.lesson, *(words.text for words in entry.words))
+    found = [entry.id, entry.title or "", entry.body, entry.part or "", entry.again or ""]
+    found += [*entry.photos, *entry.tags, *entry.lesson, *(words.text for words in entry.words)]
     for named in _named(entry):
-        yield from (named.name, named.written)
+        found += (named.name, named.written)
     for a in entry.actions:
-        yield a.text
-        yield from filter(None, (a.remark, a.subject, a.cause, a.part, a.batch, a.spacing))
-        amounts = (
-            *a.amounts,
-            *(amount for _, amount in a.readings),
-            *(f.amount for f in a.fates if f.amount),
-        )
-        for amount in amounts:
-            yield from (amount.written, amount.unit)
-        yield from (name for name, _ in a.readings)
+        found.append(a.text)
+        found += filter(None, (a.remark, a.subject, a.cause, a.part, a.batch, a.spacing))
+        for amount in a.amounts:
+            found += (amount.written, amount.unit)
+        for fate in a.fates:
+            found += (fate.amount.written, fate.amount.unit) if fate.amount else ()
+        for name, amount in a.readings:
+            found += (name, amount.written, amount.unit)
+    return found

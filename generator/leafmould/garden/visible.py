@@ -73,12 +73,37 @@ def visible_settings(settings: Settings, view: View) -> Settings:
 
 def visible_entries(entries: Sequence[Entry], view: View) -> tuple[Entry, ...]:
     """The entries as a build may read them, in the same order."""
-    if view.household:
-        return tuple(entries)
-    sight = sight_of(entries, view)
-    about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
-    shown = [shown for entry in entries if (shown := _entry(entry, sight))]
-    return _with_plain_ids(shown, about_hidden, sight)
+    return Showing(view).of(entries)
+
+
+class Showing:
+    """A view applied to entries; to most of them a second time, once varieties were learned.
+
+    What was found of an entry holds for the very same entry, as long as the same names are to be hidden.
+    """
+
+    def __init__(self, view: View) -> None:
+        self.view = view
+        self._found: dict[
+            int, tuple[Entry, Entry | None]
+        ] = {}  # with the entry, so that its number stays its own
+        self._names: tuple[object, ...] = ()
+
+    def of(self, entries: Sequence[Entry]) -> tuple[Entry, ...]:
+        """The entries as a build may read them, in the same order."""
+        if self.view.household:
+            return tuple(entries)
+        sight = sight_of(entries, self.view)
+        if (names := (sight.others.names, sight.people.names)) != self._names:
+            self._names, self._found = names, {}
+        about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
+        shown = [shown for entry in entries if (shown := self._shown(entry, sight))]
+        return _with_plain_ids(shown, about_hidden, sight)
+
+    def _shown(self, entry: Entry, sight: Sight) -> Entry | None:
+        if id(entry) not in self._found:
+            self._found[id(entry)] = entry, _entry(entry, sight)
+        return self._found[id(entry)][1]
 
 
 def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:

@@ -82,6 +82,7 @@ def _singular(word: str) -> str:
     return word[:-1]
 
 
+@lru_cache(maxsize=20_000)
 def fold(text: str) -> tuple[str, ...]:
     """The folded words of a name or a piece of text, in order."""
     return tuple(fold_word(m.group()) for m in WORD.finditer(text))
@@ -143,6 +144,7 @@ SLUG_LENGTH = 80
 
 
 @lru_cache(maxsize=50_000)
+@lru_cache(maxsize=20_000)
 def slug(text: str) -> str:
     """A name as it stands in addresses, file names and ids.
 

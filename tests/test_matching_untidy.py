@@ -9,7 +9,7 @@ from datetime import date
 
 import pytest
 
-from gardens import garden_of, reached, told
+from gardens import garden_of, reached, settings_of, told
 
 # 1 and 7. The last one picked
 
@@ -212,3 +212,60 @@ def test_12_what_befalls_the_batch_later_is_not_told_of_what_was_planted_out_bef
     assert at["composted the rest of the lettuce seedlings"] == ("crop lettuce",)
     assert garden.planting_by_id["lettuce_arch_2026-04-20"].number == 12
     assert garden.planting_by_id["lettuce_tub-1_2026-05-04"].started is None
+
+
+# 13. Beds split
+
+
+def test_13_clearing_one_of_two_new_beds_does_not_end_what_may_stand_in_the_other():
+    patches = settings_of("""
+        garden: Patches
+        beds:
+          - {name: Old patch}
+          - {name: North patch, was: Old patch, from: 2026-06-01}
+          - {name: South patch, was: Old patch, from: 2026-06-01}
+    """)
+    notes = "2026-04-10\n- sowed kale in Old patch\n2026-06-20\n- cleared North patch"
+    assert reached(garden_of(notes, patches))["cleared North patch"] == ()
+    both = garden_of(f"{notes}\n2026-07-20\n- cleared Old patch", patches)
+    assert reached(both)["cleared Old patch"] == ("kale_old-patch_2026-04-10",)
+
+
+# 17. What reaches everything
+
+
+def test_17_a_treatment_of_one_half_does_not_reach_the_other():
+    garden = garden_of("""
+        2026-06-10
+        - sowed peas in Long border, north half
+        - sowed kale in Long border, sunny end
+        - sowed chard in Long border
+        2026-06-20
+        - treated Long border, south half with soap
+        - treated the shady end of Long border with milk
+    """)
+    assert reached(garden)["treated Long border, south half with soap"] == (
+        "chard_long-border_2026-06-10",
+        "kale_long-border_2026-06-10_sunny-end",
+    )
+    assert reached(garden)["treated the shady end of Long border with milk"] == (
+        "chard_long-border_2026-06-10",
+        "pea_long-border_2026-06-10_north-half",
+    )
+
+
+# 21. Trees and rows
+
+
+@pytest.mark.parametrize(
+    ("line", "end"),
+    [
+        ("felled Old pear", "cleared"),
+        ("lost Old pear to honey fungus", "lost to honey fungus"),
+        ("cleared Old pear", None),
+        ("cleared around Old pear", None),
+    ],
+)
+def test_21_a_bed_that_is_one_tree_is_its_own_name_when_it_is_lost_or_felled(line: str, end: str | None):
+    garden = garden_of(f"2026-06-10\n- {line}")
+    assert garden.planting_by_id["pear_old-pear_2015"].end_basis == end

@@ -11,11 +11,12 @@ from collections.abc import Callable, Iterable
 from datetime import date, timedelta
 
 from leafmould.garden.draft import Act, Draft
-from leafmould.garden.ground import Ground, of_part, of_variety
+from leafmould.garden.ground import Ground, are_apart, of_variety
 from leafmould.garden.portions import plants
 from leafmould.garden.starts import open_unknown, set_habit
 from leafmould.garden.targets import Target, settle, settle_kinds, targets
 from leafmould.notes.entries import Sureness
+from leafmould.values.names import fold
 from leafmould.values.when import When
 
 REACHING = frozenset(
@@ -165,7 +166,15 @@ def _is_meant(ground: Ground, act: Act, draft: Draft) -> bool:
     }
     if spared & {*draft.crops, *draft.beds}:
         return False
-    return act.part is None or draft.part is None or bool(of_part([draft], act.part))
+    return act.part is None or draft.part is None or not _is_in_other_part(ground, act.part, draft)
+
+
+def _is_in_other_part(ground: Ground, part: str, draft: Draft) -> bool:
+    """Whether a planting stands surely elsewhere in its bed; parts in other words may be the same."""
+    if draft.part is None or are_apart(part, draft.part):
+        return draft.part is not None
+    parts = [fold(p) for bed in draft.beds if bed in ground.lines.beds for p in ground.lines.beds[bed].parts]
+    return fold(part) != fold(draft.part) and fold(part) in parts and fold(draft.part) in parts
 
 
 def _note_cover(draft: Draft, act: Act) -> None:

@@ -15,6 +15,9 @@ PARTS_OF_PLANTS = frozenset(
     {"leaf", "leaves", "foliage", "haulm", "haulms", "tops", "runners", "prunings", "windfalls"}
 )
 
+UPROOTED = frozenset({"felled", "grubbed", "dug", "uprooted", "removed", "took"})
+"""Words for clearing that mean the plant itself, where a bed is one plant."""
+
 
 def end(ground: Ground, act: Act) -> None:
     """End what an act ends; perennials only under their own name."""
@@ -128,6 +131,12 @@ def _end_whole(draft: Draft, act: Act) -> None:
 
 def _end_unnamed(ground: Ground, act: Act) -> None:
     """Without a crop: the whole bed if it was cleared, else the one planting that can be meant."""
+    lasting = _named_by_bed(ground, act)
+    for draft in lasting:
+        act.reach(draft)
+        _end_share(draft, act, portion(act.action.amounts))
+    if lasting:
+        return
     if act.verb == "cleared" or act.action.everything:
         _end_bed(ground, act)
         return
@@ -143,6 +152,20 @@ def _end_unnamed(ground: Ground, act: Act) -> None:
         act.inferred.append("crop: the only one that can be meant there")
         act.reach(waiting[0])
         _end_share(waiting[0], act, portion(act.action.amounts))
+
+
+def _named_by_bed(ground: Ground, act: Act) -> list[Draft]:
+    """ "lost Old pear", "felled Old pear": a bed that is one lasting plant has its name."""
+    if act.verb != "lost" and act.action.text.casefold().split()[0] not in UPROOTED:
+        return []
+    found: list[Draft] = []
+    for bed in act.beds:
+        if ground.lines.is_for_perennials(bed):
+            standing = ground.standing(bed=bed, crop=None, when=act.when)
+            lasting = [d for d in standing if d.is_perennial and d.ended is None]
+            own = [d for d in lasting if d.from_setting is not None]
+            found += own or (lasting if len(lasting) == 1 else [])
+    return found
 
 
 def _alive_in(ground: Ground, bed: str, act: Act) -> list[Draft]:
@@ -188,6 +211,8 @@ def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:
         return False
     if act.part is not None and not merge_parts(act.part, draft.part):
         return False
+    if not set(ground.beds_of(draft, act.when.last)) <= set(act.beds) and act.beds:
+        return False  # since a split nobody knows whether it stands in this one
     spared = {key for n in act.action.but for key in ground.kinds.may_mean(ground.kinds.key_of(n) or "")}
     if spared & set(draft.crops):
         return False

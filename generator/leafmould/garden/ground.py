@@ -231,6 +231,21 @@ def of_batch(found: list[Draft], batch: str | None) -> list[Draft]:
     return found
 
 
+OPPOSITES = (
+    ("north", "south"), ("east", "west"), ("left", "right"), ("front", "back"), ("top", "bottom"),
+    ("upper", "lower"), ("near", "far"), ("inner", "outer"), ("sunny", "shady"),
+)  # fmt: skip
+
+
+def are_apart(one: str, other: str) -> bool:
+    """Whether two parts of a bed surely do not overlap: north half and south half, row 1 and row 2."""
+    a, b = set(fold(one)), set(fold(other))
+    if any((x in a and y in b) or (y in a and x in b) for x, y in OPPOSITES):
+        return True
+    numbers = {w for w in a if w.isdigit()}, {w for w in b if w.isdigit()}
+    return all(numbers) and not numbers[0] & numbers[1]
+
+
 def merge_parts(a: str | None, b: str | None) -> bool:
     """Whether two parts are named and are the same."""
     return a is not None and b is not None and fold(a) == fold(b)

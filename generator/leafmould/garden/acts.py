@@ -6,7 +6,7 @@ from the last; on one day things begin before they end, and end before they are 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 
 from leafmould.garden.bed_lines import BedLines, is_new_place
@@ -22,8 +22,11 @@ ENDS = frozenset({"cleared", "lost", "finished"})
 FATES = frozenset({"gave away", "ate", "composted", "stored", "put up", "fed animals"})
 SELF_SOWN = "self-sown"
 
-_PHASES = {"bought": 0, "started": 1, "moved": 3}
-_START, _END, _PICK, _CARE, _FATE, _SETTLE = 2, 4, 5, 6, 7, 8
+_START, _CARE = 2, 6
+_PHASES = {
+    "bought": 0, "started": 1, **dict.fromkeys(STARTS - RAISING_STARTS, _START), "moved": 3,
+    **dict.fromkeys(ENDS, 4), "picked": 5, **dict.fromkeys(FATES, 7), "turned out": 8,
+}  # fmt: skip
 
 
 def acts_of(entries: Iterable[Entry], lines: BedLines, kinds: Kinds, on: date) -> list[Act]:
@@ -83,9 +86,12 @@ def _acts_in(entry: Entry, lines: BedLines, kinds: Kinds, on: date) -> Iterator[
 
 def _act(entry: Entry, action: Action, number: int, when: When, lines: BedLines, kinds: Kinds) -> Act:
     day = when.first if is_start(action) else when.last
-    places = () if _moves_a_container(action) or _moves_house(action, lines) else action.places
-    origins = (*action.places, *action.origins) if _moves_a_container(action) else action.origins
-    crops = (kinds.key_of(crop) for crop in action.crops)
+    places, origins = action.places, action.origins
+    if _moves_a_container(action):
+        places, origins = (), (*places, *origins)
+    elif _moves_house(action, lines):
+        places = ()
+    crops = [key for crop in action.crops if (key := kinds.key_of(crop)) is not None]
     return Act(
         id=f"{entry.id}:{number}",
         number=number,
@@ -94,12 +100,14 @@ def _act(entry: Entry, action: Action, number: int, when: When, lines: BedLines,
         when=when,
         beds=_beds(places, lines, day, action.part),
         origins=_beds([n for n in origins if lines.key_of(n) in lines.beds], lines, day, action.part),
-        crops=tuple(dict.fromkeys(key for key in crops if key is not None)),
-        varieties=variety_names(action),
+        crops=tuple(dict.fromkeys(crops)),
+        varieties=variety_names(action) if action.varieties else (),
     )
 
 
-def _beds(places: Iterable[Named], lines: BedLines, day: date, part: str | None) -> tuple[str, ...]:
+def _beds(places: Sequence[Named], lines: BedLines, day: date, part: str | None) -> tuple[str, ...]:
+    if len(places) == 1:
+        return lines.on(lines.key_of(places[0]), day, part)
     return tuple(dict.fromkeys(key for named in places for key in lines.on(lines.key_of(named), day, part)))
 
 
@@ -125,7 +133,7 @@ def _order(act: Act) -> tuple[date, int, date, date, str, str, str, int]:
     when = act.when
     return (
         day,
-        _phase(act.action),
+        _phase(act.action, starts=starts),
         when.first,
         when.last,
         act.verb,
@@ -135,15 +143,6 @@ def _order(act: Act) -> tuple[date, int, date, date, str, str, str, int]:
     )
 
 
-def _phase(action: Action) -> int:
-    if action.verb in _PHASES:
-        return _PHASES[action.verb]
-    if is_start(action):
-        return _START
-    if action.verb in ENDS:
-        return _END
-    if action.verb == "picked":
-        return _PICK
-    if action.verb in FATES:
-        return _FATE
-    return _SETTLE if action.verb == "turned out" else _CARE
+def _phase(action: Action, *, starts: bool) -> int:
+    phase = _PHASES.get(action.verb, _CARE)
+    return _START if starts and phase == _CARE else phase

@@ -116,22 +116,25 @@ def _assemble(written: Written, facts: Mapping[str, CropFact], on: date) -> tupl
     acts = acts_of(entries, ground.lines, ground.kinds, on)
     for act in acts:
         ground.acts_by_line[(act.action.at.file, act.action.at.line)].append(act)
-    for act in acts:
-        _handler(act)(ground, act)
-    reach_all(ground, (act for act in acts if act.verb in REACHING and _handler(act) is care))
+    handled = [(act, _handler(act)) for act in acts]
+    for act, handle in handled:
+        handle(ground, act)
+    reach_all(ground, (act for act, handle in handled if handle is care and act.verb in REACHING))
     observe(ground, entries)
     _retarget(acts)
     note_beforehand(ground, settings.beforehand)
     give_ids(sorted((*ground.drafts, *ground.by_year), key=lambda d: (d.begins, d.serial)))
     group_batches(ground, acts)
     calendar = Calendar(on=on, is_southern=settings.is_southern, units=settings.units)
+    pickings = {act.id: picking(ground, act) for act in acts if act.verb == "picked"}
+    drafts = [draft for draft in (*ground.drafts, *ground.by_year) if draft.is_row]
     garden = garden_of(
         settings=settings,
         entries=entries,
         ground=ground,
         calendar=calendar,
-        plantings=[planting(ground, d, calendar) for d in (*ground.drafts, *ground.by_year) if d.is_row],
-        pickings=[picking(ground, act) for act in acts if act.verb == "picked"],
+        plantings=[planting(ground, draft, calendar, pickings) for draft in drafts],
+        pickings=list(pickings.values()),
         events=[event(ground, act) for act in acts],
     )
     return garden, ground

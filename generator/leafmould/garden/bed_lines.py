@@ -33,6 +33,7 @@ class BedLines:
         self.is_ever_renamed = any(bed.became for bed in self.beds.values())
         self.is_ever_ended = any(bed.ended for bed in self.beds.values())
         self.problems: list[Problem] = []
+        self._families: dict[str, tuple[str, ...]] = {}  # a bed made later comes from none
 
     def key_of(self, named: Named) -> str:
         """The bed key a note's word stands for, before any renaming."""
@@ -126,6 +127,11 @@ class BedLines:
 
     def family_of(self, key: str) -> tuple[str, ...]:
         """This bed, all it came from and all it became, by key; for looking through renamings."""
+        if key not in self._families:
+            self._families[key] = self._family_of(key)
+        return self._families[key]
+
+    def _family_of(self, key: str) -> tuple[str, ...]:
         found: dict[str, None] = {}
         waiting = [key]
         while waiting:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -43,9 +43,9 @@ def group_batches(ground: Ground, acts: Iterable[Act]) -> None:
             draft.group = None
 
 
-def planting(ground: Ground, draft: Draft, calendar: Calendar) -> Planting:
-    """A draft as a frozen planting."""
-    pickings = [_picking(act, act.drafts) for act in draft.pickings]
+def planting(ground: Ground, draft: Draft, calendar: Calendar, picked: Mapping[str, Picking]) -> Planting:
+    """A draft as a frozen planting, given all frozen pickings."""
+    pickings = [picked[act.id] for act in draft.pickings]
     grams = [p.grams for p in pickings if p.grams is not None]
     ended_on, basis, is_estimated = _end(ground, draft, calendar.on)
     last = date(draft.year, 12, 31) if draft.year is not None else ended_on or calendar.on
@@ -123,14 +123,11 @@ def event(ground: Ground, act: Act) -> Event:
 
 def picking(ground: Ground, act: Act) -> Picking:
     """A picking as noted, with what it was drawn on for."""
-    return _picking(act, [d for d in act.drafts if d.is_row], ground)
-
-
-def _picking(act: Act, drafts: list[Draft], ground: Ground | None = None) -> Picking:
+    drafts = [draft for draft in act.drafts if draft.is_row]
     only = drafts[0] if len(drafts) == 1 else None
     bed = act.beds[0] if len(act.beds) == 1 else None
     if bed is None and not act.beds and only is not None:
-        bed = ground.beds_of(only, act.when.last)[0] if ground else only.beds[0]
+        bed = ground.beds_of(only, act.when.last)[0]
     if bed is None and not act.beds and act.batches:
         bed = act.batches[0].beds[0]
     return Picking(

@@ -70,7 +70,7 @@ def garden_of(
 def _index(pairs: Iterable[tuple[str, Iterable[str]]]) -> Mapping[str, tuple[str, ...]]:
     found: dict[str, list[str]] = defaultdict(list)
     for id, keys in pairs:
-        for key in sorted(set(keys)):
+        for key in set(keys):
             found[key].append(id)
     return {key: tuple(found[key]) for key in sorted(found)}
 

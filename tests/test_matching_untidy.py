@@ -214,6 +214,24 @@ def test_12_what_befalls_the_batch_later_is_not_told_of_what_was_planted_out_bef
     assert garden.planting_by_id["lettuce_tub-1_2026-05-04"].started is None
 
 
+def test_12_what_is_picked_where_it_was_raised_is_no_waiting_batch():
+    garden = garden_of(
+        """
+        2026-03-29
+        - started basil in Cold frame
+        2026-07-15
+        - picked 20 g basil from Cold frame
+        2026-09-10
+        - picked 30 g basil from Cold frame
+    """,
+        on=date(2026, 9, 11),
+    )
+    assert told(garden) == [
+        "basil_cold-frame_2026-03-29 · started · started 2026-03-29 "
+        "· picked 2026-07-15 to 2026-09-10: 0.05 kg"
+    ]
+
+
 # 13. Beds split
 
 
@@ -252,6 +270,22 @@ def test_17_a_treatment_of_one_half_does_not_reach_the_other():
         "chard_long-border_2026-06-10",
         "pea_long-border_2026-06-10_north-half",
     )
+
+
+# 20. Identity
+
+
+def test_20_what_joins_an_older_planting_goes_under_its_id():
+    found = "2026-06-27\n- saw self-sown dill in Arch\n2026-05-20\n- resowed carrots in Arch"
+    assert [p.id for p in garden_of(found).plantings if p.bed == "arch"] == [
+        "carrot_arch_2026-05-20",
+        "dill_arch_2026-06-27",
+    ]
+    older = "2026-05-01\n- saw self-sown dill in Arch\n- sowed carrots in Arch\n2026-05-10\n- carrots came up"
+    assert [p.id for p in garden_of(f"{older}\n{found}").plantings if p.bed == "arch"] == [
+        "carrot_arch_2026-05-01",
+        "dill_arch_2026-05-01",
+    ]
 
 
 # 21. Trees and rows

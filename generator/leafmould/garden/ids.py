@@ -3,7 +3,8 @@
 Crop, bed at its start, start date (as written if coarse), then variety and part where that note names
 them. So a later note, or one that fills in something, never changes it. What does change an id: writing
 another crop, bed, date, variety or part in the note of the start; for a start nobody noted, an older
-note of the same crop, bed and year; and a second start that reads the same on the same day gets "_2".
+note of the same crop, bed and year; a second start that reads the same on the same day gets "_2"; and
+what was only sown into gaps, or found again self-sown, goes under the id of the older planting it joins.
 """
 
 from __future__ import annotations

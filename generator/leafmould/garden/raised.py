@@ -12,6 +12,7 @@ from leafmould.garden.bed_lines import NOWHERE_KEY
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, of_variety
 from leafmould.garden.portions import PLANTS, plants
+from leafmould.garden.presumed import DAYS_IN_TRAYS
 from leafmould.values.names import fold
 
 DAYS_BOUGHT_LASTS = 60
@@ -64,6 +65,7 @@ def give_away(draft: Draft, act: Act) -> None:
 def _is_open(ground: Ground, batch: Draft, act: Act) -> bool:
     over = ground.over(batch)
     is_waiting = over is None or over.on >= act.when.first
+    is_waiting = is_waiting and (act.when.first - batch.begins).days <= DAYS_IN_TRAYS
     return batch.ended is None and batch.left != 0 and is_waiting
 
 

@@ -20,6 +20,7 @@ from leafmould.notes.words.verbs import (
     GERUNDS,
     LONGEST_PAST,
     LONGEST_PLAIN,
+    LONGEST_STATE,
     PARTICLES_OF,
     PAST,
     PLAIN,
@@ -50,7 +51,10 @@ def find_clauses(typed: Typed) -> list[Clause]:
             continue
         size, known = typed.names(i)
         counted = topic_has_name or (bool(clauses) and i > begin and typed.words[i - 1].isdigit())
-        found = _verb_at(typed, i, size, is_topic, counted, bool(clauses) and begin <= clauses[-1].verb_start)
+        found = None
+        if size or typed.words[i] in VERB_STARTS:
+            has_verb = bool(clauses) and begin <= clauses[-1].verb_start
+            found = _verb_at(typed, i, size, is_topic, counted, has_verb)
         if found is not None and is_topic:
             if clauses:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
@@ -219,6 +223,10 @@ GERUND_LINKS = frozenset(
         "time",
     }
 )
+
+
+VERB_STARTS = frozenset({*LONGEST_PAST, *LONGEST_STATE, *AT_IT})
+"""Every word a verb's form may begin with; a garden's own words are names."""
 
 
 def gerund_at(typed: Typed, i: int) -> Clause | None:

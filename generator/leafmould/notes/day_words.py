@@ -13,6 +13,7 @@ from leafmould.notes.words.prepositions import (
     CLAUSE_JOINS,
     PLACE_OPENERS,
 )
+from leafmould.values.date_words import MONTHS, SHORT_MONTHS, WEEKDAYS
 from leafmould.values.dates import DateWords, read_date, resolve_date, scan_date, written_day
 from leafmould.values.problems import Level
 from leafmould.values.when import When
@@ -29,6 +30,8 @@ def take_date(walk: Walk) -> bool:
     """A date of the clause: behind "on", behind a comma, or closing the clause."""
     i = walk.i
     word = walk.word(i)
+    if word.isdigit() and not _may_be_day(walk, i):
+        return False
     if word in ("until", "till"):
         return _until(walk)
     lead = i
@@ -55,6 +58,20 @@ def take_date(walk: Walk) -> bool:
         return False
     set_date(walk, found[0], i, end)
     return True
+
+
+BEHIND_DAY = frozenset(
+    {*MONTHS, *SHORT_MONTHS, *WEEKDAYS, "st", "nd", "rd", "th", "of", "day", "week", "month", "year", "to", "until", "till", "and", "bi",
+     "bis", "er", "de", "the", "h", "hr", "hrs", "am", "pm", "uhr", "night", "ago", "au", "al", "days", "weeks"}
+)  # fmt: skip
+
+
+def _may_be_day(walk: Walk, i: int) -> bool:
+    """A quick look at a number: "240 g" is no day."""
+    if len(walk.typed.words[i]) >= 4 or walk.typed.gaps[i + 1].strip():
+        return True
+    follows = walk.typed.words[i + 1] if i + 1 < walk.typed.count else ""
+    return follows in BEHIND_DAY or follows.isdigit() or not follows.isascii()
 
 
 def _until(walk: Walk) -> bool:

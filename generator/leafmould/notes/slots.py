@@ -41,7 +41,7 @@ from leafmould.notes.words.prepositions import (
     SUBJECTS,
     THIRD_PERSONS,
 )
-from leafmould.notes.words.verbs import as_done
+from leafmould.notes.words.verbs import VERBS, as_done
 from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SEASONS
 from leafmould.values.names import FRACTIONS, Kind, fold_word
@@ -75,7 +75,9 @@ def _over(walk: Walk, start: int, end: int) -> None:
         if i in walk.used or walk.is_seen(i):
             walk.i = i + 1
             continue
-        for step in _steps_at(walk.typed.words[i], walk.typed.names(i)[0] > 0):
+        for step in _steps_at(
+            walk.typed.words[i], walk.typed.names(i)[0] > 0, walk.verb.name, i in walk.typed.quotes
+        ):
             if step(walk):
                 break
         else:
@@ -323,11 +325,20 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
 
 
 @lru_cache(maxsize=20_000)
-def _steps_at(word: str, is_named: bool) -> tuple[Step, ...]:
+def _steps_at(word: str, is_named: bool, verb: str, is_quote: bool) -> tuple[Step, ...]:
     """The steps that may take a word, in order; the others need not be asked."""
-    key = DIGITS if word.isdigit() else word
+    key, slots = DIGITS if word.isdigit() else word, VERBS[verb].slots
+    never = {take_quote} if not is_quote else set()
+    if "to" not in slots:
+        never.add(take_cause)
+    if "with" not in slots and verb != "treated":
+        never.add(take_stuff)
+    if not slots & {"crop", "crop!"}:
+        never.add(take_unknown)
     return tuple(
-        step for step, words in STEPS if words is None or key in words or (is_named and step in NAME_STEPS)
+        step
+        for step, words in STEPS
+        if step not in never and (words is None or key in words or (is_named and step in NAME_STEPS))
     )
 
 

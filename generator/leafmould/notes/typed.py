@@ -67,18 +67,22 @@ class Typed:
         self.plain = text.translate(SAME_LENGTH)
         self.vocabulary = vocabulary
         found = [m.span() for m in WORD.finditer(self.plain)][:MOST_WORDS]
-        if GLUED_WORD.search(self.plain):
+        is_glued = GLUED_WORD.search(self.plain) is not None
+        if is_glued:
             found = _glued(self.plain, found)
         self.starts = [start for start, _ in found]
         self.ends = [end for _, end in found]
         self.words = [fold_word(self.plain[start:end]) for start, end in found]
-        if found and GLUED_WORD.search(self.plain):
+        if is_glued:
             self.words = [GLUED.get(word, word) for word in self.words]
         if not SHORTENED.keys().isdisjoint(self.words):
             self.words = [*map(self._spelled_out, range(len(found)))]
         self.count = len(found)
         self._measure_gaps()
-        self.found: dict[int, tuple[int, tuple[Known, ...]]] = {}
+        starts = _name_starts(self.vocabulary)
+        self.found: dict[int, tuple[int, tuple[Known, ...]]] = {
+            i: NO_NAME for i, word in enumerate(self.words) if word not in starts
+        }
         self.quotes = self._find_quotes() if "'" in self.plain or '"' in self.plain else {}
 
     def _spelled_out(self, i: int) -> str:
@@ -155,7 +159,7 @@ class Typed:
 
     def _look_up(self, i: int) -> tuple[int, tuple[Known, ...]]:
         if i >= self.count:
-            return 0, ()
+            return NO_NAME
         words, by_words = self.words, self.vocabulary.by_words
         if words[i] == "cabbage" and words[i + 1 : i + 2] == ["white"]:
             return 0, ()  # a butterfly
@@ -209,6 +213,15 @@ def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
 
 
 LONGEST_SHORT = 6
+NO_NAME: tuple[int, tuple[Known, ...]] = (0, ())
+
+
+@lru_cache(maxsize=8)
+def _name_starts(vocabulary: Vocabulary) -> frozenset[str]:
+    """Every word a name may begin with: asked once a word, so that most words are never looked up."""
+    singles = [words[0] for words in vocabulary.by_words if len(words) == 1]
+    halves = {word[:k] for word in singles for k in range(1, len(word))}  # "black currants"
+    return frozenset({*vocabulary.longest_by_first_word, *halves, *_run_together(vocabulary), *LOCAL_NAMES})
 
 
 @lru_cache(maxsize=8)

@@ -176,7 +176,7 @@ def _amount(number: str, unit: str) -> Amount:
 
 def verbless_clause(typed: Typed) -> Clause | None:
     """Eggs, hens and troubles: a clause as if its verb had been written."""
-    if not typed.count or any(w in NEGATIONS for w in typed.words[:3]):
+    if MARKS.isdisjoint(typed.words[:8]) or any(w in NEGATIONS for w in typed.words[:3]):
         return None
     return _acidity(typed) or _hens(typed) or _eggs(typed) or _cover(typed) or _troubles(typed)
 
@@ -333,3 +333,7 @@ STUFF_VERBS = {
     "band": "treated", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
 }  # fmt: skip
 """What stands on or round a crop or a bed says what was done."""
+
+
+MARKS = frozenset({"ph", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES})
+"""One of these stands near the beginning of every line that counts without a verb."""

@@ -132,11 +132,14 @@ class Ground:
         else:
             found = list(dict.fromkeys(d for b in beds for c in crops for d in self._lists.get((b, c), ())))
         first, last = when.first, when.last
-        stood = [d for d in found if d.begins <= last and (d.ended is None or d.ended.last >= first)]
-        stood = [d for d in stood if not d.is_dissolved]
+        stood = [
+            d
+            for d in found
+            if d.begins <= last and not d.is_dissolved and (d.ended is None or d.ended.last >= first)
+        ]
         if bed is not None:
-            stood = [d for d in stood if bed in self.beds_of(d, when.last)]
-        return sorted(stood, key=_age)
+            stood = [d for d in stood if bed in self.beds_of(d, last)]
+        return sorted(stood, key=_age) if len(stood) > 1 else stood
 
     def ask(self, act: Act, level: Level, message: str, suggestion: str | None = None) -> None:
         """Tell the gardener something about an act."""
@@ -164,14 +167,17 @@ def find(
 ) -> list[Draft]:
     """The plantings an act can mean, narrowed as far as its words allow; several are no fault."""
     found = ground.standing(bed=bed, crop=crop, when=act.when)
-    found = _prefer(found, lambda d: d.is_raised == prefers_raised)
+    if len(found) > 1:
+        found = _prefer(found, lambda d: d.is_raised == prefers_raised)
     if found and found[0].is_raised and not prefers_raised:
         found = [d for d in found if not d.children]
-    found = _prefer(found, lambda d: crop in d.crops or crop in ground.kinds.members)
+    if len(found) > 1:
+        found = _prefer(found, lambda d: crop in d.crops or crop in ground.kinds.members)
     found = of_variety(found, variety)
     found = of_part(found, act.part)
     found = of_batch(found, act.action.batch)
-    found = _prefer(found, lambda d: d.begins < act.when.first)
+    if len(found) > 1:
+        found = _prefer(found, lambda d: d.begins < act.when.first)
     return still_alive(ground, found, act.when, by_name=bed is not None)
 
 

@@ -13,7 +13,7 @@ from datetime import date
 from leafmould.garden.model import Bed, Planting
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
 from leafmould.pages.chapters import Chapter
-from leafmould.pages.doings import doings, lessons_of, note_line
+from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger, year_anchor
@@ -52,6 +52,7 @@ class BedPage:
     families: tuple[FamilyYear, ...]
     last_stood: tuple[LastStood, ...]
     lessons: tuple[Lesson, ...]
+    lessons_in_all: int
     notes: tuple[NoteLine, ...]
     notes_in_all: int
     chapters: tuple[Link, ...]
@@ -87,7 +88,8 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         years=_years(bed, chapter, ledger),
         families=family_years(bed, ledger),
         last_stood=last_stood(bed, ledger),
-        lessons=lessons_of(reversed(notes), ledger),
+        lessons=lessons_of(reversed(notes), ledger)[:MOST_LESSONS],
+        lessons_in_all=sum(len(entry.lesson) for entry in notes),
         notes=tuple(note_line(entry, ledger) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
         chapters=_chapter_links(bed, chapter, ledger),
@@ -108,6 +110,7 @@ def _further(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         families=(),
         last_stood=(),
         lessons=(),
+        lessons_in_all=0,
         notes=(),
         notes_in_all=0,
         chapters=_chapter_links(bed, chapter, ledger),

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from leafmould.garden.model import Crop, Planting
 from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
 from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year_rows
-from leafmould.pages.doings import lessons_of, note_line
+from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
 from leafmould.pages.labels import family_mark, planting_line
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, StripRow
@@ -44,6 +44,7 @@ class CropPage:
     years: tuple[CropYear, ...]
     strip: tuple[StripRow, ...]
     lessons: tuple[Lesson, ...]
+    lessons_in_all: int
     notes: tuple[NoteLine, ...]
     notes_in_all: int
 
@@ -104,7 +105,8 @@ def _values(crop: Crop, ledger: Ledger) -> CropPage:
         varieties=variety_rows(crop, ledger),
         years=year_rows(crop, ledger),
         strip=_strip(plantings, ledger),
-        lessons=lessons_of(reversed(notes), ledger),
+        lessons=lessons_of(reversed(notes), ledger)[:MOST_LESSONS],
+        lessons_in_all=sum(len(entry.lesson) for entry in notes),
         notes=tuple(note_line(entry, ledger) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
     )

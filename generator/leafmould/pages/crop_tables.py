@@ -17,6 +17,9 @@ from leafmould.pages.page import Figure, Link
 from leafmould.values.names import slug
 from leafmould.values.when import When
 
+MOST_PLANTINGS = 24
+"""Plantings named beside a variety."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Totals:
@@ -45,7 +48,8 @@ class VarietyRow:
 
     name: str
     anchor: str
-    years: tuple[Link, ...]  # each leads to the planting
+    years: tuple[Link, ...]  # the newest plantings, each leading to its section
+    more: int  # earlier plantings; the table by year has their beds
     days: Figure | None  # range over its plantings
     totals: Totals
     endings: str  # "1 of 3 lost"
@@ -164,8 +168,10 @@ def _variety(
         name=name or "variety not noted",
         anchor=variety_anchor(name),
         years=tuple(
-            Link(text=ledger.year_name(ledger.home_year(p)), to=ledger.sections[p.id]) for p in plantings
+            Link(text=ledger.year_name(ledger.home_year(p)), to=ledger.sections[p.id])
+            for p in plantings[-MOST_PLANTINGS:]
         ),
+        more=max(0, len(plantings) - MOST_PLANTINGS),
         days=days_taken(plantings, ledger),
         totals=totals(pickings, ledger, to=ledger.crop_pages[crop.key] + "#years"),
         endings=f"{lost} of {len(plantings)} lost" if lost else "",

@@ -11,6 +11,8 @@ from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
 
 HEADER_FIELD = "did"
+MOST_LESSONS = 24
+"""Lessons on the page of a bed or crop; the page of lessons has them all."""
 BEGINNING = 100
 """How much of a note's text stands in a list [characters]."""
 

@@ -13,6 +13,9 @@ from leafmould.pages.labels import families_in, family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page
 
+MOST_SEASONS = 6
+"""Seasons named beside a bed; its own page tells of every one."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FamilyBed:
@@ -20,6 +23,7 @@ class FamilyBed:
 
     bed: Link
     years: tuple[Link, ...]
+    more: int  # earlier seasons; the bed's page has them
     last: str  # "this year", "3 years ago"
 
 
@@ -91,7 +95,9 @@ def _bed(bed: str, years: dict[int, str], ledger: Ledger) -> FamilyBed:
     return FamilyBed(
         bed=ledger.bed_links[bed],
         years=tuple(
-            Link(text=ledger.year_name(year), to=ledger.sections[years[year]]) for year in newest[:12]
+            Link(text=ledger.year_name(year), to=ledger.sections[years[year]])
+            for year in newest[:MOST_SEASONS]
         ),
+        more=max(0, len(newest) - MOST_SEASONS),
         last=years_ago(ledger.this_year - newest[0]),
     )

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from leafmould.pages.addresses import LESSONS, PROBLEMS, SOURCES, source_anchor
+from leafmould.pages.chapters import chapters
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
@@ -22,9 +24,10 @@ class LessonYear:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LessonsPage:
-    """The values of the page of lessons."""
+    """The values of a page of lessons."""
 
     years: tuple[LessonYear, ...]
+    others: tuple[Link, ...]  # the pages of other years; none if all fit into one
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,20 +77,31 @@ class SourcesPage:
     common: tuple[Link, ...]  # expectations from common practice, no source
 
 
-def lessons_page(ledger: Ledger) -> Page:
-    """Every lesson, newest season first."""
-    by_year: dict[str, list[Lesson]] = {}
+def lessons_pages(ledger: Ledger) -> Iterator[Page]:
+    """Every lesson, newest season first; further pages hold earlier years where one would be too heavy."""
+    by_year: dict[int | None, list[Lesson]] = {}
     for entry in reversed(ledger.entries_with_lessons):
-        name = ledger.year_name(ledger.year_of(entry.when.first)) if entry.when else "Without a date"
-        by_year.setdefault(name, []).extend(lessons_of([entry], ledger))
-    years = tuple(LessonYear(name=name, lessons=tuple(found)) for name, found in by_year.items())
-    return Page(
-        address=LESSONS,
-        template="lessons.html",
-        title="Lessons",
-        section="lessons",
-        values=LessonsPage(years=years),
-    )
+        year = ledger.year_of(entry.when.first) if entry.when else None
+        by_year.setdefault(year, []).extend(lessons_of([entry], ledger))
+    rows = {year: len(found) for year, found in by_year.items() if year is not None}
+    pages = chapters(LESSONS, rows, ledger.year_name)
+    for chapter in pages:
+        is_first = chapter.address == LESSONS
+        years = tuple(
+            LessonYear(
+                name="Without a date" if year is None else ledger.year_name(year), lessons=tuple(found)
+            )
+            for year, found in by_year.items()
+            if year in chapter.years or (year is None and is_first)
+        )
+        others = tuple(Link(text=c.name, to=c.address) for c in pages if c is not chapter)
+        yield Page(
+            address=chapter.address,
+            template="lessons.html",
+            title="Lessons" if is_first else f"Lessons, {chapter.name}",
+            section="lessons",
+            values=LessonsPage(years=years, others=others),
+        )
 
 
 def problems_page(ledger: Ledger) -> Page:

@@ -6,10 +6,10 @@ Due lines lapse by themselves: nothing stays on the list because nobody ticked i
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 
-from leafmould.garden.model import Planting
-from leafmould.pages.addresses import NOW
+from leafmould.garden.model import Entry, Planting
+from leafmould.pages.addresses import NOW, by_date_address
 from leafmould.pages.beds import BedSummary, in_use
 from leafmould.pages.doings import lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
@@ -26,6 +26,8 @@ AFTER = timedelta(days=14)
 """How long after its latest day an expected picking stays; then the line lapses."""
 QUIET_DAYS = 14
 """After so many days without a note the page says so."""
+MOST_THIS_WEEK = 120
+"""Notes shown from this week in earlier years."""
 MOST_NOTES = 6
 MOST_LESSONS = 5
 
@@ -48,6 +50,7 @@ class NowPage:
     beds: tuple[BedSummary, ...]
     unused: tuple[BedSummary, ...]  # nothing recorded as standing
     earlier: tuple[EarlierYear, ...]
+    long_ago: tuple[Link, ...]  # the notes of years still earlier
     week: str  # "12–18 July"
     latest: tuple[NoteLine, ...]
     lessons: tuple[Lesson, ...]
@@ -63,13 +66,15 @@ def now_page(ledger: Ledger) -> Page:
     dated = [e for e in ledger.garden.entries if e.when]
     last = max((e.when.last for e in dated if e.when), default=None)
     quiet = (ledger.garden.on - last).days if last else 0
+    earlier, long_ago = _earlier(ledger)
     values = NowPage(
         tables=_tables(ledger),
         due=tuple(planting_line(p, ledger) for p in due[:MOST_DUE]),
         more_due=max(0, len(due) - MOST_DUE),
         beds=tuple(b for b in beds if b.standing),
         unused=tuple(b for b in beds if not b.standing),
-        earlier=_earlier(ledger),
+        earlier=earlier,
+        long_ago=long_ago,
         week=_week(ledger),
         latest=tuple(note_line(e, ledger) for e in dated[: -MOST_NOTES - 1 : -1]),
         lessons=_lessons_in_season(ledger),
@@ -99,15 +104,28 @@ def _due(ledger: Ledger) -> list[Planting]:
     return sorted(waiting, key=lambda p: (forecasts[p.id].likely, p.id))
 
 
-def _earlier(ledger: Ledger) -> tuple[EarlierYear, ...]:
-    by_year: dict[int, list[NoteLine]] = {}
+def _earlier(ledger: Ledger) -> tuple[tuple[EarlierYear, ...], tuple[Link, ...]]:
+    """This week year by year, the latest first; where that grows long, links to the notes of the rest."""
+    by_year: dict[int, list[Entry]] = {}
     for entry in ledger.this_week_before():
         assert entry.when is not None
-        by_year.setdefault(entry.when.first.year, []).append(note_line(entry, ledger, short=True))
-    return tuple(
-        EarlierYear(name=str(year), notes=tuple(notes))
-        for year, notes in sorted(by_year.items(), reverse=True)
-    )
+        by_year.setdefault(entry.when.first.year, []).append(entry)
+    shown: list[EarlierYear] = []
+    long_ago: list[Link] = []
+    told = 0
+    for year, entries in sorted(by_year.items(), reverse=True):
+        told += len(entries)
+        if shown and told > MOST_THIS_WEEK:
+            season = ledger.year_name(ledger.year_of(_first_day(entries)))
+            long_ago.append(Link(text=str(year), to=by_date_address(season)))
+        else:
+            notes = tuple(note_line(entry, ledger, short=True) for entry in entries)
+            shown.append(EarlierYear(name=str(year), notes=notes))
+    return tuple(shown), tuple(long_ago)
+
+
+def _first_day(entries: list[Entry]) -> date:
+    return min(entry.when.first for entry in entries if entry.when)
 
 
 def _week(ledger: Ledger) -> str:

@@ -19,7 +19,7 @@ from leafmould.pages.crop import crop_pages, crops_page
 from leafmould.pages.families import families_page
 from leafmould.pages.figures import day_figure
 from leafmould.pages.ledger import Ledger, Reckoned
-from leafmould.pages.lists import lessons_page, problems_page, sources_page
+from leafmould.pages.lists import lessons_pages, problems_page, sources_page
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
@@ -131,7 +131,7 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
     yield from season_pages(ledger)
     yield from by_date_pages(ledger)
     yield from note_pages(ledger)
-    yield lessons_page(ledger)
+    yield from lessons_pages(ledger)
     if ledger.shows_problems:
         yield problems_page(ledger)
     yield sources_page(ledger)

@@ -392,7 +392,7 @@ def test_problems_are_for_the_household_alone() -> None:
     assert page.counts == "2 things"
     assert [(f.file, [p.message for p in f.problems]) for f in page.files] == [
         ("garden.yaml", ['work[2]: no bed is called "Nroth". Did you mean "North"?']),
-        ("notes/2026/06-20.md", ['work[2]: no bed is called "Nroth". Did you mean "North"?']),
+        ("notes/2026/06-20.md", ['no bed is called "Nroth". Did you mean "North"?']),
     ]
 
 

@@ -391,7 +391,7 @@ def test_problems_are_for_the_household_alone() -> None:
     page: ProblemsPage = values(household, addresses.PROBLEMS)
     assert page.counts == "2 things"
     assert [(f.file, [p.message for p in f.problems]) for f in page.files] == [
-        ("garden.yaml", ['work[2]: no bed is called "Nroth". Did you mean "North"?']),
+        ("garden.yaml", ['no bed is called "Nroth". Did you mean "North"?']),
         ("notes/2026/06-20.md", ['no bed is called "Nroth". Did you mean "North"?']),
     ]
 

@@ -28,6 +28,10 @@ MOST_CELL_ROWS = 2400
 """Rows in the cells of one table of beds and years; about 100 bytes each."""
 
 
+DAYS_BACK, DAYS_ON = 3, 7
+"""How far "this week in earlier years" looks back and on: what comes next matters more than what was."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reckoned:
     """What was reckoned and looked up for a garden, keyed for its pages."""
@@ -296,9 +300,11 @@ class Ledger:
         return self.to_note(planting.entries[0]) if planting.entries else self.sections[planting.id]
 
     def this_week_before(self) -> list[Entry]:
-        """Notes of earlier years from the seven days around the garden's day, by calendar days."""
+        """Notes of earlier years from the days around the garden's day, by calendar days."""
         on = self.garden.on
-        days = dict.fromkeys(_day_of_year(on + timedelta(days=shift)) for shift in range(-3, 4))
+        days = dict.fromkeys(
+            _day_of_year(on + timedelta(days=shift)) for shift in range(-DAYS_BACK, DAYS_ON + 1)
+        )
         if {228, 301} <= days.keys():
             days[229] = None  # a leap day belongs to the week around it in every year
         found = [e for day in sorted(days) for e in self.entries_by_day.get(day, ())]

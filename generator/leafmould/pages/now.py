@@ -14,7 +14,7 @@ from leafmould.pages.beds import BedSummary, in_use
 from leafmould.pages.doings import lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line
-from leafmould.pages.ledger import Ledger
+from leafmould.pages.ledger import DAYS_BACK, DAYS_ON, Ledger
 from leafmould.pages.page import Figure, Lesson, Link, NoteLine, Page, PlantingLine
 from leafmould.values.wording import day_range
 
@@ -129,7 +129,8 @@ def _first_day(entries: list[Entry]) -> date:
 
 
 def _week(ledger: Ledger) -> str:
-    return day_range(ledger.garden.on - timedelta(days=3), ledger.garden.on + timedelta(days=3))
+    on = ledger.garden.on
+    return day_range(on - timedelta(days=DAYS_BACK), on + timedelta(days=DAYS_ON))
 
 
 def _lessons_in_season(ledger: Ledger) -> tuple[Lesson, ...]:

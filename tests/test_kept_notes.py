@@ -96,8 +96,15 @@ def test_entries_go_to_json_and_back_without_loss(entry: Entry) -> None:
 @pytest.mark.parametrize("kind", [Entry, Action, Named, Amount, When, Problem, Words, Fate, Location])
 def test_every_field_of_every_kept_value_has_a_reader(kind: type) -> None:
     assert is_dataclass(kind) and fields(kind)
-    with pytest.raises((KeyError, TypeError, AttributeError)):
-        from_json(kind, {"nothing": 1})
+    for held in ({"nothing": 1}, [], [0], [-1], [2**80, 1], ["x"], [1.5], 3, None, [1, 2, 3]):
+        with pytest.raises((TypeError, ValueError, AttributeError, LookupError)):
+            from_json(kind, held)
+
+
+def test_equal_numbers_of_different_types_stay_what_they_are() -> None:
+    held = [Amount(written="1", low=low, high=low, unit="kg") for low in (1.0, 1, 2.0, 2)]
+    again = [from_json(Amount, json.loads(json.dumps(to_json(amount)))) for amount in held]
+    assert [repr(a.low) for a in again] == ["1.0", "1", "2.0", "2"]
 
 
 NOTES = ["- picked peas from Arch\n", "---\nbed: Arch\ndid: sowed\ncrop: kale\n---\nFine.\n"]

@@ -55,7 +55,7 @@ class Kept:
             return None
         try:
             entries = tuple(from_json(Entry, entry) for entry in row[1])
-        except (KeyError, TypeError, ValueError, AttributeError):
+        except (LookupError, TypeError, ValueError, AttributeError):
             return None
         self.used[key] = row
         return entries

@@ -167,7 +167,19 @@ def test_an_unreadable_cache_is_an_empty_one(tmp_path: Path, raw: bytes) -> None
     assert Kept.load(tmp_path).rows == {}
 
 
-@pytest.mark.parametrize("row", [None, [], ["d"], ["DIGEST", [{}]], ["DIGEST", [1]], ["DIGEST", {"a": 1}]])
+@pytest.mark.parametrize(
+    "row",
+    [
+        None,
+        [],
+        ["d"],
+        ["DIGEST", [{}]],
+        ["DIGEST", [1]],
+        ["DIGEST", {"a": 1}],
+        ["DIGEST", [[]]],
+        ["DIGEST", [[7]]],
+    ],
+)
 def test_a_spoilt_row_is_read_afresh(row: object) -> None:
     (file, _) = files()
     held = json.loads(json.dumps(row).replace("DIGEST", file.digest))

@@ -120,10 +120,16 @@ def _new_reader(kind: Any) -> Turn:
     if kind is date:
         return date.fromisoformat
     if is_dataclass(kind):
-        return _once(_value_reader(kind))
+        is_flat = not any(_holds_values(hint) for hint in get_type_hints(kind).values())
+        return _once(_value_reader(kind)) if is_flat else _value_reader(kind)
     if isinstance(kind, type) and issubclass(kind, Enum):
         return kind
     return _plain_reader(kind)
+
+
+def _holds_values(kind: Any) -> bool:
+    """Whether a type is one of ours, or a tuple or choice with one in it."""
+    return is_dataclass(kind) or any(_holds_values(inner) for inner in get_args(kind))
 
 
 def _only(kind: Any) -> Any:
@@ -138,8 +144,22 @@ def _tuple_reader(kinds: tuple[Any, ...]) -> Turn:
     if len(kinds) == 2 and kinds[1] is Ellipsis:
         read = _reader(kinds[0])
         return lambda held: tuple([read(item) for item in held])
+    if all(kind in (str, int, bool) for kind in kinds):
+        return _row_reader(kinds)
     readers = [_reader(kind) for kind in kinds]
     return lambda held: tuple([read(item) for read, item in zip(readers, held, strict=True)])
+
+
+def _row_reader(kinds: tuple[Any, ...]) -> Turn:
+    """A tuple of plain values, checked at one go."""
+
+    def read(held: Any) -> Any:
+        row = tuple(held)
+        if tuple(map(type, row)) != kinds:
+            raise TypeError(f"{held!r} is not what was kept")
+        return row
+
+    return read
 
 
 def _plain_reader(kind: Any) -> Turn:
@@ -184,7 +204,7 @@ def _once(read: Turn) -> Turn:
         try:
             key = (*held, *map(type, held))
             found = made.get(key)
-        except TypeError:  # lists in it
+        except TypeError:  # a list in it
             return read(held)
         if found is None:
             found = read(held)

@@ -36,6 +36,33 @@ def test_1_the_last_ripe_ones_leave_others():
     assert garden.planting_by_id["pepper_arch_2026-06-10"].ended_on is None
 
 
+# 2. Two sowings
+
+
+def test_2_the_second_sowing_is_the_second_though_the_first_is_over():
+    garden = garden_of(
+        """
+        2025-04-10
+        - sowed lettuce in Arch
+        2026-04-10
+        - sowed lettuce in Arch
+        2026-05-10
+        - sowed lettuce in Arch
+        2026-06-10
+        - sowed lettuce in Arch
+        2026-07-01
+        - cleared lettuce from Arch, first sowing
+        2026-07-20
+        - picked 2 lettuces from Arch, second sowing
+        - picked 3 lettuces from Arch, third sowing
+    """,
+        on=date(2026, 7, 21),
+    )
+    assert reached(garden)["cleared lettuce from Arch, first sowing"] == ("lettuce_arch_2026-04-10",)
+    assert reached(garden)["picked 2 lettuces from Arch, second sowing"] == ("lettuce_arch_2026-05-10",)
+    assert reached(garden)["picked 3 lettuces from Arch, third sowing"] == ("lettuce_arch_2026-06-10",)
+
+
 # 3. Resowed
 
 

@@ -123,7 +123,9 @@ class Ground:
         """What these beds are on a day."""
         return tuple(dict.fromkeys(now for key in beds for now in self.lines.on(key, day, part)))
 
-    def standing(self, *, bed: str | None, crop: str | None, when: When) -> list[Draft]:
+    def standing(
+        self, *, bed: str | None, crop: str | None, when: When, also_ended: bool = False
+    ) -> list[Draft]:
         """What may have stood in the bed then, of this crop or any; the oldest first."""
         beds: Sequence[str | None] = self.lines.family_of(bed) if bed else (None,)
         crops = self.kinds.may_mean(crop) if crop is not None else (None,)
@@ -135,7 +137,8 @@ class Ground:
         stood = [
             d
             for d in found
-            if d.begins <= last and not d.is_dissolved and (d.ended is None or d.ended.last >= first)
+            if d.begins <= last and not d.is_dissolved
+            if also_ended or d.ended is None or d.ended.last >= first
         ]
         if bed is not None:
             stood = [d for d in stood if bed in self.beds_of(d, last)]
@@ -175,7 +178,10 @@ def find(
         found = _prefer(found, lambda d: crop in d.crops or crop in ground.kinds.members)
     found = of_variety(found, variety)
     found = of_part(found, act.part)
-    found = of_batch(found, act.action.batch)
+    if act.action.batch is not None:
+        begun = ground.standing(bed=bed, crop=crop, when=act.when, also_ended=True)
+        begun = [d for d in begun if d.is_raised == prefers_raised]
+        found = of_batch(found, act.action.batch, of_part(of_variety(begun, variety), act.part))
     if len(found) > 1:
         found = _prefer(found, lambda d: d.begins < act.when.first)
     return still_alive(ground, found, act.when, by_name=bed is not None)
@@ -221,20 +227,34 @@ def of_part(found: list[Draft], part: str | None) -> list[Draft]:
     return found
 
 
+DAYS_BETWEEN_SOWINGS = 120
+"""After so long another sowing is the first of a new season. Common practice, no source."""
 ORDINALS = {"first": 0, "1st": 0, "second": 1, "2nd": 1, "third": 2, "3rd": 2, "fourth": 3, "last": -1, "latest": -1}  # fmt: skip
 
 
-def of_batch(found: list[Draft], batch: str | None) -> list[Draft]:
+def of_batch(found: list[Draft], batch: str, begun: list[Draft]) -> list[Draft]:
     """The one called "first sowing", or those of the "March sowing"; all if that says nothing."""
-    for word in (batch or "").casefold().split():
-        if word in ORDINALS and -len(found) <= ORDINALS[word] < len(found):
-            return [found[ORDINALS[word]]]
+    sowings = _latest_run(begun)
+    for word in batch.casefold().split():
+        if word in ORDINALS and -len(sowings) <= ORDINALS[word] < len(sowings):
+            meant = sowings[ORDINALS[word]]
+            return [meant] if meant in found else found
         months = [
             i for i, name in enumerate(MONTHS, start=1) if len(word) >= 3 and name.casefold().startswith(word)
         ]
         if months:
             return [d for d in found if d.begins.month in months] or found
     return found
+
+
+def _latest_run(begun: list[Draft]) -> list[Draft]:
+    """The sowings of this season, some over by now: back to where none followed for a good while."""
+    run = begun[-1:]
+    for draft in reversed(begun[:-1]):
+        if (run[0].begins - draft.begins).days > DAYS_BETWEEN_SOWINGS:
+            break
+        run.insert(0, draft)
+    return run
 
 
 OPPOSITES = (

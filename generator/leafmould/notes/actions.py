@@ -89,7 +89,10 @@ def inherit(done: list[Done]) -> None:
             takes_crop
             and not own_crop
             and not (
-                own_place and "bed" in slots and "crop!" not in slots and clause.verb.name not in PLANT_CARE
+                own_place
+                and "bed" in slots
+                and "crop!" not in slots
+                and not (clause.is_pronoun or clause.verb.name in PLANT_CARE)
             )
             and before.draft.has_crop
             and not (draft.subject and "object" in slots)
@@ -111,7 +114,7 @@ def _inherit_crop(draft: Draft, before: Draft) -> None:
             crops=list(i.crops),
             varieties=list(varieties or i.varieties),
             is_mix=i.is_mix,
-            places=list(i.places),
+            places=[] if draft.places else list(i.places),
         )
         for i in before.items
         if i.crops or i.varieties
@@ -240,6 +243,11 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
             draft.ask(Level.QUESTION, f'What was "{written}"? No crop is named.')
     if "crop" in verb.slots and verb.name != "grafted" and not draft.has_crop_named:
         _ask_of_variety(draft)
+    if verb.name in ENDINGS and not (draft.has_crop or draft.everything or draft.origins):
+        if draft.places and verb.name == "lost":
+            draft.ask(Level.QUESTION, f'What was lost in "{draft.places[0].name}"? No crop is named.')
+        elif not draft.places and not draft.subject and "some!" not in verb.slots:
+            draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place is named.')
     _ask_of_strangers(clause)
     _ask_which_part(clause)
     if (
@@ -262,6 +270,9 @@ def _ask_of_variety(draft: Draft) -> None:
             Level.QUESTION,
             f'Which crop is "{varieties[0]}"? No crop is named, and no variety of that name is known here.',
         )
+
+
+ENDINGS = frozenset({"lost", "cleared", "composted", "manured", "limed", "dug in", "covered"})
 
 
 def _ask_which_part(clause: Done) -> None:

@@ -28,6 +28,12 @@ def take_amount(walk: Walk) -> bool:
     word = walk.word(i)
     if word == "all" and walk.word(i + 1) in ("up", "told", "together"):
         return False
+    if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
+        walk.i = i + 1  # "all 12"
+        return True
+    if (one := _one_holder(walk, i)) is not None:
+        place_amount(walk, one, i)
+        return True
     is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and _crop_follows(walk, i + 1)
     if walk.typed.names(i)[0] > 1 or (word in ABOUT and not is_some_more and not number_next(walk, i)):
         return False
@@ -51,6 +57,52 @@ def take_amount(walk: Walk) -> bool:
         return False
     place_amount(walk, read, i)
     return True
+
+
+def _one_holder(walk: Walk, i: int) -> Read | None:
+    """ "bag of spinach", ", armful": one of it."""
+    word, end = walk.word(i), i + 1
+    if word not in nouns.HOLDERS or word in nouns.LONGEST_VAGUE or walk.typed.names(i)[0] or walk.is_topic:
+        return None
+    is_alone = walk.typed.breaks[i] and (end >= walk.end or walk.typed.breaks[end])
+    has_number = (
+        i > 0
+        and not walk.typed.breaks[i]
+        and (
+            walk.typed.is_number(i - 1)
+            or walk.typed.words[i - 1] in nouns.NUMBERS
+            or walk.typed.words[i - 1] in nouns.UNITS
+        )
+    )
+    if has_number or not (is_alone or (walk.word(end) == "of" and _crop_follows(walk, end + 1))):
+        return None
+    if is_alone and (word in NOT_HARVEST or not walk.draft.has_crop or walk.draft.item.amounts):
+        return None
+    amount = Amount(
+        written=walk.typed.written(i, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
+    )
+    return Read(amount, end, True)
+
+
+NOT_HARVEST = nouns.NOT_ALONE | frozenset(
+    {
+        "layer",
+        "square",
+        "block",
+        "sheet",
+        "water",
+        "watering",
+        "load",
+        "case",
+        "meal",
+        "cell",
+        "flat",
+        "strip",
+        "drop",
+        "quarter",
+        "salad",
+    }
+) - {"handful"}
 
 
 def number_next(walk: Walk, i: int) -> bool:

@@ -122,6 +122,10 @@ def take_crop(walk: Walk) -> bool:
     size, known = walk.typed.names(i)
     if not size or i + size > walk.end:
         return False
+    if _is_person(walk, i, size):
+        walk.draft.leave(i, i + 1, True)
+        walk.i = i + 1
+        return True
     if _is_trouble_of(walk, i, size):
         walk.draft.leave(i, i + size + 1, walk.after_comma)
         walk.i = i + size + 1
@@ -137,6 +141,19 @@ def take_crop(walk: Walk) -> bool:
     if not crops:
         return False
     return _known_crop(walk, i, size, crops)
+
+
+def _is_person(walk: Walk, i: int, size: int) -> bool:
+    """ "gave Tom 6 tomato plants": no tomatoes by that name."""
+    written = walk.typed.written(i, i + 1)
+    return (
+        walk.verb.name == "gave away"
+        and i == walk.verb_end
+        and size == 1
+        and not written.endswith("s")
+        and written.casefold() in nouns.LOCAL_NAMES
+        and any(walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0] for k in range(i + 1, walk.stop(i)))
+    )
 
 
 def _is_trouble_of(walk: Walk, i: int, size: int) -> bool:

@@ -228,10 +228,13 @@ def take_everything(walk: Walk) -> bool:
     i, word = walk.i, walk.word(walk.i)
     if not (
         walk.has("bed")
-        or walk.verb.name in ("moved", "thinned", "picked", "lost", "hardened off", "potted on", "planted")
+        or walk.verb.name
+        in ("moved", "thinned", "picked", "lost", "hardened off", "potted on", "planted", "pruned")
     ):
         return False
-    if word in ("everything", "everywhere"):
+    if word in ("everything", "everywhere") or (
+        word == "all" and walk.word(i + 1) in ("but", "except", "bar")
+    ):
         end = i + 1
     elif (
         word in ("all", "every")

@@ -17,7 +17,12 @@ OF_PESTS = frozenset({"them", "it", "some", "all", "about", "maybe", "off", "lot
 def is_about_pest(typed: Typed, clause: Clause, verb: str, before: Done) -> bool:
     """ "aphids on the beans, drowned them": what ended is the pest and not the crop."""
     seen = before.draft.subject or ""
-    if before.verb.name != "saw" or verb not in PEST_ENDS or not set(fold(seen)) & nouns.TROUBLES:
+    if (
+        before.verb.name != "saw"
+        or clause.form == ("lost",)
+        or verb not in PEST_ENDS
+        or not set(fold(seen)) & nouns.TROUBLES
+    ):
         return False
     behind = typed.words[clause.verb_end : clause.verb_end + 1]
     return (

@@ -119,6 +119,7 @@ class Done:
     verb: Verb
     draft: Draft
     object_left: str | None = None  # words right behind the verb that no slot took
+    is_pronoun: bool = False  # "cleared them": the crops of the clause before
     is_bare: bool = False  # nothing but the verb: "thinned and weeded carrots"
     is_after_comma: bool = False  # joined to the clause before by a comma
     fates: list[Fate] = field(default_factory=list)

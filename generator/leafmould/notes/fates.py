@@ -20,6 +20,9 @@ def gather_fates(done: list[Done]) -> list[Done]:
     """Fold fates into the picking they are a share of."""
     kept: list[Done] = []
     for clause in done:
+        if kept and _tells_of_trial(clause, kept[-1]):
+            kept[-1].draft.ask(Level.HINT, "How many came up? The line does not say.")
+            continue
         if kept and _is_germination(clause, kept[-1]):
             _merge_germination(kept[-1], clause)
             continue
@@ -100,13 +103,22 @@ def _is_yield_of(clause: Done, before: Done) -> bool:
         and not clause.is_bare
         and before.draft.has_crop
         and any(item.amounts for item in draft.items)
-        and all(_is_measured(a) for item in draft.items for a in item.amounts)
+        and any(_is_measured(a) for item in draft.items for a in item.amounts)
         and not any(_is_measured(a) for item in before.draft.items for a in item.amounts)
     )
 
 
 def _is_measured(amount: Amount) -> bool:
     return amount.unit in nouns.WEIGHTS | nouns.VOLUMES
+
+
+def _tells_of_trial(clause: Done, trial: Done) -> bool:
+    """ "tested old carrot seed, none came up": no carrots were lost."""
+    return (
+        trial.verb.name == "tried seed"
+        and clause.verb.name in ("came up", "lost")
+        and not any(i.crops or i.amounts for i in clause.draft.items)
+    )
 
 
 def _is_germination(clause: Done, trial: Done) -> bool:

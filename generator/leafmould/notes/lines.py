@@ -250,7 +250,11 @@ class _Line:
     def _done(self, typed: Typed, clauses: list[Clause]) -> LineReading:
         """Read every clause and make its actions."""
         done: list[Done] = []
+        topic: int | None = None
         for clause in clauses:
+            if topic is not None and clause.verb_start - clause.start <= 1:
+                clause.start = topic
+            topic = None
             verb, other = action_of(typed, clause)
             if clause.is_denied:
                 if len(clauses) == 1 or not done:
@@ -259,6 +263,9 @@ class _Line:
                 continue
             if done and is_about_pest(typed, clause, verb, done[-1]):
                 done[-1].draft.leave(clause.start, clause.end, True)
+                continue
+            if not done and _is_topic_of_next(typed, clause, clauses, verb):
+                topic = clause.start  # "bed 4 dug and manured"
                 continue
             if verb == "remark":
                 if len(clauses) == 1:
@@ -312,6 +319,7 @@ class _Line:
             verb=VERBS[verb],
             draft=draft,
             is_bare=is_bare,
+            is_pronoun=typed.phrase(clause.verb_end, 1) in (("them",), ("it",), ("both",)),
             is_after_comma=typed.breaks[clause.start],
             object_left=stranger,
         )
@@ -361,6 +369,16 @@ class _Line:
         for clause in done:
             clause.draft.when = clause.draft.when or self.opening.when or last
             clause.draft.spans += self.opening.spans
+
+
+def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb: str) -> bool:
+    """ "bed 4 dug and manured": what stands before a verb of no meaning is the topic of the next."""
+    return (
+        verb == "remark"
+        and clause.verb_start > clause.start
+        and clause is not clauses[-1]
+        and not trouble_first(typed, clause)
+    )
 
 
 def _with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Clause]:

@@ -20,6 +20,8 @@ from leafmould.values.names import Kind
 def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     """The action, and the other one it might be where that has to be asked; "remark" for none."""
     found = _found(typed, clause)
+    if found[0] == "lost" and clause.form == ("got",) and not _has_crop(typed, clause):
+        return "remark", None
     if found[0] in DONE_BY_PEOPLE and trouble_first(typed, clause):
         return "lost", None
     if found[0] in DISTURBANCES and trouble_first(typed, clause):
@@ -273,9 +275,23 @@ def _given_on(typed: Typed, clause: Clause) -> bool:
     )
 
 
+COVER_CROPS = frozenset({"manure", "phacelia", "vetch", "comfrey", "nettle", "clover"})
+
+
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "else": lambda typed, clause: True,
     "yield": _is_yield,
+    "in store": lambda typed, clause: _has_any(
+        typed, clause, frozenset({"sack", "store", "bag", "shed", "cellar", "cupboard"})
+    ),
+    "cover crop": lambda typed, clause: not COVER_CROPS.isdisjoint(typed.words[clause.verb_end : clause.end]),
+    "seed raised": lambda typed, clause: (
+        _is_seed(typed, clause)
+        and _has_any(
+            typed, clause, frozenset({"pot", "module", "tray", "cell", "propagator", "windowsill", "sill"})
+        )
+    ),
+    "indoors": _one_of(frozenset({"indoor", "inside", "undercover"})),
     "seed first": lambda typed, clause: bool(
         {"bulb", "clove", "seed", "packet"} & set(typed.words[clause.start : clause.verb_start])
     ),

@@ -259,7 +259,8 @@ NUMBERS = (
     | frozenset(nouns.NUMBERS)
     | frozenset(nouns.LONGEST_VAGUE)
     | frozenset(map(fold_word, FRACTIONS))
-    | {DIGITS, "x", "dozen", "half", "quarter"}
+    | nouns.HOLDERS
+    | {DIGITS, "x", "dozen", "half", "quarter", "all"}
 )
 
 

@@ -106,6 +106,8 @@ class Typed:
         edges = [*zip([0, *self.ends], [*self.starts, len(self.plain)], strict=True)]
         self.gaps = ["" if e - s < 2 and self.plain[s:e] in ("", " ") else self.plain[s:e] for s, e in edges]
         self.breaks = [bool(gap) and BREAKS.search(gap) is not None for gap in self.gaps]
+        if ":" in self.gaps:  # "1:10", "12:30"
+            self.breaks = [is_break and not self._is_ratio(i) for i, is_break in enumerate(self.breaks)]
         if self.count:
             self.breaks[0] = True
         self.breaks[self.count] = True
@@ -116,6 +118,14 @@ class Typed:
             if self.breaks[i]:
                 nearest = i
         self.stops = stops
+
+    def _is_ratio(self, i: int) -> bool:
+        return (
+            self.gaps[i] == ":"
+            and 0 < i < self.count
+            and self.words[i].isdigit()
+            and self.words[i - 1].isdigit()
+        )
 
     def _find_quotes(self) -> dict[int, Quote]:
         quotes: dict[int, Quote] = {}

@@ -25,7 +25,7 @@ from leafmould.notes.words.verbs import LONGEST_PAST, PAST
 from leafmould.values.names import Kind, fold
 from leafmould.values.problems import Level
 
-COUNTED = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS
+COUNTED = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS | {"egg"}
 OBJECTS = frozenset({"some", "all", "half", "rest", "lot", "few"})
 KNOWN_WORDS = nouns.SELDOM_VARIETY | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
 TOLD = frozenset({"saw", "noted weather", "turned out"})
@@ -38,6 +38,9 @@ def tell_what_is_left(done: Iterable[Done], typed: Typed) -> None:
     crops = {k for d in clauses for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
     has_place = any(d.draft.places or d.draft.origins or d.draft.everything for d in clauses)
     for clause in clauses:
+        if _names_nothing(clause, typed):
+            question = f'What was "{clause.verb.name}"? Neither a crop nor a place is named.'
+            clause.draft.ask(Level.QUESTION, question)
         if any(a.level is not Level.HINT for a in clause.draft.asked):
             continue
         found = _stranger(clause, typed) or next(
@@ -58,7 +61,7 @@ def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:
     for first, last, after in clause.draft.left:
         start = first
         for i in range(first + 1, last + 1):
-            if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS:
+            if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS or "&" in typed.gaps[i]:
                 if not clause.draft.covers(typed.starts[start], "subject", "verb"):
                     yield start, i, after
                 start = i
@@ -67,6 +70,8 @@ def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:
 def _is_more(clause: Done, typed: Typed, start: int, end: int, crops: set[str], has_place: bool) -> bool:
     words = typed.words
     begin = start + (words[start] in CLAUSE_JOINS and start + 1 < end)
+    if words[begin] in ("except", "but", "bar") and "bed" in clause.verb.slots and begin + 1 < end:
+        return any(w not in KNOWN_WORDS for w in words[begin + 1 : end])
     if words[begin] in REMARK_OPENERS or (
         words[begin] in THIRD_PERSONS and BEING & set(words[begin : begin + 3])
     ):
@@ -140,12 +145,39 @@ def _is_done(typed: Typed, start: int, end: int) -> bool:
     return False
 
 
+def _names_nothing(clause: Done, typed: Typed) -> bool:
+    """ "mulched the bushes with bark": done to something nobody knows."""
+    draft = clause.draft
+    if "bed" not in clause.verb.slots or draft.has_crop or draft.places or draft.origins or draft.everything:
+        return False
+    if clause.verb.name in ("penned", "let out", "tested soil") or any(
+        a.level is Level.QUESTION for a in draft.asked
+    ):
+        return False
+    if any(a.whole for i in draft.items for a in i.amounts):
+        return True
+    return any(
+        typed.words[start] not in REMARK_OPENERS
+        and typed.words[start] not in PLACE_OPENERS
+        and any(w not in KNOWN_WORDS and not w.isdigit() for w in typed.words[start:end])
+        and not draft.covers(typed.starts[start], "subject", "verb")
+        for start, end, after in draft.left
+        if not after
+    )
+
+
 def _stranger(clause: Done, typed: Typed) -> tuple[int, int] | None:
     """ "netted brassicas in bed 3": the crop nobody knows, where a bed stands for it."""
     draft = clause.draft
     if "bed" not in clause.verb.slots or not clause.object_left or draft.has_crop:
         return None
-    if not (draft.places or draft.everything):
+    if not (draft.places or draft.everything) and clause.verb.name not in (
+        "mulched",
+        "fed",
+        "covered",
+        "netted",
+        "treated",
+    ):
         return None
     start, end = next(((a, b) for a, b, _ in draft.left if typed.written(a, b) == clause.object_left), (0, 0))
     words = set(fold(clause.object_left))

@@ -7,7 +7,9 @@ from __future__ import annotations
 
 SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "cut out": (("canes", "pruned"), ("else", "cleared")),
-    "cut": (("grass", "remark"), ("tops", "pruned"), ("cuttings", "took cuttings"), ("crop", "picked"), ("else", "remark")),
+    "sprouting": (("in store", "remark"), ("else", "came up")),
+    "opened up": (("hive", "opened"), ("cover", "uncovered"), ("else", "remark")),
+    "cut": (("grass", "remark"), ("cover crop", "pruned"), ("tops", "pruned"), ("cuttings", "took cuttings"), ("crop", "picked"), ("else", "remark")),
     "dug": (
         ("trouble first", "lost"),
         ("amendment", "dug in"), ("root", "picked"), ("weight", "picked"), ("crop", "ask picked or cleared"),
@@ -32,7 +34,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
         ("chit", "remark"), ("treatment", "treated"), ("freezer", "put up"), ("store", "stored"), ("heap", "composted"),
         ("on heap", "composted"), ("slug pellets", "treated"), ("net", "netted"), ("support", "staked"), ("cover", "covered"),
         ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
-        ("hens", "penned"), ("them", "remark"), ("crop", "planted"), ("else", "remark"),
+        ("hens", "penned"), ("them", "remark"), ("seed raised", "started"), ("seed", "sowed"), ("crop", "planted"), ("else", "remark"),
     ),
     "laid": (("hens first", "collected"), ("cover", "covered"), ("manure", "manured"), ("mulch", "mulched"), ("else", "remark")),
     "spread": (
@@ -92,7 +94,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "sprinkled": (("slug pellets", "treated"), ("lime", "limed"), ("feed", "fed"), ("else", "remark")),
     "scattered": (("slug pellets", "treated"), ("lime", "limed"), ("mulch", "mulched"), ("feed", "fed"), ("seed", "sowed"), ("else", "remark")),
     "hung": (("crop", "stored"), ("amount", "stored"), ("else", "remark")),
-    "brought": (("from bed", "picked"), ("place", "moved"), ("crop", "ask picked or moved"), ("else", "remark")),
+    "brought": (("indoors", "moved"), ("from bed", "picked"), ("place", "moved"), ("crop", "ask picked or moved"), ("else", "remark")),
     "brought indoors": (("else", "moved"),),
     "brought inside": (("else", "moved"),),
     "pricked": (("crop", "pricked out"), ("else", "remark")),

@@ -53,7 +53,7 @@ def _header_words(action: Action) -> Iterator[str]:
 
 def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
     """A note in a list, by its title and how it begins; without a title, by how it begins."""
-    begins = beginning(entry)
+    begins = beginning(entry, ledger)
     name = entry.title or begins or note_name(entry, ledger)
     return NoteLine(
         on=entry_day(entry, ledger, short=short),
@@ -91,7 +91,8 @@ def note_name(entry: Entry, ledger: Ledger) -> str:
     return ", ".join(names) + (f" and {more} more" if more > 0 else "")
 
 
-def beginning(entry: Entry) -> str:
+@once
+def beginning(entry: Entry, ledger: Ledger) -> str:
     """How a note begins: its first lines of work, else its first words."""
     if entry.actions:
         lines = dict.fromkeys(said(action) for action in entry.actions)

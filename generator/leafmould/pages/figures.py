@@ -7,6 +7,7 @@ address of the note it came from. Anything reckoned or inferred says so.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -19,29 +20,29 @@ from leafmould.values.wording import day as day_words
 
 def day_figure(on: date, *, to: str = "", short: bool = False, why: str = "") -> Figure:
     """One calendar day; short leaves the year to the heading it stands under."""
-    long, brief, value = _day_texts(on)
-    text = brief if short else long
-    return Figure(text=text, value=value, is_time=True, to=to, is_estimated=bool(why), why=why)
+    if why:
+        return replace(_day(on, to, short), is_estimated=True, why=why)
+    return _day(on, to, short)
 
 
 @lru_cache(maxsize=1 << 15)
-def _day_texts(on: date) -> tuple[str, str, str]:
-    """A day with its year, without it, and as machines read it."""
-    return day_words(on), day_words(on, on.year), on.isoformat()
+def _day(on: date, to: str, short: bool) -> Figure:
+    """Kept, because the lines of a note share its day."""
+    text = day_words(on, on.year if short else None)
+    return Figure(text=text, value=on.isoformat(), is_time=True, to=to)
 
 
 def when_figure(when: When, *, to: str = "", short: bool = False) -> Figure:
     """A day, or a coarse date as it was written."""
     if when.is_exact:
-        long, brief, value = _day_texts(when.first)
-        return Figure(text=brief if short else long, value=value, is_time=True, to=to)
+        return _day(when.first, to, short)
     value, is_time = _machine_span(when)
     return Figure(text=coarse_words(when), value=value, is_time=is_time, to=to)
 
 
 def day_text(when: When) -> str:
     """A day with its year, or a coarse date as it was written."""
-    return _day_texts(when.first)[0] if when.is_exact else coarse_words(when)
+    return day_words(when.first) if when.is_exact else coarse_words(when)
 
 
 def coarse_words(when: When) -> str:

@@ -20,7 +20,6 @@ from markdown_it.token import Token
 from markdown_it.utils import OptionsDict
 from markupsafe import Markup
 
-from leafmould.pages.addresses import anchor
 from leafmould.pages.mentions import Mentions
 from leafmould.render.pieces import safe
 from leafmould.render.plain import Block, plain_blocks
@@ -65,7 +64,7 @@ class Prose:
         """One plain line as HTML with its names linked, but for those that lead to the page it stands on."""
         return "".join(
             [
-                _link(root, words, to) if to and anchor(to)[0] != here else safe(words)
+                _link(root, words, to) if to and not to.startswith(here) else safe(words)
                 for words, to in self._mentions.pieces(text)
             ]
         )

@@ -93,9 +93,9 @@ def test_a_family_names_its_newest_seasons_in_a_bed_and_counts_the_others(site: 
 
 def test_this_week_shows_the_latest_years_whole_and_leads_to_the_rest(site: Site) -> None:
     now: NowPage = values(site, addresses.NOW)
-    assert [len(year.notes) for year in now.earlier] == [7] * 17
-    assert now.earlier[-1].name == "2009"
-    assert [link.text for link in now.long_ago] == [str(year) for year in range(2008, FIRST - 1, -1)]
+    assert [len(year.notes) for year in now.earlier] == [11] * 10
+    assert now.earlier[-1].name == "2016"
+    assert [link.text for link in now.long_ago] == [str(year) for year in range(2015, FIRST - 1, -1)]
     assert {link.to for link in now.long_ago} <= {page.address for page in site.pages}
     shown = Renderer(site).page(page_at(site, addresses.NOW))
-    assert 'Still earlier: <a href="by-date/2008.html">2008</a>, ' in shown
+    assert 'Still earlier: <a href="by-date/2015.html">2015</a>, ' in shown

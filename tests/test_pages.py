@@ -131,7 +131,7 @@ def test_now_remembers_this_week_of_earlier_years_and_lessons_from_before(site: 
     now: NowPage = values(site, addresses.NOW)
     assert now.week == "12–22 July"
     assert [(year.name, [n.link.text for n in year.notes]) for year in now.earlier] == [
-        ("2025", ["saw aphids on pea in Arch"]),
+        ("2025", ["saw aphids on pea in Arch", "lost pea 'Meteor', mildew"]),
         ("2024", ["picked 1.1 kg beetroot from Long border"]),
     ]
     assert [lesson.text for lesson in now.lessons] == [

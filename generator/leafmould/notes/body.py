@@ -284,7 +284,9 @@ def _date_alone(text: str) -> str | None:
     """The date a line consists of; a bare month, season or weekday is too little."""
     plain = _unmarked(text).lstrip("~ ").rstrip(" :")
     found = scan_date(plain)
-    if found is None or found[1] < len(plain):  # "12.6." needs its last point, "12 June." does not
+    if found is None:
+        return None
+    if found[1] < len(plain):  # "12.6." needs its last point, "12 June." does not
         plain = plain.rstrip(" .:")
         found = scan_date(plain)
     if found is None or found[1] < len(plain):
@@ -300,6 +302,8 @@ def _says_days(words: DateWords) -> bool:
 
 def _unmarked(text: str) -> str:
     """A text without the marks for bold and slanted letters, and without escapes."""
+    if text[:1] not in ("*", "_") and "\\" not in text:
+        return text.strip()
     m = EMPHASIS.match(text)
     plain = m["inside"] + m["rest"] if m else text
     return re.sub(r"\\([#*_.:-])", r"\1", plain).strip()

@@ -14,6 +14,9 @@ NEXT = re.compile(
     r"|\bl[’']anno prossimo\b|\bvolgend jaar\b",
     re.IGNORECASE,
 )
+IN_NEXT = ("next", "prochain", "nächste", "próximo", "que viene", "prossimo", "volgend")
+"""One of these stands in every text that speaks of next year."""
+
 SENTENCE_END = re.compile(
     r"(?<=[.!?…])[\"'”’)]?\s+(?=[^\W\d_a-z]|[\"“'‘(]?[A-Z0-9])|\n\s*\n|\n(?=[ \t]*(?:[-*+•–]|\d{1,3}[.)])[ \t])"
 )
@@ -22,7 +25,8 @@ LIST_MARK = re.compile(r"^[ \t]*(?:[-*+•–]|\d{1,3}[.)])[ \t]+|^[ \t]*#{1,6}[
 
 def lessons_in(text: str) -> tuple[str, ...]:
     """The sentences of a text that speak of next year, in order."""
-    if NEXT.search(text) is None:
+    lower = text.casefold()
+    if not any(word in lower for word in IN_NEXT) or NEXT.search(text) is None:
         return ()
     sentences = (" ".join(LIST_MARK.sub("", s).split()) for s in SENTENCE_END.split(text) if s)
     return tuple(s for s in sentences if NEXT.search(s))

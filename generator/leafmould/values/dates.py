@@ -49,7 +49,8 @@ def scan_date(text: str, start: int = 0) -> tuple[DateWords, int] | None:
         return None
     words, end = max(found, key=lambda f: f[1])
     end = clock_after(text, end)
-    return replace(words, written=text[start:end]), end
+    written = text[start:end]
+    return (words if words.written == written else replace(words, written=written)), end
 
 
 def _runs_on(text: str, start: int) -> bool:
@@ -82,6 +83,7 @@ def resolve_date(words: DateWords, *, order: str | None, base: When | None, is_s
 WHOLE_YEAR = re.compile(r"(?:1[89]|2[01])\d\d")
 COMPACT = re.compile(r"((?:1[89]|20)\d\d)(0\d|1[0-2])([0-3]\d)(?:T?\d+Z?)?")
 WEEK_DATE = re.compile(r"\d{4}-?W\d\d(?:-?\d)?", re.IGNORECASE)
+FULL = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
 ABOUT = re.compile(r"(?:~|ca?\.\s|circa\s|about\s|around\s|on\s|in\s)\s*", re.IGNORECASE)
 
 
@@ -91,6 +93,9 @@ def read_date(text: str, *, order: str | None, base: When | None, is_southern: b
     Here a bare year is a date too: the whole of it.
     """
     written = text.strip()
+    if (m := FULL.fullmatch(written)) is not None:
+        words = DateWords(written=written, year=int(m[1]), month=int(m[2]), day=int(m[3]))
+        return resolve_date(words, order=order, base=base, is_southern=is_southern)
     if refused := _refused(written):
         return refused
     if WHOLE_YEAR.fullmatch(written):

@@ -241,6 +241,28 @@ def test_12_what_befalls_the_batch_later_is_not_told_of_what_was_planted_out_bef
     assert garden.planting_by_id["lettuce_tub-1_2026-05-04"].started is None
 
 
+def test_12_planting_out_the_rest_closes_the_batch_and_clearing_the_frame_does_not():
+    garden = garden_of(
+        """
+        2026-02-20
+        - started about 80 leek seeds in Cold frame
+        - sowed radish in Cold frame
+        2026-04-20
+        - cleared Cold frame
+        2026-06-01
+        - planted 20 leeks in Arch
+        2026-06-10
+        - planted the rest of the leeks in Top bed
+        2026-06-12
+        - planted 5 leeks in Tub 1
+    """,
+        on=date(2026, 7, 1),
+    )
+    assert reached(garden)["cleared Cold frame"] == ("radish_cold-frame_2026-02-20",)
+    starts = {p.bed: p.started and p.started.written for p in garden.plantings}
+    assert (starts["arch"], starts["top-bed"], starts["tub-1"]) == ("2026-02-20", "2026-02-20", None)
+
+
 def test_12_what_is_picked_where_it_was_raised_is_no_waiting_batch():
     garden = garden_of(
         """

@@ -209,6 +209,8 @@ def _doubtful_beds(ground: Ground, act: Act) -> set[str]:
 def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:
     if draft.is_perennial or draft.ended is not None or draft.begins >= act.when.last:
         return False
+    if draft.is_raised and not draft.children:
+        return False  # trays that wait there grow in no bed
     if act.part is not None and not merge_parts(act.part, draft.part):
         return False
     if not set(ground.beds_of(draft, act.when.last)) <= set(act.beds) and act.beds:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
-from leafmould.garden.raised import give_away
+from leafmould.garden.raised import give_away, is_the_rest
 from leafmould.garden.starts import open_unknown
 from leafmould.garden.targets import Target, batches_of, settle_kinds, targets
 from leafmould.notes.entries import Fate
@@ -112,8 +112,7 @@ def _give_plants(ground: Ground, act: Act) -> None:
         return
     meant = targets(ground, act, prefers_raised=True)
     found = list(dict.fromkeys(d for t in meant for d in t.found if d.is_raised and d.left != 0))
-    is_rest = any(a.whole in ("all", "the rest", "the last") for a in act.action.amounts)
-    for batch in found if is_rest or len(found) == 1 else ():
+    for batch in found if len(found) == 1 or is_the_rest(act) else ():
         act.reach(batch)
         give_away(batch, act)
 

@@ -54,12 +54,17 @@ def give_away(draft: Draft, act: Act) -> None:
     """Take plants given away, or thrown out, off a batch; all of them close it."""
     number, _ = plants(act.action.amounts)
     if number is None or draft.left is None:
-        if any(a.whole in ("all", "the rest", "the last") for a in act.action.amounts):
+        if is_the_rest(act):
             draft.left = 0
     else:
         draft.left = max(0, draft.left - number)
     if draft.left == 0:
         draft.close(act.when, "given away" if act.verb == "gave away" else act.verb)
+
+
+def is_the_rest(act: Act) -> bool:
+    """Whether none are left after it."""
+    return any(amount.whole in ("all", "the rest", "the last") for amount in act.action.amounts)
 
 
 def _is_open(ground: Ground, batch: Draft, act: Act) -> bool:
@@ -134,6 +139,9 @@ def _count_out(act: Act, draft: Draft, used: list[Draft]) -> None:
         needed -= taken
         if batch.left == 0:
             batch.close(act.when, "planted out")
+    if len(used) == len(act.beds) == 1 and is_the_rest(act):
+        used[0].left = 0
+        used[0].close(act.when, "planted out")
 
 
 def _take(draft: Draft, batch: Draft) -> None:

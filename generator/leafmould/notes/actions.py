@@ -194,7 +194,15 @@ def _drop_total(items: list[Item]) -> list[Item]:
 def pair_places(draft: Draft) -> None:
     """ "peas in Arch, beans in Top bed": each crop in its own place, never every combination."""
     owners = [number for _, number in draft.place_items]
-    if len(set(owners)) < 2 or any(i.places for i in draft.items):
+    if len(draft.items) < 2 or any(i.places for i in draft.items):
+        return
+    behind = {place.key for place, _ in draft.place_items}
+    if any(place.key not in behind for place in draft.places):  # "Tub 1 tomatoes, Tub 2 peppers"
+        if len(draft.places) == len(draft.items):
+            for item, place in zip(draft.items, draft.places, strict=True):
+                item.places = [place]
+        return
+    if len(set(owners)) < 2:
         return
     for number, item in enumerate(draft.items):
         own = number if number in owners else next((o for o in owners if o > number), owners[-1])

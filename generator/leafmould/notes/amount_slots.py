@@ -31,6 +31,16 @@ def take_amount(walk: Walk) -> bool:
     if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
         walk.i = i + 1  # "all 12"
         return True
+    if (
+        walk.typed.is_number(i)
+        and walk.word(i + 1) in ("st", "nd", "rd", "th")
+        and not walk.typed.gaps[i + 1]
+    ):
+        written = walk.typed.written(i, i + 2)
+        walk.ask(Level.HINT, f'"{written}" names no month, so it is kept as a remark.', i)
+        walk.draft.leave(i, i + 2, True)
+        walk.i = i + 2
+        return True
     if (one := _one_holder(walk, i)) is not None:
         place_amount(walk, one, i)
         return True

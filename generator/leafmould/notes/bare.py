@@ -37,6 +37,8 @@ BEHIND = frozenset({"today", "yesterday", "now", "at", "finally", "this", "last"
 
 def in_or_out(typed: Typed) -> Clause | None:
     """ "leeks in, 40, bed 3", "garlic out, 23 bulbs"."""
+    if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
+        return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
     i, crop = 0, None
     while i < typed.stops[0]:
         quote, size = typed.quotes.get(i), typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]

@@ -122,6 +122,10 @@ def take_crop(walk: Walk) -> bool:
     size, known = walk.typed.names(i)
     if not size or i + size > walk.end:
         return False
+    if walk.is_topic and walk.word(i + size) in ("bed", "patch") and not walk.typed.breaks[i + size]:
+        walk.draft.leave(i, i + size + 1, True)  # "salad bed sown: rocket, mizuna"
+        walk.i = i + size + 1
+        return True
     if _is_person(walk, i, size):
         walk.draft.leave(i, i + 1, True)
         walk.i = i + 1

@@ -76,3 +76,13 @@ def names_crop(typed: Typed, clause: Clause) -> bool:
     return any((size := typed.kind(i, *kinds)[0]) and i + size <= clause.end for i in spots) or any(
         i in spots for i in typed.quotes
     )
+
+
+def is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
+    """ "slugs ate the lettuce" may tell of a few leaves."""
+    return (
+        verb == "lost"
+        and clause.form not in (("killed",), ("wiped", "out"))
+        and trouble_first(typed, clause)
+        and clause.verb != "lost"
+    )

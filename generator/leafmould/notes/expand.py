@@ -59,6 +59,8 @@ def _shares(draft: Draft) -> list[Share]:
     items = draft.items
     rates = [a for a in draft.total if "/" in a.unit]
     sums = [a for a in draft.total if "/" not in a.unit]
+    if all(a.whole for a in sums) and any(i.places != items[0].places for i in items):
+        return [share for item in items for share in _of_item(item, [*sums, *rates], draft)]
     if len(items) > 1 and not draft.is_each and (sums or _is_one_sum(items)):
         own = [a for i in items for a in i.amounts]
         return [_together(items, [*own, *sums, *rates], draft)]

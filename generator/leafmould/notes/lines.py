@@ -6,6 +6,7 @@ their slots (`slots`), make actions (`actions`). Lines without an action are kep
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from leafmould.notes.actions import (
@@ -22,7 +23,7 @@ from leafmould.notes.bare import amount_alone, in_or_out
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import set_date, take_date
-from leafmould.notes.doers import is_about_pest, trouble_first
+from leafmould.notes.doers import is_about_pest, is_animal_damage, trouble_first
 from leafmould.notes.draft import Asked, Done, Draft
 from leafmould.notes.entries import Action, Named, Sureness, Words
 from leafmould.notes.expand import to_actions
@@ -35,11 +36,11 @@ from leafmould.notes.slots import walk_clause
 from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
-from leafmould.notes.verbless import Weather, read_weather, verbless_clause
+from leafmould.notes.verbless import Weather, read_weather, verbless_clause, with_verbless
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
-from leafmould.notes.words.verbs import VERBS
+from leafmould.notes.words.verbs import LONGEST_PAST, VERBS
 from leafmould.values.dates import scan_date
 from leafmould.values.names import Kind, Vocabulary
 from leafmould.values.problems import Level, Location, Problem
@@ -130,13 +131,12 @@ class _Line:
         if (weather := read_weather(self._from(start), self.habits.units, 0)) is not None:
             return self._weather(weather, start)
         rest = self._from(start)
-        found = verbless_clause(rest)
+        found = verbless_clause(rest) or in_or_out(rest)
         if found is None and (plan := plan_in(rest)) is not None:
             return self._as_text("intention", plan)
-        found = found or in_or_out(rest)
         clauses = find_clauses(rest)
         if found is not None:
-            clauses = _with_verbless(rest, found, clauses)
+            clauses = with_verbless(rest, found, clauses)
         if not clauses:
             return self._amount_alone(rest) or self._as_text(*without_verb(rest))
         return self._done(rest, clauses)
@@ -169,7 +169,10 @@ class _Line:
         walk.end = typed.count
         word = typed.words[0]
         lead = 1 if word in ("on", "the") and typed.count > 1 else 0
-        found = scan_date(typed.plain, typed.starts[lead])
+        plain = typed.plain
+        if typed.count > 2 and typed.gaps[1] == "." and typed.words[2] in LONGEST_PAST:
+            plain = DOTTED_DAY.sub(r"\1/\2", plain, count=1)
+        found = scan_date(plain, typed.starts[lead])
         if found is None or typed.names(lead)[0] or (typed.breaks[lead] and lead):
             return 0
         words, stop = found
@@ -306,14 +309,14 @@ class _Line:
         pair_places(draft)
         if verb == "lost" and clause.is_by_trouble and draft.cause is None:
             draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
-        if verb == "lost" and UNSURE & set(typed.words[clause.start : clause.verb_start]):
-            walk.ask(Level.QUESTION, 'Is it sure? Read as "lost".', clause.verb_start)
+        if UNSURE & set(typed.words[clause.start : clause.verb_start]):
+            walk.ask(Level.QUESTION, f'Is it sure? Read as "{verb}".', clause.verb_start)
         is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
         left = next(
             (r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None
         )
         stranger = typed.written(left[0], left[1]) if left is not None else None
-        if _is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
+        if is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
             walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
         return Done(
             verb=VERBS[verb],
@@ -381,25 +384,6 @@ def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb:
     )
 
 
-def _with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Clause]:
-    """ "aphids on beans, sprayed them": the verbless form, then the verbs behind the comma."""
-    stop = typed.stops[0]
-    if not clauses:
-        return [found]
-    if clauses[0].verb_start < stop:
-        return clauses
-    found.end = clauses[0].start = max(stop, found.verb_end)
-    return [found, *clauses]
-
-
-def _is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
-    """ "slugs ate the lettuce" may tell of a few leaves."""
-    return (
-        verb == "lost"
-        and clause.form not in (("killed",), ("wiped", "out"))
-        and trouble_first(typed, clause)
-        and clause.verb != "lost"
-    )
-
-
+DOTTED_DAY = re.compile(r"^(\s*\d{1,2})\.(\d{1,2})(?!\d)")
+""" "20.06 picked peas": at the start of a line a day."""
 UNSURE = frozenset({"think", "maybe", "probably", "perhaps", "guess", "reckon", "fear", "suspect", "might"})

@@ -198,7 +198,7 @@ def take_price(walk: Walk) -> bool:
     if has_sign:
         start = walk.typed.plain.rfind(walk.typed.plain[max(0, start - 2) : start].strip()[-1], 0, start)
     m = PRICE.match(walk.typed.plain, start)
-    if m is None:
+    if m is None or not (CURRENCY.search(m[0]) or walk.verb.name in ("bought", "gave away")):
         return False
     walk.draft.price = walk.typed.text[start : m.end()].strip()
     end = word_at(walk, m.end(), j)

@@ -47,6 +47,8 @@ SPREADS = frozenset(
         "turned in",
         "worked in",
         "took out",
+        "sprinkled",
+        "scattered",
         "dug under",
         "turned under",
     }

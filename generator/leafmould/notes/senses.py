@@ -275,16 +275,15 @@ def _given_on(typed: Typed, clause: Clause) -> bool:
     )
 
 
-COVER_CROPS = frozenset({"manure", "phacelia", "vetch", "comfrey", "nettle", "clover"})
-
-
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "else": lambda typed, clause: True,
     "yield": _is_yield,
     "in store": lambda typed, clause: _has_any(
         typed, clause, frozenset({"sack", "store", "bag", "shed", "cellar", "cupboard"})
     ),
-    "cover crop": lambda typed, clause: not COVER_CROPS.isdisjoint(typed.words[clause.verb_end : clause.end]),
+    "cover crop": lambda typed, clause: (
+        not nouns.COVER_CROPS.isdisjoint(typed.words[clause.verb_end : clause.end])
+    ),
     "seed raised": lambda typed, clause: (
         _is_seed(typed, clause)
         and _has_any(

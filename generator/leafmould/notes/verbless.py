@@ -328,7 +328,7 @@ def _is_bed(typed: Typed, i: int) -> bool:
 
 
 STUFF_VERBS = {
-    **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES, "mulched"),
+    **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES - {"leaf"}, "mulched"),
     **dict.fromkeys(nouns.COVERS - nouns.MULCHES, "covered"), **dict.fromkeys(nouns.NETS, "netted"),
     "band": "treated", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
 }  # fmt: skip
@@ -337,3 +337,14 @@ STUFF_VERBS = {
 
 MARKS = frozenset({"ph", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES})
 """One of these stands near the beginning of every line that counts without a verb."""
+
+
+def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Clause]:
+    """ "aphids on beans, sprayed them": the verbless form, then the verbs behind the comma."""
+    stop = typed.stops[0]
+    if not clauses:
+        return [found]
+    if clauses[0].verb_start < stop:
+        return clauses
+    found.end = clauses[0].start = max(stop, found.verb_end)
+    return [found, *clauses]

@@ -267,6 +267,7 @@ TREATMENTS = _words(
     "bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
 )
 """Put on against pests and diseases."""
+COVER_CROPS = _words("manure phacelia vetch comfrey nettle clover")
 CANES = _words("cane wood branch shoot stem leader deadwood")
 TOPS = _words("top haulm foliage stem growth vine")
 WRAPPINGS = _words("packet label bag pot seed box wrapper old")

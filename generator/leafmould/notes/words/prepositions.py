@@ -52,7 +52,7 @@ BEFORE_VERB = (
     SUBJECTS
     | FILLERS
     | _words(
-        "finally today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day get getting lovely great good nice"
+        "finally think believe guess pretty sure that today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day get getting lovely great good nice"
     )
 )
 
@@ -91,7 +91,7 @@ SHORTENED = {
     "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",
     "bcos": "because", "coz": "because", "yday": "yesterday", "yest": "yesterday", "evrything": "everything",
     "everthing": "everything", "exept": "except", "exepct": "except", "plnted": "planted", "plantd": "planted",
-    "pickd": "picked", "sowd": "sowed", "wtih": "with", "doz": "dozen", "thru": "through", "altho": "although", "wkend": "weekend", "w": "with",
+    "pickd": "picked", "sowd": "sowed", "wtih": "with", "doz": "dozen", "thru": "through", "pkd": "picked", "harv": "harvested", "wtrd": "watered", "transpl": "transplanted", "plntd": "planted", "swn": "sown", "hrvstd": "harvested", "altho": "although", "wkend": "weekend", "w": "with",
 }  # fmt: skip
 """Words as they are typed on a phone."""
 

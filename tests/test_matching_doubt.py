@@ -92,6 +92,14 @@ def test_clearing_a_doubtful_place_asks_and_ends_nothing():
     ]
 
 
+def test_clearing_one_of_two_places_ends_nothing_in_either():
+    garden = garden_of("2026-06-13\n- sowed lettuce in Tub 1\n2026-07-12\n- cleared Tub 1 or Tub 2")
+    assert told(garden) == ["lettuce_tub-1_2026-06-13 · sown · sown 2026-06-13"]
+    assert sentences(garden) == [
+        'notes/2026-07-12.md:4: work[0]: "Tub 1" or "Tub 2": which was cleared? Nothing was ended.'
+    ]
+
+
 def test_one_of_two_places_holds_one_planting_and_asks_which():
     garden = garden_of("2026-07-12\n- sowed chard in Tub 1 or Tub 2")
     assert told(garden) == ["chard_tub-1_2026-07-12 · sown · sown 2026-07-12"]
@@ -155,6 +163,31 @@ def test_a_doubtful_crop_takes_neither_start_nor_variety_of_a_raised_batch():
 def test_a_doubtful_crop_is_no_new_start_of_what_stands_there():
     garden = garden_of("2026-05-01\n- sowed chard in Arch\n2026-06-01\n- sowed chard or beetroot in Arch")
     assert garden.planting_by_id["chard_arch_2026-05-01"].ended_on is None
+
+
+def test_nor_is_it_a_resowing_that_ends_what_stands_there():
+    garden = garden_of("2026-05-01\n- sowed chard in Arch\n2026-06-01\n- resowed chard or beetroot in Arch")
+    assert garden.planting_by_id["chard_arch_2026-05-01"].ended_on is None
+
+
+def test_what_was_raised_in_doubt_is_planted_out_in_the_same_doubt_or_out_of_it():
+    garden = garden_of(
+        """
+        2026-03-01
+        - started chard or beetroot in Cold frame
+        2026-05-01
+        - planted 5 chard in Arch
+        2026-05-03
+        - planted 5 chard or beetroot in Top bed
+    """,
+        on=date(2026, 6, 1),
+    )
+    assert told(garden) == [
+        "chard-beetroot_top-bed_2026-05-03 · planted · in doubt · 5 plants · started 2026-03-01 "
+        "· planted 2026-05-03 · raised in cold-frame",
+        "chard_arch_2026-05-01 · planted · 5 plants · started 2026-03-01 · planted 2026-05-01 "
+        "· raised in cold-frame",
+    ]
 
 
 def test_of_two_varieties_in_doubt_the_start_lies_between_their_batches():

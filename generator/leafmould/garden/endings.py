@@ -182,8 +182,11 @@ def _end_bed(ground: Ground, act: Act) -> None:
         if not any(p.at.line == act.action.at.line for p in act.entry.problems):
             ground.ask(act, Level.QUESTION, "which part was cleared? Nothing was ended.")
         return
+    if any(place.sureness is Sureness.DOUBTFUL for place in act.action.places):
+        _ask_which_was_cleared(ground, act)
+        return
     beds = act.beds or (tuple(sorted(ground.lines.beds)) if act.action.everything else ())
-    spared = {ground.lines.key_of(n) for n in act.action.but} | _doubtful_beds(ground, act)
+    spared = {ground.lines.key_of(n) for n in act.action.but}
     for bed in beds:
         if bed in spared:
             continue
@@ -197,13 +200,15 @@ def _end_bed(ground: Ground, act: Act) -> None:
             _end_whole(draft, act)
 
 
-def _doubtful_beds(ground: Ground, act: Act) -> set[str]:
-    """ "cleared Tub 1?" asks, and ends nothing."""
-    doubtful = [place for place in act.action.places if place.sureness is Sureness.DOUBTFUL]
-    for place in doubtful:
-        told = f'is it sure that "{place.name}" was cleared? Nothing was ended.'
-        ground.ask(act, Level.QUESTION, told)
-    return {ground.lines.key_of(place) for place in doubtful}
+def _ask_which_was_cleared(ground: Ground, act: Act) -> None:
+    """ "cleared Tub 1?" and "cleared Tub 1 or Tub 2" end nothing."""
+    names = " or ".join(f'"{place.name}"' for place in act.action.places)
+    sure = (
+        f"is it sure that {names} was cleared?"
+        if len(act.action.places) == 1
+        else f"{names}: which was cleared?"
+    )
+    ground.ask(act, Level.QUESTION, f"{sure} Nothing was ended.")
 
 
 def _is_ended_with_bed(ground: Ground, act: Act, draft: Draft) -> bool:

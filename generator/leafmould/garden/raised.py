@@ -21,9 +21,11 @@ SEED_UNITS = frozenset({"packet", "seed", "g", "kg", "oz"})
 
 
 def draw(ground: Ground, act: Act, draft: Draft) -> None:
-    """Give what is planted out its start, unless nobody knows what it is."""
+    """Give what is planted out its start; where its crop is in doubt, only from a batch in the same doubt."""
     if not draft.is_crop_doubtful:
         _draw(ground, act, draft)
+    elif alike := [b for b in _waiting(ground, act, draft) if b.is_crop_doubtful and b.crops == draft.crops]:
+        _take_batches(act, draft, alike)
     if draft.raised_in is None and act.origins:
         draft.raised_in = act.origins[0]
 
@@ -147,7 +149,8 @@ def _count_out(act: Act, draft: Draft, used: list[Draft]) -> None:
 def _take(draft: Draft, batch: Draft) -> None:
     batch.children.append(draft)
     draft.source = draft.source or batch.source
-    draft.is_doubtful = draft.is_doubtful or (batch.is_doubtful and not draft.varieties)
+    is_variety_doubtful = batch.is_doubtful and not batch.is_crop_doubtful
+    draft.is_doubtful = draft.is_doubtful or (is_variety_doubtful and not draft.varieties)
     if draft.raised_in is None and batch.beds[0] != NOWHERE_KEY:
         draft.raised_in = batch.beds[0]
 

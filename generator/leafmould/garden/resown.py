@@ -30,6 +30,8 @@ def sown_before(ground: Ground, act: Act) -> list[tuple[str, ...]]:
 
 def resown(ground: Ground, act: Act, draft: Draft) -> bool:
     """Whether a resowing only fills in an earlier batch; in trays it is a raised batch like that one."""
+    if draft.is_crop_doubtful:
+        return False
     earlier = [
         d for d in same_there(ground, draft, also_raised=True) if (d.sown or d.is_raised) and not d.ended
     ]

@@ -54,13 +54,14 @@ class Mentions:
     def pieces(self, text: str) -> tuple[Piece, ...]:
         """A text cut into plain stretches and links, each page led to once."""
         if text not in self._found:
-            self._found[text] = tuple([piece for piece in self._cut(text) if piece[0]])
+            self._found[text] = self._cut(text)
         return self._found[text]
 
-    def _cut(self, text: str) -> Iterator[Piece]:
+    def _cut(self, text: str) -> tuple[Piece, ...]:
         split = SPLIT_ASCII if text.isascii() else SPLIT
         parts = split.split(text)  # what stands between words, and the words, by turns
         words, begins = parts[1::2], self._begins
+        found: list[Piece] = []
         done: set[str] = set()
         end, free = 0, 0  # the first part after the last link, and the first word after the last name
         for place in [place for place, word in enumerate(words) if begins[word]]:
@@ -72,10 +73,10 @@ class Mentions:
                 continue
             done.add(to)
             first, last = 2 * place + 1, 2 * free
-            yield "".join(parts[end:first]), ""
-            yield "".join(parts[first:last]), to
+            found += (("".join(parts[end:first]), ""), ("".join(parts[first:last]), to))
             end = last
-        yield "".join(parts[end:]), ""
+        found.append(("".join(parts[end:]), ""))
+        return tuple([piece for piece in found if piece[0]])
 
     def _at(self, words: list[str], place: int) -> tuple[int, str]:
         """How many words the longest name that begins at a word has, and where it leads; 0 for none."""

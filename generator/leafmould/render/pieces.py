@@ -188,7 +188,7 @@ def piece_filters() -> dict[str, Callable[..., Markup]]:
 def _filter(name: str) -> Callable[..., Markup]:
     @pass_context
     def printed(context: Context, value: object, **ways: object) -> Markup:
-        piece: Markup = getattr(context["pieces"], name)(value, **ways)
+        piece: Markup = getattr(context.parent["pieces"], name)(value, **ways)
         return piece
 
     return printed

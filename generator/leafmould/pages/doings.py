@@ -11,6 +11,9 @@ from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
 
 HEADER_FIELD = "did"
+MARKS = re.compile(r"!?\[([^\]]*)\]\([^)]*\)|[*_`#>|]+")
+"""Markdown's links and pictures, of which the words are kept, and its signs."""
+ANY_MARK = re.compile(r"[\[*_`#>|]")
 MOST_LESSONS = 24
 """Lessons on the page of a bed or crop; the page of lessons has them all."""
 BEGINNING = 100
@@ -104,7 +107,9 @@ def beginning(entry: Entry, ledger: Ledger) -> str:
 def _plain(markdown: str) -> str:
     """Markdown as words in one line, near enough for a beginning."""
     start = markdown[: 4 * BEGINNING]
-    return " ".join(re.sub(r"!?\[([^\]]*)\]\([^)]*\)|[*_`#>|]+", r"\1", start).split())
+    if ANY_MARK.search(start):
+        start = MARKS.sub(r"\1", start)
+    return " ".join(start.split())
 
 
 def cut(text: str, length: int) -> str:

@@ -14,7 +14,6 @@ keep its compiled modules; they lie in the temporary folder.
 from __future__ import annotations
 
 import argparse
-import os
 import shutil
 import sys
 import tempfile
@@ -22,7 +21,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from make_garden import make_garden
-from run import Cost, measure
+from run import Cost, keep_compiled, measure
 
 CLICK = [sys.executable, "-c", "import click"]
 LEAFMOULD = [sys.executable, "-m", "leafmould"]
@@ -70,9 +69,7 @@ def main() -> None:
     parser.add_argument("--times", type=int, default=3, help="the best of so many runs")
     given = parser.parse_args()
     with tempfile.TemporaryDirectory() as name:
-        os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
-        os.environ["PYTHONPYCACHEPREFIX"] = str(Path(name) / "compiled")
-        measure(CLICK)
+        keep_compiled(Path(name) / "compiled")
         floor = best(given.times, lambda: CLICK)
         show("python and click", floor, floor)
         help_text = [*LEAFMOULD, "--help"]

@@ -222,7 +222,7 @@ def test_of_two_varieties_in_doubt_the_start_lies_between_their_batches():
         ("2025-04-12\n- planted thyme in Arch", ["planted 12 April 2025"]),
         ("2025-03-12\n- started rhubarb in Cold frame", ["started indoors 12 March 2025"]),
         ("2025-06-12\n- saw self-sown mint in Arch", ["found 12 June 2025"]),
-        ("2025-06-12\n- moved 3 rhubarb to Arch", ["known since 2025"]),
+        ("2025-06-12\n- moved 3 rhubarb to Arch", ["moved here 12 June 2025"]),
     ],
 )
 def test_a_lasting_plant_says_planted_only_where_that_was_noted(lines: str, labels: list[str]):

@@ -9,7 +9,7 @@ from datetime import date
 
 import pytest
 
-from gardens import garden_of, reached, settings_of, told
+from gardens import garden_of, reached, sentences, settings_of, told
 
 # 1 and 7. The last one picked
 
@@ -127,6 +127,33 @@ def test_6_clearing_their_leaves_does_not_end_them():
         - lost 2 rhubarb in Top bed
     """)
     assert told(garden) == ["rhubarb_top-bed_2024-06-10 · planted · 4 plants · planted 2024-06-10"]
+
+
+def test_6_dividing_them_leaves_as_many_as_there_were():
+    garden = garden_of(
+        "2024-03-10\n- planted 3 rhubarb in Arch\n2026-03-10\n- divided rhubarb in Arch, planted 3 in Top bed"
+    )
+    assert told(garden) == [
+        "rhubarb_arch_2024-03-10 · planted · 3 plants · planted 2024-03-10",
+        "rhubarb_top-bed_2026-03-10 · planted · 3 plants · planted 2026-03-10 · parent rhubarb_arch_2024-03-10",
+    ]
+
+
+# 8. A picking with no planting
+
+
+def test_8_a_picking_before_plants_were_moved_there_says_so():
+    garden = garden_of("""
+        2026-06-10
+        - picked 2 kg tomatoes from Arch
+        2026-06-12
+        - moved 3 tomatoes from Hoop bed to Arch
+        2026-06-20
+        - planted tomatoes in Arch
+    """)
+    assert sentences(garden) == [
+        "notes/2026-06-10.md:4: work[0]: picked on 10 June 2026, before moving on 12 June 2026."
+    ]
 
 
 # 9. cleared BED, some time

@@ -179,10 +179,16 @@ def _starts(garden: Garden) -> Mapping[tuple[str, str], list[tuple[date, When, s
     for planting in garden.plantings:
         start = planting.in_bed_from
         if start is not None and planting.origin != "year only":
-            verb = "planting" if planting.planted == start else "sowing"
+            verb = _beginning(planting, start)
             for crop in planting.crops:
                 found[(planting.bed, crop)].append((start.first, start, verb))
     return {key: sorted(starts, key=lambda s: (s[0], s[2])) for key, starts in found.items()}
+
+
+def _beginning(planting: Planting, start: When) -> str:
+    """What was done on the day it took its place in the bed, as "before ... on"."""
+    known = {"planting": planting.planted, "moving": planting.moved, "finding": planting.found}
+    return next((word for word, when in known.items() if when == start), "sowing")
 
 
 def _start_soon_after(

@@ -232,8 +232,8 @@ def _take_after(draft: Draft, parent: Draft) -> None:
     draft.parent = parent
     draft.started, draft.sown, draft.found = parent.started, parent.sown, parent.found
     draft.varieties = draft.varieties or parent.varieties
-    if parent.number is not None and draft.number is not None:
-        parent.number = max(0, parent.number - draft.number)
+    if parent.number is not None and draft.number is not None and not parent.is_perennial:
+        parent.number = max(0, parent.number - draft.number)  # a lasting plant divided stays one
 
 
 def _found_again(ground: Ground, act: Act, draft: Draft) -> bool:

@@ -37,7 +37,13 @@ NOTED_BY = {
 STANDING = {"started": "started indoors", "sown": "sown", "planted": "planted out", "found": "found"}
 """The dates of a planting that open it, in order, and their words."""
 
-LASTING = {"planted": "planted", "found": "found", "sown": "sown", "started": "started indoors"}
+LASTING = {
+    "planted": "planted",
+    "found": "found",
+    "sown": "sown",
+    "started": "started indoors",
+    "moved": "moved here",
+}
 """The same of a lasting plant, of which only one is told."""
 
 
@@ -78,6 +84,8 @@ def _begun(planting: Planting, garden: Garden) -> Iterator[Badge]:
         first, last = planting.started_between
         span = day_range(first, last, garden.on.year)
         yield Badge(kind="started", text=f"started indoors between {span}", basis="one of several sowings")
+    elif not known and planting.moved:
+        yield _since("moved", planting.moved, planting, garden)
 
 
 def _since(kind: str, when: When, planting: Planting, garden: Garden) -> Badge:
@@ -105,7 +113,7 @@ def _opening(kind: str, planting: Planting) -> str:
     """ "planted out" for plants that were raised, "planted" for sets, tubers and what may be seed."""
     facts = (tables.crops().get(crop) for crop in planting.crops)
     raised = planting.started or planting.sown or any(f and f.starts_as == "plants" for f in facts)
-    return "planted" if kind == "planted" and not raised else STANDING[kind]
+    return "planted" if kind == "planted" and not raised else STANDING.get(kind, "moved here")
 
 
 def _expected(planting: Planting, garden: Garden, forecast: Forecast | None) -> Badge | None:

@@ -26,7 +26,7 @@ from leafmould.values.quantities import Amount
 def take_amount(walk: Walk) -> bool:
     i = walk.i
     word = walk.word(i)
-    if word == "all" and walk.word(i + 1) in ("up", "told", "together"):
+    if word == "all" and (walk.word(i + 1) in BEHIND_ALL or (i > 0 and walk.typed.words[i - 1] == "it")):
         return False
     if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
         walk.i = i + 1  # "all 12"
@@ -113,6 +113,27 @@ NOT_HARVEST = nouns.NOT_ALONE | frozenset(
         "salad",
     }
 ) - {"handful"}
+
+
+BEHIND_ALL = frozenset(
+    {
+        "up",
+        "told",
+        "together",
+        "week",
+        "wk",
+        "day",
+        "night",
+        "morning",
+        "afternoon",
+        "year",
+        "month",
+        "summer",
+        "winter",
+        "time",
+    }
+)
+""" "9 kg all up", "not watered all week": no amount."""
 
 
 def number_next(walk: Walk, i: int) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.draft import Done
+from leafmould.notes.entries import Named
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.values.names import Kind, fold
@@ -86,3 +87,16 @@ def is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
         and trouble_first(typed, clause)
         and clause.verb != "lost"
     )
+
+
+def put_them(typed: Typed, clause: Clause, before: Done) -> None:
+    """ "took cuttings and put them in the Cold frame": where they stand now."""
+    if "new" not in before.verb.slots or before.draft.places:
+        return
+    for i in range(clause.verb_end, clause.end):
+        size, known = typed.kind(i, Kind.BED)
+        if size and len(known) == 1:
+            bed = known[0]
+            before.draft.places.append(Named(key=bed.key, name=bed.name, written=typed.written(i, i + size)))
+            before.draft.spans.append(("place", typed.starts[i], typed.ends[i + size - 1]))
+            return

@@ -44,7 +44,7 @@ def plan_in(typed: Typed) -> Asked | None:
 
 def without_verb(typed: Typed) -> tuple[str, Asked | None]:
     """The kind of text a line without a verb is, and what to ask."""
-    if any(w in NEGATIONS for w in typed.words):
+    if any(w in NEGATIONS for w in typed.words[:5]):
         return "observation", None
     return "text", _near_verb(typed) or _crop_alone(typed)
 

@@ -23,7 +23,7 @@ from leafmould.notes.bare import amount_alone, in_or_out
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import set_date, take_date
-from leafmould.notes.doers import is_about_pest, is_animal_damage, trouble_first
+from leafmould.notes.doers import is_about_pest, is_animal_damage, put_them, trouble_first
 from leafmould.notes.draft import Asked, Done, Draft
 from leafmould.notes.entries import Action, Named, Sureness, Words
 from leafmould.notes.expand import to_actions
@@ -147,7 +147,9 @@ class _Line:
         if clause is None or any(w in NEGATIONS for w in typed.words):
             return None
         done = self._clause(typed, clause, clause.verb or "picked", None)
-        if done.draft.left or done.draft.asked or not done.draft.has_crop:
+        kinds = (Kind.CROP, Kind.CROP_GROUP)
+        is_told = all(after or typed.kind(end, *kinds)[0] > 0 for _, end, after in done.draft.left)
+        if not is_told or done.draft.asked or not done.draft.has_crop:
             return None
         if not (done.draft.total or any(i.amounts for i in done.draft.items)):
             return None
@@ -270,6 +272,8 @@ class _Line:
             if not done and _is_topic_of_next(typed, clause, clauses, verb):
                 topic = clause.start  # "bed 4 dug and manured"
                 continue
+            if done and clause.form == ("put",) and verb == "remark":
+                put_them(typed, clause, done[-1])
             if verb == "remark":
                 if len(clauses) == 1:
                     return self._as_text(
@@ -386,4 +390,6 @@ def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb:
 
 DOTTED_DAY = re.compile(r"^(\s*\d{1,2})\.(\d{1,2})(?!\d)")
 """ "20.06 picked peas": at the start of a line a day."""
+
+
 UNSURE = frozenset({"think", "maybe", "probably", "perhaps", "guess", "reckon", "fear", "suspect", "might"})

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from leafmould.notes.beside import followed_by, for_something, given_on, is_pest_eggs
 from leafmould.notes.clause import Clause
 from leafmould.notes.doers import DISTURBANCES, DONE_BY_PEOPLE, trouble_first
 from leafmould.notes.typed import Typed
@@ -242,42 +243,14 @@ def _is_yield(typed: Typed, clause: Clause) -> bool:
     )
 
 
-def _is_pest_eggs(typed: Typed, clause: Clause) -> bool:
-    """ "found eggs under the kale leaves": no hen laid those."""
-    words = typed.words[clause.start : clause.end]
-    return "egg" in words and "leaf" in words
-
-
-def _for_something(typed: Typed, clause: Clause) -> bool:
-    """ "swapped leeks for pepper plants": what went comes first."""
-    words = typed.words[clause.verb_end : clause.end]
-    crop = next(
-        (i for i in range(clause.verb_end, clause.end) if typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]), None
-    )
-    return "for" in words and crop is not None and crop < clause.verb_end + words.index("for")
-
-
-def _followed_by(*words: str) -> Callable[[Typed, Clause], bool]:
-    """Whether these words stand in the clause in this order, one behind the other."""
-
-    def test(typed: Typed, clause: Clause) -> bool:
-        spots = range(clause.verb_end, clause.end - len(words) + 1)
-        return any(tuple(typed.words[i : i + len(words)]) == words for i in spots)
-
-    return test
-
-
-def _given_on(typed: Typed, clause: Clause) -> bool:
-    """ "took a box to the food bank"."""
-    words = typed.words[clause.verb_end : clause.end]
-    return "to" in words and bool(
-        {"bank", "neighbour", "neighbor", "office", "school", "work", "church", "fair"} & set(words)
-    )
+PAPER = frozenset({"paper", "towel", "tissue", "kitchen"})
 
 
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "else": lambda typed, clause: True,
     "yield": _is_yield,
+    "branches": _one_of(frozenset({"branch", "limb"})),
+    "on paper": lambda typed, clause: not PAPER.isdisjoint(typed.words[clause.start : clause.end]),
     "in store": lambda typed, clause: _has_any(
         typed, clause, frozenset({"sack", "store", "bag", "shed", "cellar", "cupboard"})
     ),
@@ -294,10 +267,10 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "seed first": lambda typed, clause: bool(
         {"bulb", "clove", "seed", "packet"} & set(typed.words[clause.start : clause.verb_start])
     ),
-    "pest eggs": _is_pest_eggs,
-    "for something": _for_something,
-    "given on": _given_on,
-    "for seed": _followed_by("for", "seed"),
+    "pest eggs": is_pest_eggs,
+    "for something": for_something,
+    "given on": given_on,
+    "for seed": followed_by("for", "seed"),
     "cover off": lambda typed, clause: (
         CONDITIONS["cover"](typed, clause) and "off" in typed.words[clause.verb_end : clause.end]
     ),

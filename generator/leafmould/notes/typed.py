@@ -23,7 +23,9 @@ SAME_LENGTH = str.maketrans(
 )  # fmt: skip
 """Signs that mean the same are written the same; every position stays what it was."""
 
-BREAKS = re.compile(r"[,;:()\[\]{}|!…\n\r*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|->|→|·|•")
+BREAKS = re.compile(
+    r"[,;:()\[\]{}|!…\n\r*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|->|→|·|•|[\u2600-\u27bf\U0001f300-\U0001faff]"
+)
 CLOSERS = frozenset(" ,;:.?!)]}|/&+\n")
 OPEN_QUOTE = re.compile(r"""(?:(?<=[\s,;:(\[/&+-])|^)(['"])(?=[^\s'"])""")
 ELISIONS = frozenset({"til", "n", "em", "tis", "twas", "round", "bout", "cos", "cause"})

@@ -26,7 +26,7 @@ from leafmould.values.names import Kind, fold
 from leafmould.values.problems import Level
 
 COUNTED = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS | {"egg"}
-OBJECTS = frozenset({"some", "all", "half", "rest", "lot", "few"})
+OBJECTS = frozenset({"dozen", "about", "some", "all", "half", "rest", "lot", "few"})
 KNOWN_WORDS = nouns.SELDOM_VARIETY | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
 TOLD = frozenset({"saw", "noted weather", "turned out"})
 """What is seen is told in free words anyway."""
@@ -92,7 +92,11 @@ def _is_more(clause: Done, typed: Typed, start: int, end: int, crops: set[str], 
     is_phrase = words[begin] in PLACE_OPENERS or words[begin] == "with"
     for i in range(begin, end):
         kinds = {k.kind for k in typed.names(i)[1]}
-        if kinds & {Kind.CROP, Kind.CROP_GROUP} and not crops & {k.key for k in typed.names(i)[1]}:
+        if (
+            words[i] not in nouns.PLANT_NOUNS
+            and kinds & {Kind.CROP, Kind.CROP_GROUP}
+            and not crops & {k.key for k in typed.names(i)[1]}
+        ):
             is_counted = i > begin and (
                 words[i - 1].isdigit() or words[i - 1] in nouns.NUMBERS or words[i - 1] in nouns.COUNT_NOUNS
             )

@@ -7,6 +7,9 @@ from __future__ import annotations
 
 SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "cut out": (("canes", "pruned"), ("else", "cleared")),
+    "had sprouted": (("on paper", "tried seed"), ("else", "came up")),
+    "sprouted": (("on paper", "tried seed"), ("in store", "remark"), ("else", "came up")),
+    "germinated": (("on paper", "tried seed"), ("else", "came up")),
     "sprouting": (("in store", "remark"), ("else", "came up")),
     "opened up": (("hive", "opened"), ("cover", "uncovered"), ("else", "remark")),
     "cut": (("grass", "remark"), ("cover crop", "pruned"), ("tops", "pruned"), ("cuttings", "took cuttings"), ("crop", "picked"), ("else", "remark")),
@@ -74,7 +77,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
         ("honey", "collected"), ("crop", "ask picked or cleared"), ("else", "remark"),
     ),
     "took off": (("suckers", "pinched out"), ("cover", "uncovered"), ("honey", "collected"), ("else", "remark")),
-    "took out": (("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
+    "took out": (("branches", "pruned"), ("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
     "gave": (
         ("seed first", "remark"), ("yield", "picked"), ("to us", "bought"), ("away", "gave away"), ("manure", "fed"), ("feed", "fed"), ("drink", "watered"), ("trim", "pruned"), ("hoe", "weeded"),
         ("mulch", "mulched"), ("crop", "gave away"), ("product", "gave away"),

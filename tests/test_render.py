@@ -271,6 +271,15 @@ def test_a_garden_may_replace_single_styles(tmp_path: Path) -> None:
             "look/lessons.html:3: this layout cannot be read: Expected an expression, got 'end of statement block'.",
         ),
         ("{{ its.years }}", "look/lessons.html:1: this layout asks for something unknown: its."),
+        (
+            "{{ it.years | figure }}",
+            "look/lessons.html:1: this layout cannot be used: 'tuple' object has no attribute 'is_time'.",
+        ),
+        (
+            "{{ it.years | figure(3) }}",
+            "look/lessons.html:1: this layout cannot be used: "
+            "figure() takes 2 positional arguments but 3 were given.",
+        ),
         ("{{ it.years + 1 }}", "look/lessons.html:1: this layout cannot be used: can only concatenate tuple"),
         ('{% include "nothing.html" %}', "lessons.html: there is no layout of this name: nothing.html."),
     ],

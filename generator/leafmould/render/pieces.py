@@ -191,6 +191,7 @@ def _filter(name: str) -> Callable[..., Markup]:
         piece: Markup = getattr(context.parent["pieces"], name)(value, **ways)
         return piece
 
+    printed.__qualname__ = name  # as a fault in a layout is told
     return printed
 
 

@@ -94,13 +94,18 @@ def _since(kind: str, when: When, planting: Planting, garden: Garden) -> Badge:
     entry = _entry(kind, planting, garden)
     days = days_since(when, garden.on)
     if days is None:
-        return Badge(kind=kind, text=f"{words} {when_words(when)}", entry=entry)
+        return Badge(kind=_shown_as(kind), text=f"{words} {when_words(when)}", entry=entry)
     return _counting(kind, words, when, days, entry)
+
+
+def _shown_as(kind: str) -> str:
+    """Plants moved here look like plants set out here."""
+    return "planted" if kind == "moved" else kind
 
 
 def _counting(kind: str, words: str, when: When, days: int, entry: str | None) -> Badge:
     return Badge(
-        kind=kind,
+        kind=_shown_as(kind),
         text=f"{words} today" if days == 0 else f"{words} {counted(days, 'day')} ago",
         counted_from=when.day,
         before=words,
@@ -214,7 +219,7 @@ def _long_ago(kind: str, start: When, entry: str | None, garden: Garden) -> Badg
     word = LASTING[kind]
     days = days_since(start, garden.on)
     if days is None or days > FIRST_YEAR:
-        return Badge(kind=kind, text=f"{word} {when_words(start)}", entry=entry)
+        return Badge(kind=_shown_as(kind), text=f"{word} {when_words(start)}", entry=entry)
     return _counting(kind, word, start, days, entry)
 
 

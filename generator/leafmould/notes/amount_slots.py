@@ -71,10 +71,16 @@ def take_amount(walk: Walk) -> bool:
 
 def _one_holder(walk: Walk, i: int) -> Read | None:
     """ "bag of spinach", ", armful": one of it."""
+    first, i = i, i + (walk.word(i) in nouns.SIZES and walk.typed.breaks[i] and i + 1 < walk.end)
     word, end = walk.word(i), i + 1
-    if word not in nouns.HOLDERS or word in nouns.LONGEST_VAGUE or walk.typed.names(i)[0] or walk.is_topic:
+    if (
+        (word not in nouns.HOLDERS and word != "bunch")
+        or word in nouns.LONGEST_VAGUE
+        or walk.typed.names(i)[0]
+        or walk.is_topic
+    ):
         return None
-    is_alone = walk.typed.breaks[i] and (end >= walk.end or walk.typed.breaks[end])
+    is_alone = walk.typed.breaks[first] and (end >= walk.end or walk.typed.breaks[end])
     has_number = (
         i > 0
         and not walk.typed.breaks[i]
@@ -89,7 +95,7 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
     if is_alone and (word in NOT_HARVEST or not walk.draft.has_crop or walk.draft.item.amounts):
         return None
     amount = Amount(
-        written=walk.typed.written(i, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
+        written=walk.typed.written(first, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
     )
     return Read(amount, end, True)
 

@@ -94,7 +94,9 @@ def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
     return before.is_by_trouble or (
         before.subject is None
         and any(
-            typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
+            typed.words[i] in nouns.TROUBLES
+            and not typed.names(i)[0]
+            and not any(typed.breaks[i + 1 : before.verb_start + 1])
             for i in range(before.start, before.verb_start)
         )
     )

@@ -152,11 +152,14 @@ def _is_person(walk: Walk, i: int, size: int) -> bool:
     written = walk.typed.written(i, i + 1)
     return (
         walk.verb.name == "gave away"
-        and i == walk.verb_end
+        and (i == walk.verb_end or (walk.typed.breaks[i] and walk.typed.is_number(i + 1)))
         and size == 1
         and not written.endswith("s")
         and written.casefold() in nouns.LOCAL_NAMES
-        and any(walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0] for k in range(i + 1, walk.stop(i)))
+        and (
+            i > walk.verb_end
+            or any(walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0] for k in range(i + 1, walk.stop(i)))
+        )
     )
 
 

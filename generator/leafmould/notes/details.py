@@ -146,6 +146,7 @@ def take_source(walk: Walk) -> bool:
         and not (walk.word(end) in ("for", "at", "in", "on", "to", "into") and end > start)
         and not (end > start and walk.typed.is_number(end) and "." in walk.typed.gaps[end + 1])
         and not (end > start and _is_day(walk, end))
+        and not (end > start and _is_paid(walk, end))
     ):
         end += 1
     if end <= start or walk.word(start) in OWN_SOURCES or walk.typed.is_number(start):
@@ -154,6 +155,27 @@ def take_source(walk: Walk) -> bool:
     walk.span("source", start, end)
     walk.i = end
     return True
+
+
+def _is_paid(walk: Walk, i: int) -> bool:
+    """Whether a price stands at word `i`: "from market £8", "from Ann 50p"."""
+    if not walk.typed.is_number(i):
+        return False
+    behind = walk.typed.plain[walk.typed.ends[i] : walk.typed.ends[i] + 1]
+    is_named = walk.word(i + 1) in (
+        "p",
+        "pence",
+        "quid",
+        "euro",
+        "eur",
+        "pound",
+        "dollar",
+        "gbp",
+        "usd",
+        "chf",
+        "kr",
+    )
+    return any(c in walk.typed.gaps[i] for c in "£$€") or behind in ("£", "$", "€") or is_named
 
 
 def _is_day(walk: Walk, i: int) -> bool:

@@ -61,6 +61,15 @@ DONE_BY_PEOPLE = frozenset({"picked", "cleared", "ate", "pruned", "thinned", "us
 """What a pigeon, a fox or the wind did so is a loss."""
 
 
+def by_trouble(typed: Typed, clause: Clause) -> bool:
+    """ "cobs nibbled by badgers"."""
+    words = typed.words
+    return any(
+        words[i] == "by" and words[i + 1] in nouns.TROUBLES and not typed.names(i + 1)[0]
+        for i in range(clause.verb_end, min(clause.verb_end + 4, clause.end - 1))
+    )
+
+
 def trouble_first(typed: Typed, clause: Clause) -> bool:
     """Whether a pest, a disease or the weather did it: "pigeons ate …", "a fox got in and ate …"."""
     return clause.is_by_trouble or any(

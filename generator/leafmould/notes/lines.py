@@ -7,7 +7,6 @@ their slots (`slots`), make actions (`actions`). Lines without an action are kep
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from leafmould.notes.actions import (
     ask_what_is_missing,
@@ -25,9 +24,10 @@ from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import set_date, take_date
 from leafmould.notes.doers import is_about_pest, is_animal_damage, put_them, trouble_first
 from leafmould.notes.draft import Asked, Done, Draft
-from leafmould.notes.entries import Action, Named, Sureness, Words
+from leafmould.notes.entries import Action, Sureness, Words
 from leafmould.notes.expand import to_actions
 from leafmould.notes.fates import gather_fates, merge_yields
+from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.kept import plan_in, without_meaning, without_verb
 from leafmould.notes.line_ends import strip_ends
 from leafmould.notes.objects import take_object
@@ -42,39 +42,9 @@ from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
 from leafmould.notes.words.verbs import LONGEST_PAST, VERBS
 from leafmould.values.dates import scan_date
-from leafmould.values.names import Kind, Vocabulary
+from leafmould.values.names import Kind
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.when import When
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Habits:
-    """How this garden writes: what every line is read with."""
-
-    vocabulary: Vocabulary
-    order: str | None = None  # "day first", "month first"
-    decimal: str | None = None  # "point", "comma"
-    units: str = "metric"
-    is_southern: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Defaults:
-    """What the header says for lines that lack it."""
-
-    beds: tuple[Named, ...] = ()
-    crops: tuple[Named, ...] = ()
-    varieties: tuple[Named, ...] = ()
-    part: str | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LineReading:
-    """What one line says. All three may be empty: then it is prose, in silence."""
-
-    actions: tuple[Action, ...] = ()
-    words: tuple[Words, ...] = ()
-    problems: tuple[Problem, ...] = ()
 
 
 def read_line(

@@ -20,7 +20,9 @@ PRICE = re.compile(
 )
 
 
-CURRENCY = re.compile(r"[£$€]|\b(?:p|pence|euros?|pounds?|dollars?|eur|gbp|usd|chf|kr|quid)\b", re.IGNORECASE)
+CURRENCY = re.compile(
+    r"[£$€]|(?:\b|(?<=\d))(?:p|pence|euros?|pounds?|dollars?|eur|gbp|usd|chf|kr|quid)\b", re.IGNORECASE
+)
 
 
 SPACING_WORDS = frozenset({"apart", "spacing", "between", "centre", "center", "space", "spaced", "gap", "oc"})

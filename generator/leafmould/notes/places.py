@@ -215,6 +215,7 @@ def _lone_side(walk: Walk, i: int) -> int:
     if (
         walk.draft.places
         and walk.word(i) in nouns.PART_ALONE
+        and not walk.typed.written(i, i + 1).endswith("s")
         and i + 1 <= walk.end
         and (i + 1 >= walk.end or walk.typed.breaks[i + 1])
     ):

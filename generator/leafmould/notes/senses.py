@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from leafmould.notes.beside import followed_by, for_something, given_on, is_pest_eggs
 from leafmould.notes.clause import Clause
-from leafmould.notes.doers import DISTURBANCES, DONE_BY_PEOPLE, trouble_first
+from leafmould.notes.doers import DISTURBANCES, DONE_BY_PEOPLE, by_trouble, trouble_first
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import PLACE_OPENERS, REMARK_OPENERS
@@ -23,7 +23,7 @@ def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     found = _found(typed, clause)
     if found[0] == "lost" and clause.form == ("got",) and not _has_crop(typed, clause):
         return "remark", None
-    if found[0] in DONE_BY_PEOPLE and trouble_first(typed, clause):
+    if found[0] in DONE_BY_PEOPLE and (trouble_first(typed, clause) or by_trouble(typed, clause)):
         return "lost", None
     if found[0] in DISTURBANCES and trouble_first(typed, clause):
         return "saw", None

@@ -260,7 +260,8 @@ NUMBERS = (
     | frozenset(nouns.LONGEST_VAGUE)
     | frozenset(map(fold_word, FRACTIONS))
     | nouns.HOLDERS
-    | {DIGITS, "x", "dozen", "half", "quarter", "all"}
+    | nouns.SIZES
+    | {DIGITS, "x", "dozen", "half", "quarter", "all", "bunch"}
 )
 
 

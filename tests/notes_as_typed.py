@@ -11,7 +11,7 @@ from leafmould.notes.entries import Action, Entry
 from leafmould.notes.find import NoteFile, digest_of
 from leafmould.notes.garden_file import read_garden_file
 from leafmould.notes.lines import Habits
-from leafmould.notes.read import read_note
+from leafmould.notes.note import read_note
 from leafmould.notes.setting_values import Settings
 from leafmould.notes.text import clean_text
 from leafmould.values.problems import Problem

@@ -22,7 +22,7 @@ from leafmould.notes.entries import Entry
 from leafmould.notes.garden_file import read_garden_file
 from leafmould.notes.header import NOTE_KEYS, split_note
 from leafmould.notes.lines import Habits
-from leafmould.notes.read import read_note
+from leafmould.notes.note import read_note
 from leafmould.notes.text import clean_text, without_comments
 from leafmould.values.dates import read_date, scan_date
 from leafmould.values.problems import Problem, UnreadableGarden

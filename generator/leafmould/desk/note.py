@@ -20,7 +20,8 @@ from leafmould.desk.texts import quoted
 from leafmould.facts.tables import crops
 from leafmould.garden.load import habits_of
 from leafmould.garden.vocabulary import build_vocabulary
-from leafmould.notes.lines import Defaults, Habits, read_line
+from leafmould.notes.habits import Defaults, Habits
+from leafmould.notes.lines import read_line
 from leafmould.notes.settings import read_settings
 from leafmould.values.names import slug
 from leafmould.values.problems import LeafmouldError, Location, UnreadableGarden, WrongUse

@@ -22,7 +22,7 @@ from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry
 from leafmould.notes.find import NoteFile, find_notes
-from leafmould.notes.lines import Habits
+from leafmould.notes.habits import Habits
 from leafmould.notes.read import learned_varieties, read_all
 from leafmould.notes.setting_values import Settings
 from leafmould.notes.settings import read_settings

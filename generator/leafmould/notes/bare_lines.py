@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby, pairwise
 
 from leafmould.notes.body import ListLine, Paragraph
-from leafmould.notes.lines import LineReading
+from leafmould.notes.habits import LineReading
 from leafmould.values.problems import Level
 
 Reader = Callable[[ListLine, bool], LineReading]

@@ -19,7 +19,7 @@ import leafmould
 from leafmould.notes.as_json import from_json, to_json
 from leafmould.notes.entries import Entry
 from leafmould.notes.find import NoteFile
-from leafmould.notes.lines import Habits
+from leafmould.notes.habits import Habits
 
 FOLDER = ".leafmould"
 FILE = "notes.json"

@@ -11,9 +11,9 @@ from difflib import get_close_matches
 
 from leafmould.notes.entries import Named, Words
 from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
+from leafmould.notes.habits import Habits
 from leafmould.notes.header import NOTE_KEYS, Header
 from leafmould.notes.header_names import Crops, read_bed, read_crop, read_variety
-from leafmould.notes.lines import Habits
 from leafmould.notes.mending import leaves
 from leafmould.notes.tree import Branch, Items, Key, Leaf
 from leafmould.notes.work_lines import WorkLine

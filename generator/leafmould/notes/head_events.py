@@ -13,8 +13,9 @@ from typing import TypeVar
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.entries import Action, Named, Words
 from leafmould.notes.fields import nearest
+from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.head import Head
-from leafmould.notes.lines import Defaults, Habits, LineReading, read_line
+from leafmould.notes.lines import read_line
 from leafmould.notes.tree import Leaf
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.verbs import PAST, VERBS

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.notes.body import Section
-from leafmould.notes.lines import Habits
+from leafmould.notes.habits import Habits
 from leafmould.values.dates import DateReading, DateWords, resolve_date, scan_date
 from leafmould.values.when import When
 from leafmould.values.wording import day

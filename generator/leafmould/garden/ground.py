@@ -182,6 +182,8 @@ def find(
         begun = ground.standing(bed=bed, crop=crop, when=act.when, also_ended=True)
         begun = [d for d in begun if d.is_raised == prefers_raised]
         found = of_batch(found, act.action.batch, of_part(of_variety(begun, variety), act.part))
+    if len(found) > 1 and "self-sown" in act.action.text.casefold():
+        found = _prefer(found, lambda d: d.origin == "self-sown")
     if len(found) > 1:
         found = _prefer(found, lambda d: d.begins < act.when.first)
     return still_alive(ground, found, act.when, by_name=bed is not None)

@@ -28,6 +28,8 @@ DAYS_STOOD_UNNOTED = 60
 DAYS_STOOD_UNNOTED_FOR_GOOD = 365
 """So long before its first note a planting without a start is taken to have stood, so that what was
 spread or sprayed there counts for it. Our choice, on the side of caution."""
+DAYS_FOUND_AGAIN = 120
+"""So long what is found self-sown may be what was found before; later it is the next to come up. Our choice."""
 IN_DOUBT = (Sureness.DOUBTFUL, Sureness.PERHAPS)
 MONTHS_GROWN = {"annual": 12, "overwintered": 24, "biennial": 24, "perennial": 12}
 
@@ -239,6 +241,8 @@ def _take_after(draft: Draft, parent: Draft) -> None:
 def _found_again(ground: Ground, act: Act, draft: Draft) -> bool:
     """Whether what is found stands there already, self-sown or since nobody knows when."""
     known = [d for d in same_there(ground, draft) if d.origin in ("self-sown", "unknown")]
+    soonest = draft.begins - timedelta(days=DAYS_FOUND_AGAIN)
+    known = [d for d in known if d.is_perennial or d.begins >= soonest]
     known = still_alive(ground, of_variety(known, next(iter(draft.varieties), None)), act.when, by_name=True)
     if not known:
         return False

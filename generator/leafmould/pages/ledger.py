@@ -59,9 +59,10 @@ def once(make: Callable[[T, Ledger], R]) -> Callable[[T, Ledger], R]:
     @wraps(make)
     def made_once(thing: T, ledger: Ledger) -> R:
         made: dict[str, R] = ledger.made[make]
-        if thing.id not in made:
-            made[thing.id] = make(thing, ledger)
-        return made[thing.id]
+        key = thing.id
+        if key not in made:
+            made[key] = make(thing, ledger)
+        return made[key]
 
     return made_once
 

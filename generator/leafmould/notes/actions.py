@@ -98,6 +98,8 @@ def inherit(done: list[Done]) -> None:
             and not (draft.subject and "object" in slots)
         ):
             _inherit_crop(draft, before.draft)
+        if own_place and clause.verb.name in PLANT_CARE and not own_crop and not clause.is_after_comma:
+            before.draft.places = before.draft.places or list(draft.places)
         if "place" in slots and not own_place and before.draft.places and before.verb.name != "bought":
             draft.places = list(before.draft.places)
             draft.part = draft.part or before.draft.part

@@ -241,8 +241,9 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.spans.append(span)
         return
     if _tells_of_some(walk, item, read, i):
-        draft.leave(i, read.end, True)
-        walk.i = read.end
+        end = read.end + (walk.word(read.end) in STILL_THERE)
+        draft.leave(i, end, True)
+        walk.i = end
         return
     if item.crops and not crop_follows and walk.word(end) in nouns.PRODUCTS and not walk.typed.breaks[end]:
         written = walk.typed.written(i, end + 1)

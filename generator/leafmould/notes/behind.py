@@ -107,6 +107,8 @@ def _crop_behind(walk: Walk, i: int) -> bool:
         return False
     if walk.word(i) in ("for", "to") and not walk.has("bed"):
         return False
+    if walk.word(i) == "for" and walk.draft.places:
+        return False  # "cleared bed 2 for the leeks"
     j = walk.past_articles(i + 1 + (walk.word(i) == "out" and walk.word(i + 1) == "of"))
     while walk.word(j) in nouns.SELDOM_VARIETY and not walk.typed.names(j)[0] and j < walk.stop(j):
         j += 1

@@ -133,6 +133,11 @@ def set_date(walk: Walk, words: DateWords, i: int, end: int) -> None:
         walk.ask(Level.QUESTION, two_days(words.written, reading.when, reading.other), i)
     if walk.draft.when is None:
         walk.draft.when = reading.when
+    elif reading.when is not None and reading.when.first != walk.draft.when.first:
+        message = (
+            f'"{walk.draft.when.written}" and "{words.written}" are two days in one line; read as the first.'
+        )
+        walk.ask(Level.QUESTION, f"{message} Write a line for each.", i)
     walk.span("date", i, end)
     walk.i = end
 

@@ -59,6 +59,9 @@ def _shares(draft: Draft) -> list[Share]:
     items = draft.items
     rates = [a for a in draft.total if "/" in a.unit]
     sums = [a for a in draft.total if "/" not in a.unit]
+    if len(items) > 1 and _are_pairs(items, sums):
+        pairs = zip(items, sums, strict=True)
+        return [share for item, own in pairs for share in _of_item(item, [own, *rates], draft)]
     if all(a.whole for a in sums) and any(i.places != items[0].places for i in items):
         return [share for item in items for share in _of_item(item, [*sums, *rates], draft)]
     if len(items) > 1 and not draft.is_each and (sums or _is_one_sum(items)):
@@ -69,6 +72,16 @@ def _shares(draft: Draft) -> list[Share]:
         shared = shared if sums else [*(items[0].amounts or items[-1].amounts), *shared]
         items = [replace(i, amounts=[]) for i in items]
     return [share for item in items for share in _of_item(item, shared, draft)]
+
+
+def _are_pairs(items: list[Item], sums: list[Amount]) -> bool:
+    """ "strawberries and raspberries, 400 g and 200 g": as many amounts as crops, in order."""
+    return (
+        len(items) == len(sums)
+        and len({a.unit for a in sums}) == 1
+        and not any(i.amounts for i in items)
+        and all(a.low is not None for a in sums)
+    )
 
 
 def _together(items: list[Item], amounts: list[Amount], draft: Draft) -> Share:

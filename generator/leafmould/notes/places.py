@@ -85,7 +85,11 @@ def _counts(walk: Walk, i: int) -> bool:
     return (
         bool(following)
         and not walk.typed.breaks[i + 1]
-        and (following in nouns.UNITS or following in nouns.COUNT_NOUNS or following in ("to", "x"))
+        and (
+            following in nouns.UNITS
+            or following in nouns.COUNT_NOUNS
+            or following in ("to", "x", "from", "in", "off", "each", "left")
+        )
     )
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from leafmould.garden.view import View
+from leafmould.garden.visible import visible_entries
 from notes_as_typed import all_done, entries, entry, told
 
 
@@ -121,3 +123,28 @@ def test_a_sentence_that_runs_over_lines_stays_prose(text: str) -> None:
 def test_below_a_header_only_list_lines_count() -> None:
     text = "---\ndate: 2026-06-20\nby: Berta\n---\npicked peas from Arch\n\n- sowed kale in North\n"
     assert all_done(entry(text, "x.txt")) == ["sowed kale in North"]
+
+
+def shown(text: str, path: str = "2026-06-20.txt") -> list[tuple[list[str], str]]:
+    seen = visible_entries(entries(text, path), View(household=False))
+    return [(all_done(e), e.body) for e in seen]
+
+
+def test_a_private_line_takes_no_other_line_along_in_public() -> None:
+    text = "picked peas from Arch\nsowed kale in North, private\nwatered Top bed"
+    assert shown(text) == [
+        (["picked pea in Arch", "watered in Top bed"], "picked peas from Arch\n\nwatered Top bed")
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Berta hid the key.\nsowed kale in North, private",
+        "20 June 2026: picked peas from Arch\nwith somebody who is not to be named, private",
+        "- picked peas from Arch\n  with somebody who is not to be named, private",
+        "sowed kale in North, private\nHe said so himself.",
+    ],
+)
+def test_prose_beside_a_private_line_goes_with_it(text: str) -> None:
+    assert all(done == [] and body.strip() == "" for done, body in shown(text))

@@ -28,7 +28,9 @@ class Block:
     is_item: bool = False
 
 
-def without(body: str, is_hidden: Callable[[int, str], bool]) -> tuple[str, frozenset[int]]:
+def without(
+    body: str, is_hidden: Callable[[int, str], bool], alone: frozenset[int] = frozenset()
+) -> tuple[str, frozenset[int]]:
     """The body with hidden blocks emptied, and the lines emptied, counted from 0.
 
     Lines stay where they were, so that line numbers go on meaning the same. A hidden heading takes what
@@ -36,6 +38,7 @@ def without(body: str, is_hidden: Callable[[int, str], bool]) -> tuple[str, froz
 
     Args:
         is_hidden: told a block's first line number and its text, says whether it must go.
+        alone: work lines without a mark; one stays where only others of its paragraph must go.
     """
     lines = body.split("\n")
     gone: set[int] = set()
@@ -48,7 +51,10 @@ def without(body: str, is_hidden: Callable[[int, str], bool]) -> tuple[str, froz
         below = under_level >= 0 or under_indent >= 0
         if not below and not is_hidden(block.start, "\n".join(lines[block.start : block.end])):
             continue
-        gone.update(range(block.start, block.end))
+        stays = not (below or block.level or block.is_item)
+        gone.update(
+            n for n in range(block.start, block.end) if not (stays and n in alone) or is_hidden(n, lines[n])
+        )
         under_level = block.level if block.level and under_level < 0 else under_level
         under_indent = block.indent if block.is_item and under_indent < 0 else under_indent
     return "\n".join("" if n in gone else line for n, line in enumerate(lines)), frozenset(gone)

@@ -216,11 +216,14 @@ def _body(entry: Entry, lines: Sequence[Line], sight: Sight) -> tuple[str, froze
     text = entry.body.split("\n")
     must_go: set[int] = set()
     read: set[int] = set()
+    alone: set[int] = set()
     for line in lines:
         number = _body_line(line.at, line.field, entry)
         if number is None or not 0 <= number < len(text):
             continue
         read.add(number)
+        if line.at.column == len(text[number]) - len(text[number].lstrip()) + 1:
+            alone.add(number)
         if not line.text or line.before not in text[number]:
             if line.text != line.before:
                 must_go.add(number)
@@ -237,7 +240,7 @@ def _body(entry: Entry, lines: Sequence[Line], sight: Sight) -> tuple[str, froze
         prose = "\n".join(row for n, row in zip(numbers, block.split("\n"), strict=True) if n not in read)
         return sight.view.bed_names.are_in(block) or sight.others.are_in(prose)
 
-    return without("\n".join(text), is_hidden_block)
+    return without("\n".join(text), is_hidden_block, frozenset(alone))
 
 
 def _body_line(at: Location, field: str, entry: Entry) -> int | None:

@@ -84,7 +84,7 @@ def test_an_own_crop_that_is_like_another_uses_its_published_days() -> None:
 
 def test_absurd_packet_days_are_still_a_date() -> None:
     found = forecast(planting("skyroot", sown="2026-05-01"), own("skyroot", days=packet(10**9, 0)))
-    assert found.basis.startswith("packet says 1–1000 days from sowing, counted from 1 May 2026")
+    assert found.basis.startswith("packet says 1–1,500 days from sowing, counted from 1 May 2026")
 
 
 # ---- published days ---------------------------------------------------------------------------------

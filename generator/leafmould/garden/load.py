@@ -15,6 +15,7 @@ from pathlib import Path
 
 from leafmould.facts import tables
 from leafmould.garden.assemble import Written, assemble_shown
+from leafmould.garden.left_out import misplaced, without_later_rows
 from leafmould.garden.model import Garden
 from leafmould.garden.view import View, unknown_words, view_of
 from leafmould.garden.visible import Showing, visible_settings
@@ -71,7 +72,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
     Raises:
         UnreadableGarden: if garden.yaml cannot be read at all.
     """
-    settings = read_settings(folder)
+    settings, later_rows = without_later_rows(read_settings(folder), on)
     vocabulary = build_vocabulary(settings, tables.crops())
     view, problems = view_of(settings, vocabulary, household=household)
     files = find_notes(folder)
@@ -89,6 +90,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
         tables.crops(),
         on=on,
     )
+    problems += (*misplaced(folder), *later_rows)
     problems += unknown_words(view, _names_in(past), vocabulary)
     problems += _later(entries, on)
     return Loaded(

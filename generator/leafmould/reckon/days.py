@@ -16,11 +16,12 @@ from typing import Literal
 from leafmould.facts import tables
 from leafmould.facts.tables import CropFact, DaysFact, UsualDays
 from leafmould.reckon.almanac import Almanac
+from leafmould.values.wording import counted
 
 Start = Literal["sowing", "planting out"]
 
-LONGEST = 1_000
-"""A packet's days are taken as at most this many, so that a slip of the pen stays a date."""
+LONGEST = 1_500
+"""A packet's days are taken as at most this many, so that a slip of the pen stays a date: as in crops.yaml."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,7 +69,7 @@ def season(day: date, almanac: Almanac) -> Literal["spring", "autumn"]:
 
 def days_words(low: int, high: int) -> str:
     """A count of days, or a range of it."""
-    return f"{low} days" if low == high else f"{low}–{high} days"
+    return counted(low, "day") if low == high else f"{low:,}–{high:,} days"
 
 
 def _packet(low: int, high: int, counts_from: str) -> Days:

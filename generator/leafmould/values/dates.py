@@ -158,12 +158,19 @@ def _near(words: DateWords, base: When | None) -> DateReading:
     return DateReading(when=When(first=first, last=last, written=words.written))
 
 
+FIRST_YEAR, LAST_YEAR = 1800, 2199
+"""Years no garden's notes lie outside of. Counting days near the calendar's ends would leave it."""
+
+
 def _in_year(words: DateWords, year: int, base: When | None, is_southern: bool) -> DateReading:
     """A date with its year written.
 
     A season over the new year begins in the year named, unless that lies after the note's date: then
     it ends in it.
     """
+    if year and not FIRST_YEAR <= year <= LAST_YEAR:
+        told = f"The year {year} is out of range: years from {FIRST_YEAR} to {LAST_YEAR} are read."
+        return DateReading(when=None, fault=told)
     span = _span(words, year, is_southern)
     if span is None:
         return DateReading(when=None, fault=_fault(words, year))

@@ -13,8 +13,10 @@ from leafmould.notes.words.prepositions import (
     CLAUSE_JOINS,
     PLACE_OPENERS,
 )
+from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SHORT_MONTHS, WEEKDAYS
 from leafmould.values.dates import DateWords, read_date, resolve_date, scan_date, written_day
+from leafmould.values.names import fold_word
 from leafmould.values.problems import Level
 from leafmould.values.when import When
 
@@ -30,8 +32,6 @@ def take_date(walk: Walk) -> bool:
     """A date of the clause: behind "on", behind a comma, or closing the clause."""
     i = walk.i
     word = walk.word(i)
-    if word.isdigit() and not _may_be_day(walk, i):
-        return False
     if word in ("until", "till"):
         return _until(walk)
     lead = i
@@ -39,6 +39,8 @@ def take_date(walk: Walk) -> bool:
         lead = i + 1 if word in DATE_LEADS else i
         if lead < walk.end and walk.typed.words[lead] == "the" and lead > i:
             lead += 1
+    if lead < walk.end and not _may_be_day(walk, lead):
+        return False
     if lead >= walk.end or (walk.typed.is_number(i) and _hour(walk)):
         return walk.i > i
     span = _span_of_days(walk, lead) if word == "from" or walk.typed.is_number(lead) else None
@@ -66,8 +68,13 @@ BEHIND_DAY = frozenset(
 )  # fmt: skip
 
 
+DAY_STARTS = FIRST_WORDS | frozenset(map(fold_word, FIRST_WORDS))
+
+
 def _may_be_day(walk: Walk, i: int) -> bool:
-    """A quick look at a number: "240 g" is no day."""
+    """A quick look at a word: "240 g" is no day, "Long border" none either."""
+    if not walk.typed.words[i].isdigit():
+        return walk.typed.words[i] in DAY_STARTS
     if len(walk.typed.words[i]) >= 4 or walk.typed.gaps[i + 1].strip():
         return True
     follows = walk.typed.words[i + 1] if i + 1 < walk.typed.count else ""

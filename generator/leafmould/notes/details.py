@@ -197,6 +197,8 @@ BATCH_NOUNS = frozenset({"sowing", "batch", "planting"})
 def take_batch(walk: Walk) -> bool:
     """ "first sowing", "from the March sowing"."""
     i = walk.i
+    if BATCH_NOUNS.isdisjoint(walk.typed.words[i + 1 : i + 5]):
+        return False
     j = walk.past_articles(i + 1 if walk.word(i) in ("from", "of") else i)
     word = walk.word(j)
     if walk.word(j + 1) not in BATCH_NOUNS or not (

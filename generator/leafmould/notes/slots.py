@@ -149,7 +149,10 @@ def _take_mix(walk: Walk) -> bool:
 
 def _take_side(walk: Walk) -> bool:
     """ "the north half": a part, if it is one here."""
-    return bool(walk.has("place")) and take_part(walk)
+    i = walk.i
+    if walk.typed.words[i].isdigit() and walk.word(i + 1) not in ("st", "nd", "rd", "th"):
+        return False
+    return walk.has("place") and take_part(walk)
 
 
 def _take_remark(walk: Walk) -> bool:

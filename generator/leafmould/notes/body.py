@@ -17,6 +17,8 @@ FENCE = re.compile(r" {0,3}(`{3,}|~{3,})")
 LIST_LINE = re.compile(
     r"(?P<indent>[ \t]*)(?:[-*+•–‣·]|\d{1,3}[.)])[ \t]+(?:\[[xX]\][ \t]+)?(?P<text>\S.*?)[ \t]*$"
 )
+LIST_SIGNS = frozenset("-*+•–‣·")
+LABEL_ENDS = frozenset(":*_")
 LABEL = re.compile(
     r"(?:\*\*|__)(?P<bold>[^*_]{1,60}?):?(?:\*\*|__):?[ \t]*$|(?P<plain>[^\W\d_][^:|]{0,60}):[ \t]*$"
 )
@@ -76,7 +78,7 @@ class _Open:
     start: int = 0  # index of its first body line
     rows: list[str] = field(default_factory=list)
     lists: list[ListLine] = field(default_factory=list)
-    paragraphs: list[Paragraph] = field(default_factory=list)
+    paragraphs: list[tuple[str, list[ListLine]]] = field(default_factory=list)
     headings: list[tuple[int, str]] = field(default_factory=list)
     has_text: bool = False
 
@@ -105,7 +107,7 @@ def _closed(part: _Open, first_line: int) -> Section:
         body="\n".join(rows),
         body_line=first_line + start,
         lists=tuple(part.lists),
-        paragraphs=tuple(part.paragraphs),
+        paragraphs=tuple(Paragraph(lines=tuple(lines), above=above) for above, lines in part.paragraphs),
         has_text=part.has_text,
     )
 
@@ -136,14 +138,17 @@ class _Reader:
                 self.is_list_open = False
                 self._close_paragraph()
                 self.part.rows.append("")
-            elif (m := HEADING.match(row)) is not None:
+            elif "#" in row[:4] and (m := HEADING.match(row)) is not None:
                 self._heading(index, row, len(m[1]), (m["text"] or "").strip())
-            elif not self._dated_row(index, row):
-                self._plain_row(index, row)
+            else:
+                sign = row.lstrip()[0]
+                item = LIST_LINE.match(row) if sign in LIST_SIGNS or sign.isdigit() else None
+                if not self._dated_row(index, row, item):
+                    self._plain_row(index, row, item)
 
     def _in_fence(self, row: str) -> bool:
         """Whether the row belongs to a block of code, its fences included."""
-        m = FENCE.match(row)
+        m = FENCE.match(row) if "`" in row or "~" in row else None
         if self.fence:
             if m and m[1].startswith(self.fence) and not row.strip(" `~"):
                 self.fence = ""
@@ -185,9 +190,9 @@ class _Reader:
         self.is_list_open = False
         self._close_paragraph()
 
-    def _dated_row(self, index: int, row: str) -> bool:
+    def _dated_row(self, index: int, row: str, item: re.Match[str] | None) -> bool:
         """A line that is only a date, or begins with one and goes on."""
-        inner = LIST_LINE.match(row) if not row[0].isdigit() else None
+        inner = None if row[0].isdigit() else item
         text = row.strip() if inner is None else inner["text"]
         alone = _date_alone(text)
         below = self.rows[index + 1] if index + 1 < len(self.rows) else ""
@@ -211,10 +216,9 @@ class _Reader:
         )
         return True
 
-    def _plain_row(self, index: int, row: str) -> None:
+    def _plain_row(self, index: int, row: str, m: re.Match[str] | None) -> None:
         """A list line, the rest of one, a label, or prose."""
         self._keep(row)
-        m = LIST_LINE.match(row)
         if m is not None:
             self.is_list_open = True
             self.part.lists.append(self._line(index, m["text"], m.start("text")))
@@ -222,7 +226,7 @@ class _Reader:
         elif self.is_list_open and row[:2].isspace():
             last = self.part.lists[-1]
             self.part.lists[-1] = replace(last, text=f"{last.text} {row.strip()}")
-        elif (label := LABEL.match(row)) is not None:
+        elif row.rstrip()[-1] in LABEL_ENDS and (label := LABEL.match(row)) is not None:
             self.is_list_open = False
             self._close_paragraph()
             self._under(LABEL_LEVEL, (label["bold"] or label["plain"]).strip())
@@ -238,10 +242,9 @@ class _Reader:
         text = row.strip()
         line = self._line(index, text, len(row) - len(row.lstrip()))
         if self.is_paragraph_open:
-            last = self.part.paragraphs[-1]
-            self.part.paragraphs[-1] = replace(last, lines=(*last.lines, line))
+            self.part.paragraphs[-1][1].append(line)
         else:
-            self.part.paragraphs.append(Paragraph(lines=(line,), above=self.row_above))
+            self.part.paragraphs.append((self.row_above, [line]))
         self.is_paragraph_open = True
 
     def _line(self, index: int, text: str, column: int) -> ListLine:

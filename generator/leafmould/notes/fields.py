@@ -65,7 +65,10 @@ class Fields:
 
     def key(self, *names: str) -> Key | None:
         """The first of these keys that is there."""
-        return next((self.by_name[name] for name in names if name in self.by_name), None)
+        for name in names:
+            if name in self.by_name:
+                return self.by_name[name]
+        return None
 
     def unused(self, known: Iterable[str]) -> list[Key]:
         """Keys that are not among the known ones, in order."""

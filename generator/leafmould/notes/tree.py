@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import NoReturn, cast
 
 import yaml
@@ -61,7 +62,13 @@ class Key:
     @property
     def name(self) -> str:
         """The key as it is compared: in lower case, spaces for "-" and "_"."""
-        return " ".join(self.written.casefold().replace("_", " ").replace("-", " ").split())
+        return key_name(self.written)
+
+
+@lru_cache(maxsize=1_000)
+def key_name(written: str) -> str:
+    """A key as it is compared."""
+    return " ".join(written.casefold().replace("_", " ").replace("-", " ").split())
 
 
 Tree = Leaf | Items | Branch

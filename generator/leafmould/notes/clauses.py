@@ -42,7 +42,15 @@ def find_clauses(typed: Typed) -> list[Clause]:
             or "+" in typed.gaps[i]
             or "/" in typed.gaps[i]
         ):
-            if clauses:
+            if (
+                clauses
+                and is_topic
+                and topic_has_name
+                and ":" in typed.gaps[i]
+                and begin > clauses[-1].verb_start
+            ):
+                pass  # "… thinned. Bed 3: weeded"
+            elif clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
             elif typed.breaks[i]:
                 is_topic, strangers, is_denied = True, 0, is_denied and typed.words[0] == "not"

@@ -20,7 +20,7 @@ def read_list(folder: Path) -> frozenset[str] | None:
     """The files made there by earlier builds; None if the folder carries no list of ours."""
     try:
         text = (folder / LIST_NAME).read_text("utf-8")
-    except (FileNotFoundError, NotADirectoryError, UnicodeDecodeError):
+    except (FileNotFoundError, NotADirectoryError, IsADirectoryError, UnicodeDecodeError):
         return None
     first, *names = text.split("\n")
     return frozenset(name for name in names if is_inside(name)) if first == FIRST_LINE else None

@@ -1,7 +1,7 @@
 """Puts a site's files into the output folder: new and changed ones written, old own ones removed.
 
-Last in a build. Every file is written beside its place and then put there in one step, a file that would
-not change is left alone, and only what the folder's own list (`built`) names is ever removed. Knows names
+Last in a build, one build at a time. Everything is written aside first (`stage`), then each file is put
+in its place in one step; a file that would not change is left alone, and only what the folder's own list (`built`) names is ever removed. Knows names
 and bytes, not what they mean. Everything that could be in the way is looked for before the first write.
 """
 
@@ -13,10 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from leafmould.output.built import LIST_NAME, disk_name, is_inside, list_bytes, read_list
+from leafmould.output.lock import PATIENCE, Lock
+from leafmould.output.stage import Stage, clear_stages
 from leafmould.values.problems import LeafmouldError, WrongUse
-
-BESIDE = ".leafmould-new"
-"""Name a file has while it is being written; one at a time in a folder."""
 
 LEFT_BY_SYSTEMS = frozenset({"thumbs.db", "desktop.ini"})
 """What some systems put into every folder; like names that begin with a dot, it takes up no room."""
@@ -52,42 +51,54 @@ def check_folder(to: Path) -> frozenset[str]:
     return frozenset()
 
 
-def write_site(to: Path, files: Mapping[str, bytes]) -> Written:
+def write_site(to: Path, files: Mapping[str, bytes], *, patience: float = PATIENCE) -> Written:
     """Make the output folder hold exactly these files of ours.
 
     Args:
         files: bytes by name; names are relative, with forward slashes.
+        patience: how long another build of the folder is waited for. [s]
     Raises:
         WrongUse: if the folder holds something else.
-        LeafmouldError: if a file of somebody else is in the way, or the disk refuses. Nothing has been
-            changed in the first case.
+        LeafmouldError: if a file of somebody else is in the way, another build is at it, or the disk
+            refuses. Nothing has been changed in the first two cases, nor by a disk that is full.
         ValueError: if two names meet on some disk or lead outside; our own mistake.
     """
     _check_names(files)
-    own = check_folder(to)
-    _check_way(to, files, own)
+    check_folder(to)
     try:
-        return _write_all(to, files, own)
+        to.mkdir(parents=True, exist_ok=True)
+        with Lock(to, patience=patience):
+            own = check_folder(to)
+            _check_way(to, files, own)
+            clear_stages(to, _folders([*files, *own]))
+            return _write_all(to, files, own)
     except OSError as error:
         name = error.filename or to
         raise LeafmouldError(f'Could not write "{name}": {error.strerror or error}.') from error
 
 
 def _write_all(to: Path, files: Mapping[str, bytes], own: frozenset[str]) -> Written:
-    """Note what will be there, write, remove, note what is there.
+    """Write everything aside, note what will be there, put in place, remove, note what is there.
 
     The list names both old and new files while the work goes on, so that a run cut short leaves nothing
     behind that the next run would take for somebody else's.
     """
-    to.mkdir(parents=True, exist_ok=True)
     gone = own - files.keys()
-    _put(to / LIST_NAME, list_bytes(own | files.keys()))
-    first = _must_go_first(gone, files)
-    removed = _remove(to, first)
-    changed = tuple(name for name in sorted(files) if _put(to / name, files[name]))
-    removed += _remove(to, sorted(gone.difference(first)))
-    _put(to / LIST_NAME, list_bytes(files))
-    return Written(made=len(files), changed=changed, removed=tuple(sorted(removed)))
+    changed = [name for name in sorted(files) if not _is_same(to / name, files[name])]
+    if not changed and not gone and _is_same(to / LIST_NAME, list_bytes(files)):
+        return Written(made=len(files))
+    with Stage(to) as stage:
+        both = stage.add(LIST_NAME, list_bytes(own | files.keys()))
+        staged = [(name, stage.add(name, files[name])) for name in changed]
+        made = stage.add(LIST_NAME, list_bytes(files))
+        _put(both, to / LIST_NAME)
+        first = _must_go_first(gone, files)
+        removed = _remove(to, first)
+        for name, beside in staged:
+            _put(beside, to / name)
+        removed += _remove(to, sorted(gone.difference(first)))
+        _put(made, to / LIST_NAME)
+    return Written(made=len(files), changed=tuple(changed), removed=tuple(sorted(removed)))
 
 
 def _must_go_first(gone: Iterable[str], files: Iterable[str]) -> list[str]:
@@ -101,32 +112,19 @@ def _must_go_first(gone: Iterable[str], files: Iterable[str]) -> list[str]:
     ]
 
 
-def _put(path: Path, content: bytes) -> bool:
-    """Write the file unless it is the same already; whether it was written."""
-    if _is_same(path, content):
-        return False
-    beside = path.with_name(BESIDE)
+def _put(beside: Path, path: Path) -> None:
+    """Move a file to its place in one step."""
     try:
-        _write_beside(beside, content)
         beside.replace(path)
-    except OSError:
-        beside.unlink(missing_ok=True)
-        raise
-    return True
-
-
-def _write_beside(beside: Path, content: bytes) -> None:
-    try:
-        beside.write_bytes(content)
     except FileNotFoundError:
-        beside.parent.mkdir(parents=True, exist_ok=True)
-        beside.write_bytes(content)
+        path.parent.mkdir(parents=True, exist_ok=True)
+        beside.replace(path)
 
 
 def _is_same(path: Path, content: bytes) -> bool:
     try:
         return path.stat().st_size == len(content) and path.read_bytes() == content
-    except FileNotFoundError:
+    except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
         return False
 
 

@@ -1,0 +1,135 @@
+"""One writer at a time in a folder: a lock the system lets go of when its holder ends, however it ends.
+
+Held while a site is being written, and by a preview for as long as its folder is in use. A lock file
+somebody killed left behind is no lock: the system knows that nobody holds it.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import sys
+import time
+from datetime import datetime
+from pathlib import Path
+from types import TracebackType
+
+from leafmould.values.problems import LeafmouldError
+
+LOCK_NAME = ".leafmould-lock"
+PATIENCE = 5.0
+"""How long another build is waited for. [s]"""
+
+PAUSE = 0.05
+CANNOT = frozenset({errno.ENOLCK, errno.ENOSYS, errno.EOPNOTSUPP, errno.ENOTSUP, errno.EINVAL})
+"""What a disk answers that knows no locks. There, as before, nobody is kept out."""
+
+if sys.platform == "win32":
+    import msvcrt
+
+    def _seize(handle: int) -> None:
+        os.lseek(handle, 0, os.SEEK_SET)
+        msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)
+else:
+    import fcntl
+
+    def _seize(handle: int) -> None:
+        fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+
+
+class Lock:
+    """Holds a folder while entered."""
+
+    def __init__(self, folder: Path, *, patience: float = PATIENCE) -> None:
+        """Take the folder, which must be there, and how many seconds to wait for another holder."""
+        self.folder, self.patience = folder, patience
+        self._handle = -1
+
+    def __enter__(self) -> Lock:
+        """Take the lock.
+
+        Raises:
+            LeafmouldError: if another build holds it and does not end.
+        """
+        end = time.monotonic() + self.patience
+        while (handle := _take(self.folder / LOCK_NAME)) is None:
+            if time.monotonic() >= end:
+                raise LeafmouldError(
+                    f'Another build is writing to "{self.folder}"; it began at {_began(self.folder)}. '
+                    "Wait for its end, then build again. Nothing was changed."
+                )
+            time.sleep(PAUSE)
+        self._handle = handle
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        """Let go, and take the file away while it is still ours."""
+        path = self.folder / LOCK_NAME
+        if sys.platform == "win32":
+            os.close(self._handle)
+            _forget(path)
+        else:
+            _forget(path)
+            os.close(self._handle)
+
+
+def is_held(folder: Path) -> bool:
+    """Whether somebody holds the folder now. One that was only just made, with no name in its lock, counts."""
+    path = folder / LOCK_NAME
+    if not path.is_file():
+        return False
+    if path.stat().st_size == 0:
+        return True
+    handle = _take(path)
+    if handle is not None:
+        os.close(handle)
+    return handle is None
+
+
+def _take(path: Path) -> int | None:
+    """The lock file open and locked; None if another holds it, or has just let go of it."""
+    try:
+        handle = os.open(path, os.O_RDWR | os.O_CREAT, 0o644)
+    except PermissionError:
+        if sys.platform == "win32":
+            return None  # being taken away by its last holder
+        raise
+    try:
+        _seize(handle)
+        if not _is_there(path, handle):
+            os.close(handle)
+            return None  # taken away by its last holder since we opened it
+        os.ftruncate(handle, 0)
+        os.write(handle, f"{os.getpid()}\n".encode("ascii"))
+    except OSError as fault:
+        if fault.errno in CANNOT:
+            return handle
+        os.close(handle)
+        if fault.errno in (errno.EACCES, errno.EAGAIN, errno.EDEADLK):
+            return None
+        raise
+    return handle
+
+
+def _is_there(path: Path, handle: int) -> bool:
+    try:
+        return os.path.samestat(path.stat(), os.fstat(handle))
+    except FileNotFoundError:
+        return False
+
+
+def _began(folder: Path) -> str:
+    """When the holder took the lock, by the time of its file."""
+    try:
+        return f"{datetime.fromtimestamp((folder / LOCK_NAME).stat().st_mtime):%H:%M:%S}"
+    except OSError:
+        return "this very moment"
+
+
+def _forget(path: Path) -> None:
+    try:
+        path.unlink()
+    except OSError:
+        return  # another has opened it already; a file nobody holds is no lock

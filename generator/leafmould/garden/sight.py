@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from leafmould.garden.blank import Names
 from leafmould.garden.view import View
 from leafmould.notes.entries import Action, Entry, Named
+from leafmould.notes.line_ends import SIGN
 from leafmould.values.names import fold, slug
 from leafmould.values.when import When
 
@@ -83,7 +84,7 @@ def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
     if (view.beds or view.crops) and any(_is_named_hidden(named, sight) for named in _named(entry)):
         return False
     text = "\n".join(_texts(entry))
-    if any(sign in text for sign in MONEY) or "private" in text.casefold():
+    if any(sign in text for sign in MONEY) or SIGN.search(text):
         return False
     if not (view.bed_names or sight.others or view.words or sight.people):
         return True

@@ -20,6 +20,7 @@ from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_
 from leafmould.garden.view import View, bed_titles, masker
 from leafmould.garden.visible_lines import Line, masked, visible_line
 from leafmould.notes.entries import Action, Entry, Words
+from leafmould.notes.line_ends import is_private_block
 from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
 from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
@@ -35,7 +36,6 @@ TELLS_PLACE = frozenset(
 """Keys of the gardener's own whose values are left out with the subject they tell of."""
 
 PICTURE = re.compile(r"!\[[^\]\n]*\]\([^)\n]*\)|!\[\[[^\]\n]*\]\]")
-ENDS_PRIVATE = re.compile(r",\s*private\s*[.!]?\s*$", re.MULTILINE | re.IGNORECASE)
 DATE_AT_FRONT = re.compile(r"\d[\d-]*(?!\w)")
 
 
@@ -255,7 +255,7 @@ def _stands_in(at: Location, entry: Entry, gone: frozenset[int]) -> bool:
 
 
 def _is_private_line(text: str, is_marked: bool, view: View) -> bool:
-    return "private" not in view.show and (is_marked or ENDS_PRIVATE.search(text) is not None)
+    return "private" not in view.show and (is_marked or is_private_block(text))
 
 
 def _is_told(text: str, sight: Sight) -> bool:

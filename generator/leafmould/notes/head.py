@@ -14,6 +14,7 @@ from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
 from leafmould.notes.habits import Habits
 from leafmould.notes.header import NOTE_KEYS, Header
 from leafmould.notes.header_names import Crops, read_bed, read_crop, read_variety
+from leafmould.notes.meant_private import is_private_note
 from leafmould.notes.mending import leaves
 from leafmould.notes.tree import Branch, Items, Key, Leaf
 from leafmould.notes.work_lines import WorkLine
@@ -118,7 +119,7 @@ def read_head(
         by=", ".join(fields.texts("by")) or None,
         lesson=fields.texts("lesson", split=False),
         again=_again(fields),
-        is_private=_is_private(fields),
+        is_private=is_private_note(fields, header.stray),
         is_settled=_is_settled(fields),
         extra=(*_extra(fields), *_unpaired(fields)),
         words=tuple(words),
@@ -232,14 +233,6 @@ def _again(fields: Fields) -> Leaf | None:
         fields.lost.add("again")
         return None
     return Leaf(text=word, line=leaf.line, column=leaf.column)
-
-
-def _is_private(fields: Fields) -> bool:
-    """Whether the note is private; what is neither yes nor no counts as yes, to be safe."""
-    key = fields.key("private")
-    if key is None or is_blank(key.value):
-        return False
-    return fields.yes("private") is not False
 
 
 def _is_settled(fields: Fields) -> bool:

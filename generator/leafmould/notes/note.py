@@ -19,6 +19,7 @@ from leafmould.notes.head_events import defaults_of, read_event
 from leafmould.notes.header import split_note
 from leafmould.notes.lessons import all_lessons
 from leafmould.notes.lines import read_line
+from leafmould.notes.meant_private import with_marks
 from leafmould.notes.note_dates import (
     Source,
     date_in_name,
@@ -337,7 +338,7 @@ def _numbered(note: _Note, entries: list[Entry], problems: list[Problem]) -> tup
         level = Level.ERROR if is_lost else Level.QUESTION
         problems.append(_problem(note.file, None, level, NO_DATE, "date"))
     found = []
-    for number, entry in enumerate(entries, 1):
+    for number, entry in enumerate(map(with_marks, entries), 1):
         told = (*(problems if number == 1 else ()), *entry.problems)
         if note.head.is_settled:
             told = tuple(p for p in told if p.level is Level.ERROR)

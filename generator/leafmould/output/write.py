@@ -41,6 +41,8 @@ def check_folder(to: Path) -> frozenset[str]:
         return own
     if to.is_dir():
         held = sorted(p.name for p in to.iterdir() if not _takes_no_room(p.name))
+        if LIST_NAME in held and (own := read_list(to)) is not None:
+            return own  # another build's, made since we looked
         if held:
             raise WrongUse(
                 f'"{to}" is not empty and was not made by leafmould (it holds "{held[0]}"). '

@@ -194,3 +194,18 @@ def test_the_family_of_an_own_crop_may_be_given_by_any_of_its_names(written):
     own = settings_of(TANSY_HILL_YAML, crops_yaml=f"curlyhead:\n  family: {written}\n")
     garden = garden_of("2026-04-12\n- sowed curlyhead in Arch", own)
     assert garden.crops["curlyhead"].family == "Brassicaceae"
+
+
+@pytest.mark.parametrize(
+    ("sown", "picked"), [("spring cabbage", "cabbage"), ("perpetual spinach", "spinach")]
+)
+def test_the_wider_word_means_the_only_kind_of_it_that_stands_there(sown, picked):
+    key = sown.replace(" ", "-")
+    garden = garden_of(
+        f"2026-02-12\n- sowed {sown} in Arch\n2026-06-12\n- picked 200 g {picked}\n- picked {picked} from Arch"
+    )
+    assert reached(garden) == {
+        f"sowed {sown} in Arch": (f"{key}_arch_2026-02-12",),
+        f"picked 200 g {picked}": (f"{key}_arch_2026-02-12",),
+        f"picked {picked} from Arch": (f"{key}_arch_2026-02-12",),
+    }

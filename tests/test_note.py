@@ -296,6 +296,38 @@ def test_a_photo_that_is_not_there_is_refused(folder: Path, put: Write) -> None:
     assert not (folder / "notes").exists()
 
 
+def test_a_private_note_says_so_in_its_header(folder: Path, put: Write) -> None:
+    put("sowed peas in Arch", "--private")
+    assert written(folder)["notes/2026/06-20-arch.md"] == (
+        "---\ndate: 2026-06-20\nprivate: yes\nwork:\n  - sowed peas in Arch\n---\n"
+    )
+    assert load(folder, on=date(2026, 6, 20), household=False, keep=False).garden.plantings == ()
+
+
+@pytest.mark.parametrize("line", ["private: yes", "Private:yes", "private: true.", "private:"])
+def test_a_header_typed_as_a_line_is_refused_with_the_option_for_it(
+    folder: Path, put: Write, line: str
+) -> None:
+    result = put("-", typed=f"sowed peas in Arch\n{line}\n")
+    assert result.output == (
+        f'"{line}" stands in the header of a note, not among its lines. '
+        "To keep a note private, leave that out and add --private. Nothing was written.\n"
+    )
+    assert (result.exit_code, written(folder)) == (2, {})
+
+
+def test_only_pictures_are_taken_for_pictures(folder: Path, put: Write) -> None:
+    letter = folder.parent / "passwd"
+    letter.write_text("secret", encoding="utf-8")
+    result = put("weeded Arch", "--photo", str(letter))
+    assert result.output == (
+        f'"{letter}" is no picture: its name must end in one of '
+        ".jpg, .jpeg, .png, .webp, .heic, .heif, .gif, .tif, .tiff, .avif.\n"
+    )
+    assert (result.exit_code, written(folder)) == (2, {})
+    assert not (folder / "photos").exists()
+
+
 def test_the_answer_as_json(folder: Path, put: Write) -> None:
     result = put("sowed peas in Arch", "--json")
     answer = json.loads(result.output)

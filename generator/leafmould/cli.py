@@ -9,7 +9,7 @@ from __future__ import annotations
 import sys
 import threading
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 
 from leafmould import __version__
-from leafmould.values.problems import LeafmouldError
+from leafmould.values.problems import LeafmouldError, WrongUse
 
 if TYPE_CHECKING:
     from leafmould.build import BuildReport
@@ -30,6 +30,20 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 
 class Commands(click.Group):
     """The group that shows what went wrong, once and in one sentence."""
+
+    def main(self, *args: Any, **options: Any) -> Any:
+        """Run, and put what the disk or the terminal refuses into words."""
+        from leafmould.desk.surroundings import let_go_of_output, sentence_of
+
+        try:
+            return super().main(*args, **options)
+        except OSError as fault:
+            if (sentence := sentence_of(fault)) is None:
+                raise
+            with suppress(OSError):
+                say(sentence, err=True)
+            let_go_of_output()
+            sys.exit(LeafmouldError.exit_code)
 
     def invoke(self, ctx: click.Context) -> Any:
         """Run a command."""
@@ -139,6 +153,7 @@ def start(
     type=click.Path(path_type=Path),
     help="A picture; copied to photos/ if need be.",
 )
+@click.option("--private", "is_private", is_flag=True, help="Keep it out of the public site.")
 @as_json
 def note(
     words: tuple[str, ...],
@@ -146,6 +161,7 @@ def note(
     on: str | None,
     dated: str | None,
     photos: tuple[Path, ...],
+    is_private: bool,
     as_json: bool,
 ) -> None:
     """Put down what was done: leafmould note sowed beetroot Long border, weeded Arch
@@ -158,7 +174,7 @@ def note(
     _refuse_unknown_options(words)
     folder, day = _garden(garden), day_of(on)
     lines = typed_lines(words, _read_all)
-    file = put_down(folder, lines, day, dated, photos)
+    file = put_down(folder, lines, day, dated, photos, is_private=is_private)
     with progress("Reading the notes"):
         told = understood(folder, file, day)
     _tell_note(told, file, as_json)
@@ -265,6 +281,8 @@ def day_of(text: str | None) -> date:
 def say(text: str, *, err: bool = False) -> None:
     """Print a text; letters the terminal lacks become question marks, never a traceback."""
     stream = sys.stderr if err else sys.stdout
+    if stream is None:
+        return  # closed: nobody listens
     encoding = stream.encoding or "utf-8"
     click.echo(text.encode(encoding, "replace").decode(encoding), err=err)
 
@@ -272,7 +290,7 @@ def say(text: str, *, err: bool = False) -> None:
 @contextmanager
 def progress(doing: str) -> Iterator[None]:
     """Show a terminal that work goes on, once it has taken a second."""
-    if not sys.stderr.isatty():
+    if sys.stderr is None or not sys.stderr.isatty():
         yield
         return
     done = threading.Event()
@@ -314,18 +332,24 @@ def _say_json(value: Mapping[str, object]) -> None:
 
 
 def _ask(question: str) -> str:
+    from leafmould.desk.surroundings import can_ask
+
+    if not can_ask():
+        raise WrongUse("Nobody can be asked here. Give the answers as options; see: leafmould start --help")
     return str(click.prompt(question, default="", show_default=False))
 
 
 def _read_all() -> str:
-    return sys.stdin.buffer.read().decode("utf-8", "replace")
+    return sys.stdin.buffer.read().decode("utf-8", "replace") if sys.stdin else ""
 
 
 def _refuse_unknown_options(words: Sequence[str]) -> None:
     """Words may begin with a minus ("-3 °C"), but "--dat" is a slip and no word of a note."""
     for word in words:
         if word.startswith("--") and word[2:3].isalpha():
-            raise click.NoSuchOption(word, possibilities=["--date", "--garden", "--json", "--on", "--photo"])
+            raise click.NoSuchOption(
+                word, possibilities=["--date", "--garden", "--json", "--on", "--photo", "--private"]
+            )
 
 
 def _teller(loaded: Loaded) -> Teller:

@@ -60,12 +60,13 @@ def _names(folder: Path, stem: str, ending: str) -> Iterator[Path]:
 def _create(path: Path, content: bytes) -> bool:
     """Make the file unless one is there; half a file is never left behind."""
     try:
-        with path.open("xb") as file:
-            try:
-                file.write(content)
-            except OSError:
-                path.unlink()
-                raise
+        file = path.open("xb")
     except FileExistsError:
         return False
+    try:
+        with file:
+            file.write(content)
+    except OSError:
+        path.unlink()  # a full disk may tell so only when the file is closed
+        raise
     return True

@@ -7,6 +7,7 @@ the answer is what the pages will say.
 
 from __future__ import annotations
 
+import re
 import shutil
 import unicodedata
 from collections.abc import Callable, Sequence
@@ -29,6 +30,9 @@ from leafmould.values.when import When, on
 
 NOTHING = "Say what was done, such as: leafmould note sowed beetroot Long border"
 MARKS = ("- ", "* ", "• ", "– ")
+PICTURES = (".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".gif", ".tif", ".tiff", ".avif")
+PRIVATE = re.compile(r"private\s*[:=]\s*(?:yes|true|on)?\W*", re.IGNORECASE)
+"""What belongs in a header. As a line of work it would say that a note is private, and not make it so."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,6 +42,7 @@ class Draft:
     lines: tuple[str, ...]  # as typed, one thing or several on each
     when: When
     photos: tuple[str, ...] = ()  # names inside photos/
+    is_private: bool = False
 
 
 def typed_lines(words: Sequence[str], read_all: Callable[[], str]) -> tuple[str, ...]:
@@ -54,22 +59,33 @@ def typed_lines(words: Sequence[str], read_all: Callable[[], str]) -> tuple[str,
 
 
 def put_down(
-    garden: Path, lines: tuple[str, ...], today: date, dated: str | None, photos: Sequence[Path]
+    garden: Path,
+    lines: tuple[str, ...],
+    today: date,
+    dated: str | None,
+    photos: Sequence[Path],
+    *,
+    is_private: bool = False,
 ) -> str:
     """Write the note; its path in the garden folder. A garden.yaml nobody can read does not hinder it.
 
     Args:
         dated: when it was done, as typed; None: today.
     Raises:
-        WrongUse: if there is no such date or picture.
+        WrongUse: if there is no such date or picture, or a line is meant for the note's header.
         LeafmouldError: if the disk refuses.
     """
+    _refuse_header_lines(lines)
+    for photo in photos:
+        if photo.suffix.casefold() not in PICTURES:
+            raise WrongUse(f'"{photo}" is no picture: its name must end in one of {", ".join(PICTURES)}.')
     habits = _habits(garden)
     when = on(today)
     if dated is not None:
         order, south = (habits.order, habits.is_southern) if habits else (None, False)
         when = read_when(dated, today, order=order, is_southern=south)
-    draft = Draft(lines=lines, when=when, photos=tuple(keep_photo(garden, photo) for photo in photos))
+    kept = tuple(keep_photo(garden, photo) for photo in photos)
+    draft = Draft(lines=lines, when=when, photos=kept, is_private=is_private)
     return write_note(garden, draft, subject(draft, habits) if habits else "note")
 
 
@@ -103,9 +119,19 @@ def note_text(draft: Draft) -> str:
     """The note as it stands in its file."""
     photos = [quoted(name) for name in draft.photos]
     photo = [f"photo: {photos[0]}" if len(photos) == 1 else f"photo: [{', '.join(photos)}]"] if photos else []
+    private = ["private: yes"] if draft.is_private else []
     written = draft.when.day.isoformat() if draft.when.day else draft.when.written
     return "\n".join(
-        ["---", f"date: {written}", *photo, "work:", *(f"  - {line}" for line in draft.lines), "---", ""]
+        [
+            "---",
+            f"date: {written}",
+            *private,
+            *photo,
+            "work:",
+            *(f"  - {line}" for line in draft.lines),
+            "---",
+            "",
+        ]
     )
 
 
@@ -130,6 +156,15 @@ def keep_photo(garden: Path, picture: Path) -> str:
     except OSError as error:
         raise LeafmouldError(f'Could not copy "{picture}": {error.strerror or error}.') from error
     return kept.name
+
+
+def _refuse_header_lines(lines: Sequence[str]) -> None:
+    for line in lines:
+        if PRIVATE.fullmatch(line):
+            raise WrongUse(
+                f'"{line}" stands in the header of a note, not among its lines. '
+                "To keep a note private, leave that out and add --private. Nothing was written."
+            )
 
 
 def _habits(garden: Path) -> Habits | None:

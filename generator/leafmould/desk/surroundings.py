@@ -1,0 +1,80 @@
+"""What the surroundings did to a command, in one sentence: full disks, names too long, folders gone.
+
+Used at the edge, for what no stage before it could tell in words of its own. A fault that does not come
+from the disk, a terminal or another program is a mistake of ours and is left as it is.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import sys
+from contextlib import suppress
+from pathlib import Path
+from typing import IO
+
+CWD_GONE = "The folder this runs in is no longer there. Go to another folder, then try again."
+
+SAID: dict[int, str] = {
+    errno.ENAMETOOLONG: "this name is longer than the disk allows",
+    errno.ENOSPC: "the disk is full",
+    errno.EDQUOT: "your share of the disk is used up",
+    errno.EFBIG: "the file would be larger than the disk allows",
+    errno.EROFS: "the disk can only be read",
+    errno.EACCES: "reading or writing is not allowed there",
+    errno.EPERM: "reading or writing is not allowed there",
+    errno.ENOTDIR: "a file stands where a folder should be",
+    errno.EISDIR: "a folder stands where a file should be",
+    errno.ELOOP: "links lead in a circle there",
+    errno.EIO: "the disk or the terminal does not answer",
+    errno.EBADF: "input or output is closed",
+    errno.EMFILE: "too many files are open",
+    errno.ENFILE: "too many files are open",
+    errno.ENOMEM: "the computer's memory is full",
+}
+
+
+def sentence_of(fault: OSError) -> str | None:
+    """The fault in one sentence; None for one that may be our own mistake."""
+    if isinstance(fault, FileNotFoundError) and _is_gone():
+        return CWD_GONE
+    said = SAID.get(fault.errno or 0)
+    if said is None:
+        return None
+    name = _shown(fault.filename)
+    return f'Could not use "{name}": {said}.' if name else f"Could not go on: {said}."
+
+
+def let_go_of_output() -> None:
+    """Drop what a stream that cannot be written to still holds, so that ending says nothing more of it."""
+    for stream in (sys.stdout, sys.stderr):
+        if stream is not None and not _flushed(stream):
+            with suppress(OSError, ValueError):
+                os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
+def can_ask() -> bool:
+    """Whether there is anybody to put a question to."""
+    return None not in (sys.stdin, sys.stdout, sys.stderr)
+
+
+def _flushed(stream: IO[str]) -> bool:
+    try:
+        stream.flush()
+    except OSError:
+        return False
+    return True
+
+
+def _is_gone() -> bool:
+    try:
+        Path.cwd()
+    except FileNotFoundError:
+        return True
+    return False
+
+
+def _shown(name: object) -> str:
+    """A file's name, cut short where it is longer than anybody wants to read."""
+    text = os.fsdecode(name) if isinstance(name, (str, bytes)) else ""
+    return f"{text[:80]}…" if len(text) > 240 else text

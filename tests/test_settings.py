@@ -153,6 +153,8 @@ def test_every_bad_value_costs_one_sentence_and_the_rest_is_used() -> None:
         '17 error: beds[0].private: "maybe" is neither "yes" nor "no".',
         '18 error: beds[1]: This bed has no "name".',
         '19 error: beds[2]: "arch" already names the bed on line 17. Give this one another name.',
+        '20 warning: beds[3]: "a" is taken as a private bed, since what is written of it cannot be read.',
+        '20 warning: beds[3]: "b" is taken as a private bed, since what is written of it cannot be read.',
         '20 error: beds[3]: A bed is a name, or keys such as "name" and "size"; this is a list.',
         '21 warning: beds[4].size: "large" gives no width and length. Write it such as "1.2 x 6 m".',
         '21 warning: beds[4].prts: "prts" is kept as it stands, but not used. Did you mean "parts"?',
@@ -166,7 +168,7 @@ def test_every_bad_value_costs_one_sentence_and_the_rest_is_used() -> None:
     )
     assert [name for name, _ in read.measures] == ["bucket"]
     assert read.photo_widths == (480,)
-    assert [bed.name for bed in read.beds] == ["Arch", "North", "Wall"]
+    assert [bed.name for bed in read.beds] == ["Arch", "a", "b", "North", "Wall"]
     assert (read.beds[0].is_private, read.beds[0].extra) == (True, (("colour", "red"),))
 
 
@@ -181,8 +183,17 @@ def test_a_line_yaml_cannot_read_costs_that_line_alone() -> None:
         people: 4
         """)
     assert (read.name, read.people) == ("Hill: the steep one", 4)
-    assert [(bed.name, bed.sun) for bed in read.beds] == [("B", None), ("C", "full: all day")]
-    assert [t.split(":")[0] for t in told(read.problems)] == ["2 warning", "4 error", "7 warning"]
+    assert [(bed.name, bed.sun, bed.is_private) for bed in read.beds] == [
+        ("A", None, True),
+        ("B", None, False),
+        ("C", "full: all day", False),
+    ]
+    assert [t.split(":")[0] for t in told(read.problems)] == [
+        "2 warning",
+        "4 error",
+        "4 warning",
+        "7 warning",
+    ]
 
 
 @pytest.mark.parametrize("text", ["- a\n- b", "just words", "[[[[", "garden: [unclosed"])

@@ -312,8 +312,8 @@ def test_words_that_mean_nothing_are_warned_about_with_the_nearest() -> None:
     problems += unknown_words(seen, ["Moon patch"], vocabulary())
     assert [p.sentence for p in problems] == [
         'garden.yaml: show: "peeple" is nothing that is left out by itself. Did you mean "people"?',
+        'garden.yaml: leave out: "Archh" is left out as a name, and as "Arch" too, to be safe. Did you mean "Arch"?',
         'garden.yaml: leave out: nothing here is called "larderr". Did you mean "larder"?',
-        'garden.yaml: leave out: nothing here is called "Archh". Did you mean "Arch"?',
     ]
 
 

@@ -6,12 +6,12 @@ everything.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from leafmould.garden.blank import BLANK, Folded, Names, shortened
+from leafmould.garden.leaving_out import LeftOut
 from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 from leafmould.values.problems import Level, Location, Problem
@@ -39,8 +39,6 @@ EVERY_BED_HAS = frozenset(
 )  # fmt: skip
 """Words of a part that could be any bed's: no part made of these alone gives a private bed away."""
 
-YEAR = re.compile(r"(?:19|20)\d\d")
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class View:
@@ -57,6 +55,7 @@ class View:
     words: Names = field(default_factory=lambda: Names(()))  # shown as "…" wherever they stand
     renamed: tuple[tuple[str, str], ...] = ()  # bed and crop keys that hold such words, and what they become
     unsure: tuple[str, ...] = ()  # words of `leave out` that name nothing the settings know
+    near: frozenset[str] = frozenset()  # of these, those told about already
 
     @property
     def shows_people(self) -> bool:
@@ -78,9 +77,13 @@ def view_of(
     is left out all the same, and `unsure` until the notes are read.
     """
     show, problems = _shown(settings)
-    subjects, years, beds, crops, unsure = _left_out(settings.leave_out, vocabulary)
+    left = LeftOut(vocabulary=vocabulary, subject_of=lambda word: _subject(word, LEAVABLE))
+    left.take(settings.leave_out)
+    unsure = tuple(dict.fromkeys(left.unsure))
+    problems = (*problems, *left.problems)
     if household:
-        return View(unsure=unsure), problems
+        return View(unsure=unsure, near=frozenset(left.near)), problems
+    beds, crops, years = left.beds, left.crops, frozenset(left.years)
     beds |= {slug(bed.name) for bed in settings.beds if bed.is_private and "private" not in show}
     beds |= _earlier_beds(settings.beds, beds)
     words = Names(fold(word) for word in settings.private_words)
@@ -89,7 +92,7 @@ def view_of(
     view = View(
         household=False,
         show=show,
-        leave_out=subjects,
+        leave_out=frozenset(left.subjects),
         beds=frozenset(beds | {slug(word) for word in unsure}),
         crops=frozenset(crops | {slug(word) for word in unsure}),
         years=years,
@@ -98,6 +101,7 @@ def view_of(
         words=words,
         renamed=tuple(sorted(_renamed(settings, words).items())),
         unsure=unsure,
+        near=frozenset(left.near),
     )
     return view, problems
 
@@ -118,7 +122,9 @@ def unknown_words(view: View, named: Iterable[str], vocabulary: Vocabulary) -> t
             suggestion=_nearest(word, LEAVABLE) or vocabulary.closest(word, Kind.BED, Kind.CROP),
         )
         for word in view.unsure
-        if fold(word) not in known and _nearest(word, LEAVABLE) not in view.leave_out  # told by the reader
+        if fold(word) not in known
+        and word not in view.near
+        and _nearest(word, LEAVABLE) not in view.leave_out  # told by the reader
     )
 
 
@@ -168,25 +174,6 @@ def _shown(settings: Settings) -> tuple[frozenset[str], tuple[Problem, ...]]:
         if subject is None
     )
     return frozenset(subject for subject in found.values() if subject), problems
-
-
-def _left_out(
-    words: Sequence[str], vocabulary: Vocabulary
-) -> tuple[frozenset[str], frozenset[int], set[str], set[str], tuple[str, ...]]:
-    """Subjects, years, bed keys and crop keys named, and the words that are none of these."""
-    subjects, years, beds, crops, unsure = set(), set(), set(), set(), []
-    for word in words:
-        known = vocabulary.exactly(word, Kind.BED, Kind.CROP, Kind.CROP_GROUP)
-        if subject := _subject(word, LEAVABLE):
-            subjects.add(subject)
-        elif YEAR.fullmatch(word.strip()):
-            years.add(int(word))
-        elif known:
-            beds |= {k.key for k in known if k.kind is Kind.BED}
-            crops |= {key for k in known if k.kind is not Kind.BED for key in (k.key, *k.of)}
-        elif fold(word):
-            unsure.append(word)
-    return frozenset(subjects), frozenset(years), beds, crops, tuple(unsure)
 
 
 def _subject(word: str, subjects: Sequence[str]) -> str | None:

@@ -6,10 +6,12 @@ Part of reading garden.yaml. A bed is kept as far as it can be read; only one wi
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
+from leafmould.notes.bed_privacy import WRITE, is_mark_alone, is_private_bed, names_in, plain_name
 from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
+from leafmould.notes.line_ends import mark_in
 from leafmould.notes.measures import has_unit, is_other_size, read_area, read_pair
 from leafmould.notes.setting_values import BedSetting
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
@@ -52,18 +54,44 @@ def read_beds(key: Key, file: str, problems: list[Problem], ways: Ways) -> tuple
     taken: dict[tuple[str, ...], BedSetting] = {}
     for index, (name, tree) in enumerate(_declared(key.value)):
         bed = _read_bed(name, tree, file, problems, f"beds[{index}]", ways)
-        if bed is None or _is_taken(bed, taken, problems, f"beds[{index}]"):
-            continue
-        found.append(bed)
+        if bed is None:
+            found += _unreadable(tree, file, problems, f"beds[{index}]", taken)
+        elif found and is_mark_alone(bed.name):
+            found[-1] = _made_private(found[-1], problems)
+        elif not _is_taken(bed, taken, problems, f"beds[{index}]"):
+            found.append(bed)
+        elif bed.is_private:
+            found = [_made_private(b, problems) if fold(b.name) == fold(bed.name) else b for b in found]
     return tuple(found)
+
+
+def _made_private(bed: BedSetting, problems: list[Problem]) -> BedSetting:
+    message = f'"{bed.name}" is taken as a private bed. {WRITE}'
+    problems.append(Problem(at=bed.at, level=Level.WARNING, message=message, field="beds"))
+    return replace(bed, is_private=True)
+
+
+def _unreadable(
+    tree: Tree, file: str, problems: list[Problem], path: str, taken: dict[tuple[str, ...], BedSetting]
+) -> Iterator[BedSetting]:
+    """Private beds in the place of one that cannot be read, by what may be its name."""
+    at = Location(file=file, line=tree.line, column=tree.column)
+    for name in dict.fromkeys(names_in(tree)):
+        bed = BedSetting(name=plain_name(name), at=at, is_private=True)
+        if fold(bed.name) and taken.setdefault(fold(bed.name), bed) is bed:
+            message = f'"{bed.name}" is taken as a private bed, since what is written of it cannot be read.'
+            problems.append(Problem(at=at, level=Level.WARNING, message=message, field=path))
+            yield bed
 
 
 def _declared(tree: Tree) -> Iterator[tuple[Leaf | Key | None, Tree]]:
     """Each bed: its name where that stands outside its settings, and its settings."""
-    if isinstance(tree, Leaf):
-        parts = [tree.text] if tree.is_quoted or tree.is_refused else tree.text.split(",")
+    if isinstance(tree, Leaf) and tree.is_refused:
+        yield None, tree
+    elif isinstance(tree, Leaf):
+        parts = [tree.text] if tree.is_quoted else tree.text.split(",")
         for part in filter(None, map(str.strip, parts)):
-            leaf = Leaf(text=part, line=tree.line, column=tree.column, is_refused=tree.is_refused)
+            leaf = Leaf(text=part, line=tree.line, column=tree.column)
             yield leaf, leaf
     elif isinstance(tree, Branch):
         for key in tree.keys:
@@ -77,10 +105,17 @@ def _in_list(item: Tree) -> Iterator[tuple[Leaf | Key | None, Tree]]:
     """A list item: a name, a map with a name, or a name over its settings."""
     if isinstance(item, Leaf):
         yield item, item
-    elif isinstance(item, Branch) and len(item.keys) == 1 and isinstance(item.keys[0].value, Branch):
+    elif isinstance(item, Branch) and len(item.keys) == 1 and _is_name_over(item.keys[0]):
         yield item.keys[0], item.keys[0].value
     else:
         yield None, item
+
+
+def _is_name_over(key: Key) -> bool:
+    """Whether a key is a bed's name, over its settings or beside "private"."""
+    return isinstance(key.value, Branch) or (
+        isinstance(key.value, Leaf) and key.name not in KEYS and mark_in(key.value.text) is not None
+    )
 
 
 def _read_bed(
@@ -103,8 +138,10 @@ def _read_bed(
     if not called:
         _no_name(at, problems, path)
         return None
-    _stray_value(name, tree, fields)
-    return _bed(called, fields, at, ways)
+    is_private = is_private_bed(called, fields, tree)
+    if not (isinstance(tree, Leaf) and is_mark_alone(tree.text)):
+        _stray_value(name, tree, fields)
+    return _bed(plain_name(called) if is_private else called, fields, at, ways, is_private=is_private)
 
 
 def _no_name(at: Location, problems: list[Problem], path: str) -> None:
@@ -118,7 +155,7 @@ def _stray_value(name: Leaf | Key | None, tree: Tree, fields: Fields) -> None:
         fields.tell(Level.ERROR, message, tree)
 
 
-def _bed(name: str, fields: Fields, at: Location, ways: Ways) -> BedSetting:
+def _bed(name: str, fields: Fields, at: Location, ways: Ways, *, is_private: bool) -> BedSetting:
     """The settings of a named bed."""
     unknown = fields.unused(KEYS)
     for key in unknown:
@@ -146,15 +183,9 @@ def _bed(name: str, fields: Fields, at: Location, ways: Ways) -> BedSetting:
         planted=fields.text("planted"),
         crop=fields.text("crop"),
         variety=fields.text("variety"),
-        is_private=_is_private(fields),
+        is_private=is_private,
         extra=tuple((key.written.strip(), shown(key.value)) for key in unknown),
     )
-
-
-def _is_private(fields: Fields) -> bool:
-    """Whether a bed is private; a word that is neither yes nor no counts as yes, to be safe."""
-    key = fields.key("private")
-    return key is not None and not is_blank(key.value) and fields.yes("private") is not False
 
 
 def _kind(fields: Fields) -> str:

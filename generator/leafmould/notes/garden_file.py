@@ -7,15 +7,17 @@ The first file of a run. One bad value costs one sentence and leaves its default
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.bed_settings import Ways, read_beds
 from leafmould.notes.fields import Fields, is_blank, nearest
+from leafmould.notes.left_out import is_leave_out, is_private_words, words_to_blank, words_to_leave_out
 from leafmould.notes.measures import read_degrees, read_length
 from leafmould.notes.mending import read_tree
-from leafmould.notes.setting_values import Settings
+from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.notes.text import Text
 from leafmould.notes.tree import Branch, Key, Leaf
 from leafmould.notes.typed import Typed
@@ -68,7 +70,7 @@ def _plain_facts(fields: Fields) -> dict[str, object]:
         "units": fields.choice(("metric", "imperial"), "units"),
         "decimal": fields.choice(("point", "comma"), "decimal"),
         "dates": fields.choice(("day first", "month first"), "dates"),
-        "private_words": fields.texts("private words"),
+        "private_words": words_to_blank(fields),
     }
 
 
@@ -239,23 +241,37 @@ def verb_named(text: str) -> str | None:
 
 def _shown(fields: Fields) -> dict[str, object]:
     """What a public build opens or leaves out beyond its habit."""
-    return {"show": _hideable(fields, "show"), "leave_out": _hideable(fields, "leave out")}
+    return {"show": _to_show(fields), "leave_out": _to_leave_out(fields)}
 
 
-def _hideable(fields: Fields, name: str) -> tuple[str, ...]:
-    """Names of parts, beds, crops and years; a misspelt part is left out as meant, never shown as meant."""
-    by_fold = {fold(part): part for part in HIDEABLE}
+def _subject(text: str) -> tuple[str | None, str | None]:
+    """The part of a site a word names, or else the one that is near it."""
+    part = {fold(part): part for part in HIDEABLE}.get(fold(text))
+    return part, None if part or len(text) < 4 else nearest(text.casefold(), HIDEABLE)
+
+
+def _to_show(fields: Fields) -> tuple[str, ...]:
+    """What is opened; a misspelt part is never shown as meant."""
     found: list[str] = []
-    for leaf in fields.leaves(name, split=True):
+    for leaf in fields.leaves("show", split=True):
         text = leaf.text.strip()
-        part = by_fold.get(fold(text))
-        near = None if part or len(text) < 4 else nearest(text.casefold(), HIDEABLE)
-        if near is not None and name == "show":
-            fields.tell(Level.ERROR, f'"{text}" is nothing that can be shown.', leaf, name, near)
-            continue
+        part, near = _subject(text)
+        if near is not None:
+            fields.tell(Level.ERROR, f'"{text}" is nothing that can be shown.', leaf, "show", near)
+        else:
+            found.append(part or text)
+    return tuple(dict.fromkeys(found))
+
+
+def _to_leave_out(fields: Fields) -> tuple[str, ...]:
+    """Names of parts, beds, crops and years; a misspelt part is left out as meant too."""
+    found: list[str] = []
+    for text in words_to_leave_out(fields):
+        part, near = _subject(text)
         if near is not None:
             message = f'"{text}" is left out as a name, and as "{near}" too, to be safe.'
-            fields.tell(Level.WARNING, message, leaf, name, near)
+            at = fields.key("leave out") or fields.branch
+            fields.tell(Level.WARNING, message, at, "leave out", near)
             found.append(near)
         found.append(part or text)
     return tuple(dict.fromkeys(found))
@@ -279,12 +295,28 @@ def _beds(fields: Fields) -> dict[str, object]:
     if key is None or is_blank(key.value):
         return {}
     ways = Ways(units=fields.text("units") or "metric", order=fields.text("dates"))
-    return {"beds": read_beds(key, GARDEN_FILE, fields.problems, ways)}
+    beds = read_beds(key, GARDEN_FILE, fields.problems, ways)
+    return {"beds": (*beds, *_private_elsewhere(fields, key, beds, ways))}
+
+
+def _private_elsewhere(
+    fields: Fields, used: Key, beds: tuple[BedSetting, ...], ways: Ways
+) -> Iterator[BedSetting]:
+    """Private beds under a second `beds`, of which nothing else is used."""
+    taken = {fold(bed.name) for bed in beds}
+    for key in fields.branch.keys:
+        if key is not used and not is_blank(key.value) and key.name in ("beds", "bed"):
+            for bed in read_beds(key, GARDEN_FILE, [], ways):
+                if bed.is_private and fold(bed.name) not in taken:
+                    taken.add(fold(bed.name))
+                    yield bed
 
 
 def _unknown_keys(fields: Fields) -> None:
     """Keys that mean nothing here, with the nearest that does."""
     for key in fields.unused(KEYS):
+        if is_leave_out(key.name) or is_private_words(key.name):
+            continue
         near = nearest(key.name, KEYS)
         level = Level.WARNING if near else Level.HINT
         fields.tell(level, f'"{key.written}" is not used here.', key, key.name, near)

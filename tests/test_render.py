@@ -18,7 +18,8 @@ from leafmould.pages.bed import BedPage
 from leafmould.pages.page import Page
 from leafmould.pages.site import Site
 from leafmould.render.environment import layouts_folder
-from leafmould.render.html import LayoutFault, Renderer
+from leafmould.render.environment import LayoutFault
+from leafmould.render.html import Renderer
 from pages_garden import BEDS, Line, a_problem, hand_made, site_of
 
 HOSTILE = [

@@ -10,8 +10,10 @@ from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
 
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
 from markupsafe import Markup
+
+from leafmould.values.problems import LeafmouldError
 
 STYLES = ("tokens", "text", "page", "tables", "labels", "families", "print", "own")
 """The parts of the style, in the order they are put together; "own" is empty until a garden writes it."""
@@ -23,11 +25,27 @@ def layouts_folder() -> Path:
     return shipped if shipped.is_dir() else Path(__file__).parents[3] / "layouts"
 
 
+class LayoutFault(LeafmouldError):
+    """A template cannot be read or used."""
+
+
+class _Folder(FileSystemLoader):
+    """One folder of layouts; a file that cannot be read there is named."""
+
+    def get_source(self, environment: Environment, template: str) -> tuple[str, str, Callable[[], bool]]:
+        try:
+            return super().get_source(environment, template)
+        except TemplateNotFound:
+            raise
+        except (UnicodeDecodeError, OSError) as fault:
+            raise _unreadable(f"{Path(self.searchpath[0]).name}/{template}", fault) from fault
+
+
 def open_layouts(look: Path | None, filters: dict[str, Callable[..., Markup]]) -> Environment:
     """A strict environment over a garden's own look, if it has one, and the built-in layouts."""
     folders = [folder for folder in (look, layouts_folder()) if folder is not None]
     environment = Environment(
-        loader=ChoiceLoader([FileSystemLoader(folder, encoding="utf-8") for folder in folders]),
+        loader=ChoiceLoader([_Folder(folder, encoding="utf-8") for folder in folders]),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
@@ -49,4 +67,16 @@ def style_and_script(look: Path | None) -> tuple[str, str]:
 def _part(name: str, look: Path | None) -> str:
     own = look / name if look is not None else None
     path = own if own is not None and own.is_file() else layouts_folder() / name
-    return path.read_text(encoding="utf-8")
+    try:
+        return path.read_text(encoding="utf-8")
+    except (UnicodeDecodeError, OSError) as fault:
+        raise _unreadable(f"{path.parents[len(Path(name).parts) - 1].name}/{name}", fault) from fault
+
+
+def _unreadable(name: str, fault: UnicodeDecodeError | OSError) -> LayoutFault:
+    if isinstance(fault, OSError):
+        return LayoutFault(f"{name}: this file cannot be opened: {fault.strerror or fault}.")
+    line = fault.object[: fault.start].count(b"\n") + 1
+    return LayoutFault(
+        f"{name}:{line}: this file cannot be read: it is not saved as UTF-8. Save it as UTF-8."
+    )

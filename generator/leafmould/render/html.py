@@ -17,19 +17,17 @@ from markupsafe import Markup
 from leafmould.pages.addresses import SCRIPT, STYLE, root_of
 from leafmould.pages.page import FamilyMark, Page
 from leafmould.pages.site import Site
-from leafmould.render.environment import open_layouts, style_and_script
+from leafmould.render.environment import LayoutFault, open_layouts, style_and_script
 from leafmould.render.pieces import Pieces, piece_filters
 from leafmould.render.prose import Prose
-from leafmould.values.problems import LeafmouldError
 
 FAULTS = (TemplateError, TypeError, ValueError, ArithmeticError, LookupError, AttributeError)
 """What a template can do wrong while it prints."""
 
+CIRCLES = 50
+"""So many layouts inside each other are one that leads back to itself."""
+
 PIECES, JINJA = str(Path(__file__).with_name("pieces.py")), str(Path(jinja2.__file__).parent)
-
-
-class LayoutFault(LeafmouldError):
-    """A template cannot be read or used."""
 
 
 class Renderer:
@@ -100,6 +98,10 @@ class Renderer:
         except UndefinedError as fault:
             name = _asked_for(fault)
             raise LayoutFault(f"{_place(fault)}: this layout asks for something unknown: {name}.") from fault
+        except RecursionError as fault:
+            if sum(map(_is_in_a_layout, _frames(fault))) < CIRCLES:
+                raise
+            raise LayoutFault(f"{_place(fault)}: this layout leads back to itself without end.") from fault
         except FAULTS as fault:
             if not _comes_from_a_layout(fault):
                 raise

@@ -17,8 +17,7 @@ from leafmould.pages import addresses
 from leafmould.pages.bed import BedPage
 from leafmould.pages.page import Page
 from leafmould.pages.site import Site
-from leafmould.render.environment import layouts_folder
-from leafmould.render.environment import LayoutFault
+from leafmould.render.environment import LayoutFault, layouts_folder
 from leafmould.render.html import Renderer
 from pages_garden import BEDS, Line, a_problem, hand_made, site_of
 

@@ -286,12 +286,10 @@ def test_the_command_serves_rebuilds_and_ends_cleanly(
     assert not (folder / "site").exists()
 
 
-def test_a_mistake_of_ours_ends_the_preview_with_its_traceback(
-    tmp_path: Path, site: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_mistake_of_ours_ends_the_preview_with_its_traceback(tmp_path: Path, site: Path) -> None:
     garden = tmp_path / "garden"
     (garden / "notes").mkdir(parents=True)
-    monkeypatch.setattr(signal, "signal", lambda *_: None)
+    before = signal.signal(signal.SIGTERM, signal.default_int_handler)
     builds: list[int] = []
 
     def build() -> tuple[Problem, ...]:
@@ -316,4 +314,5 @@ def test_a_mistake_of_ours_ends_the_preview_with_its_traceback(
             changed=lambda *_: None,
         )
     later.join()
+    signal.signal(signal.SIGTERM, before)
     assert said[0].startswith("The garden is at http://127.0.0.1:")

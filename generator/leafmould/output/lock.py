@@ -76,16 +76,20 @@ class Lock:
 
 
 def is_held(folder: Path) -> bool:
-    """Whether somebody holds the folder now. One that was only just made, with no name in its lock, counts."""
+    """Whether somebody holds the folder now; where that cannot be known, or is just being settled, it counts."""
     path = folder / LOCK_NAME
     if not path.is_file():
         return False
     if path.stat().st_size == 0:
         return True
-    handle = _take(path)
-    if handle is not None:
+    handle = os.open(path, os.O_RDWR)
+    try:
+        _seize(handle)
+    except OSError:
+        return True
+    finally:
         os.close(handle)
-    return handle is None
+    return False
 
 
 def _take(path: Path) -> int | None:

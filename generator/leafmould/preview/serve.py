@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from datetime import date
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 from leafmould.build import build
+from leafmould.preview.aside import end_like_ctrl_c, folder_aside
 from leafmould.preview.live import Live, State
 from leafmould.preview.server import run
 from leafmould.report import by_file, count, counted
@@ -38,7 +38,6 @@ def preview(
         tell(f"{what} changed. {verdict}")
 
     watch = Watch(garden, tell=tell, poll=poll)
-    # Private things are in it, so it is kept apart from the garden's files and gone afterwards.
-    with TemporaryDirectory(prefix="leafmould-preview-") as aside:
-        site = Path(aside)
+    end_like_ctrl_c()
+    with folder_aside() as site:
         run(watch, Live(lambda: build_once(site)), site, port=port, tell=tell, changed=changed)

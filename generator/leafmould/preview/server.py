@@ -88,7 +88,7 @@ def run(
     tell: Callable[[str], None],
     changed: Callable[[tuple[str, ...], State], None],
 ) -> None:
-    """Serve and rebuild until Ctrl-C.
+    """Serve and rebuild until Ctrl-C. A request to end must have been made to act alike.
 
     Args:
         port: 0 takes a free one.
@@ -106,9 +106,9 @@ def run(
 
     def ended(_: Future[None]) -> None:
         if not stop.is_set():
-            _thread.interrupt_main()  # the watch broke down: let the server end, then tell
+            # The watch broke down: let the server end, then tell. Ctrl-C may be switched off, ending is not.
+            _thread.interrupt_main(signal.SIGTERM)
 
-    signal.signal(signal.SIGTERM, signal.default_int_handler)
     with ThreadPoolExecutor(max_workers=1) as beside:
         watching = beside.submit(watch.run, rebuild, stop)
         watching.add_done_callback(ended)

@@ -23,7 +23,8 @@ from datetime import date
 from pathlib import Path
 
 from leafmould.notes.entries import Action, Fate, Named, Sureness
-from leafmould.notes.lines import Defaults, Habits, LineReading, read_line
+from leafmould.notes.habits import Defaults, Habits, LineReading
+from leafmould.notes.lines import read_line
 from leafmould.values.names import Kind
 from leafmould.values.problems import Location
 from leafmould.values.quantities import Amount
@@ -176,6 +177,8 @@ def _names(names: tuple[Named, ...]) -> str:
 
 
 def _amount(amount: Amount) -> str:
+    if amount.low is None and amount.whole is None:
+        return f"“{amount.written}”"
     if amount.low is None or amount.high is None:
         number = str(amount.whole)
     else:

@@ -16,7 +16,7 @@ from leafmould.garden.model import NOWHERE, Garden, Picking, Planting
 from leafmould.values.problems import Level, Location, Problem, in_file_order
 from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
-from leafmould.values.wording import day, when_words
+from leafmould.values.wording import day, weight, when_words
 
 Check = Callable[[Garden], Iterable[Problem]]
 
@@ -103,6 +103,32 @@ def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
                 yield _at(garden, event.id, Level.WARNING, f"{amount.written} is more than there were.")
 
 
+def more_came_up_than_tried(garden: Garden) -> Iterator[Problem]:
+    """ "tested 10 seeds, 12 came up": one of the two numbers is a slip."""
+    for event in garden.events:
+        for amount in event.action.amounts if event.verb == "tried seed" else ():
+            if amount.of is not None and amount.value is not None and amount.value > amount.of:
+                told = f"{amount.value:g} came up of {amount.of:g} seeds. Which is right?"
+                yield _at(garden, event.id, Level.QUESTION, told)
+
+
+def more_given_than_ever_picked(garden: Garden) -> Iterator[Problem]:
+    """Given away or eaten, by weight, and more than all notes so far say was picked of it."""
+    for event in garden.events:
+        if event.verb not in ("gave away", "ate") or len(event.crops) != 1:
+            continue
+        gone = sum(amount.grams or 0.0 for amount in event.action.amounts)
+        had = sum(
+            p.grams or 0.0
+            for p in (garden.pickings if gone else ())
+            if event.crops[0] in p.crops and p.when.first <= event.when.last
+        )
+        if gone > had * 1.001 and had:
+            crop, units = garden.crops[event.crops[0]].name, garden.units
+            told = f"{weight(gone, units)} is more than the {weight(had, units)} of {crop} picked so far."
+            yield _at(garden, event.id, Level.HINT, told)
+
+
 def split_not_settled(garden: Garden) -> Iterator[Problem]:
     """A planting whose bed was split, and no note says which of the new beds it stands in."""
     for planting in garden.plantings:
@@ -135,6 +161,8 @@ CHECKS: tuple[Check, ...] = (
     bed_had_ended,
     ended_before_it_came,
     more_lost_than_stood,
+    more_came_up_than_tried,
+    more_given_than_ever_picked,
     split_not_settled,
     nothing_named,
 )

@@ -36,9 +36,20 @@ def end(ground: Ground, act: Act) -> None:
     elif len(drafts) == 1 or _is_all_in_named_beds(act, share):
         for draft in drafts:
             act.reach(draft)
+            _tell_of_too_many(ground, act, draft, share)
             _end_share(draft, act, share)
     else:
         _end_one_of_several(ground, act, drafts)
+
+
+def _tell_of_too_many(ground: Ground, act: Act, draft: Draft, share: Portion) -> None:
+    """ "lost 20 leek" where 12 were planted."""
+    number, stood = share.number, draft.number
+    if act.verb != "lost" or number is None or stood is None or share.of is not None or number <= stood:
+        return
+    if not draft.number_estimated:
+        told = f"{number} were lost, but only {stood} stood there by the notes."
+        ground.ask(act, Level.WARNING, told)
 
 
 def _as_many(drafts: list[Draft], share: Portion) -> list[Draft]:
@@ -97,8 +108,8 @@ def _end_share(draft: Draft, act: Act, share: Portion) -> None:
     left = _left(draft, share)
     if share.is_all or left == 0:
         _end_whole(draft, act)
-    elif share.is_half and draft.number is not None:
-        draft.number, draft.number_estimated = draft.number // 2, True
+    elif share.part is not None and draft.number is not None:
+        draft.number, draft.number_estimated = share.left_of(draft.number), True
     elif left is not None:
         draft.number = left
     if draft.left is not None and share.number is not None:

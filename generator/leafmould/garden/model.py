@@ -17,7 +17,7 @@ from leafmould.notes.entries import Fate as Fate
 from leafmould.notes.entries import Named as Named
 from leafmould.notes.entries import Words as Words
 from leafmould.values.problems import Location, Problem
-from leafmould.values.quantities import Amount
+from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
 
 NOWHERE = "not noted"
@@ -100,13 +100,16 @@ class Picking:
 
     @property
     def grams(self) -> float | None:
-        """Weight [g], None where it was not weighed."""
-        return next((a.grams for a in self.amounts if a.grams is not None), None)
+        """Weight [g]: all that was weighed, else by the garden's own measure; None where neither is known."""
+        weighed = [a.grams for a in self.amounts if a.unit in GRAMS and a.grams is not None]
+        measured = (a.grams for a in self.amounts if a.grams is not None)
+        return sum(weighed) if weighed else next(measured, None)
 
     @property
     def is_estimated(self) -> bool:
         """Whether the weight is a guess."""
-        return any(a.is_estimated for a in self.amounts if a.grams is not None)
+        weighed = [a for a in self.amounts if a.unit in GRAMS and a.grams is not None]
+        return any(a.is_estimated for a in weighed or self.amounts if a.grams is not None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

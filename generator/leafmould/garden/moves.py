@@ -17,10 +17,12 @@ def move(ground: Ground, act: Act) -> None:
     destination = act.beds[0] if len(act.beds) == 1 else None
     if destination is None or (not act.crops and not act.origins):
         return
+    share = portion(act.action.amounts)
+    if share.is_none:
+        return
     found = _moved(ground, source, destination)
     if not found and act.crops:
         _arrive(ground, act, destination)
-    share = portion(act.action.amounts)
     for draft in found:
         if share.is_all or (len(found) == 1 and _is_whole_count(draft, share.number)):
             act.reach(draft)
@@ -70,6 +72,9 @@ def _split_off(ground: Ground, act: Act, parent: Draft, bed: str) -> None:
     """So many plants become a planting of their own, with their parent's start."""
     child = open_unknown(ground, act, crop=act.crops[0], bed=bed, variety=None)
     number, child.number_estimated = plants(act.action.amounts)
+    share = portion(act.action.amounts)
+    if share.part is not None and parent.number is not None:
+        number, child.number_estimated = parent.number - share.left_of(parent.number), True
     child.number, child.origin, child.parent = number, "moved", parent
     child.start_written = child.moved = act.when
     child.words, child.varieties = parent.words, parent.varieties

@@ -16,7 +16,7 @@ from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, find, merge_parts, of_variety, still_alive
 from leafmould.garden.model import Origin
 from leafmould.garden.perennials import lasts, meets_own_planting
-from leafmould.garden.portions import plants
+from leafmould.garden.portions import plants, portion
 from leafmould.garden.raised import draw, kinds_waiting
 from leafmould.garden.resown import resown, same_there, sown_before
 from leafmould.notes.entries import Named, Sureness
@@ -43,7 +43,9 @@ class Item:
 
 
 def start(ground: Ground, act: Act) -> None:
-    """Open a planting for each place and item of a start."""
+    """Open a planting for each place and item of a start; "planted 0 kale" opens none."""
+    if portion(act.action.amounts).is_none:
+        return
     items = list(items_of(act))
     places: list[tuple[str, ...]] = [(bed,) for bed in _surest_beds(ground, act)]
     places = places or sown_before(ground, act)

@@ -5,22 +5,23 @@ The step of the walk that takes amounts; reading the amount itself is in `amount
 
 from __future__ import annotations
 
-from leafmould.notes.amounts import Read, read_amount
+from leafmould.notes.amounts import Read
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Fate
 from leafmould.notes.measured import signed, take_measured
 from leafmould.notes.places import add_place
 from leafmould.notes.walk import Walk
+from leafmould.notes.what_follows import crop_behind, is_no_amount, names_follow, variety_behind
+from leafmould.notes.whole_amounts import each_of, read_whole
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ABOUT,
     JOINS,
     PLACE_OPENERS,
-    REMARK_OPENERS,
 )
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
-from leafmould.values.quantities import Amount
+from leafmould.values.quantities import GRAMS, Amount
 
 
 def take_amount(walk: Walk) -> bool:
@@ -44,20 +45,28 @@ def take_amount(walk: Walk) -> bool:
     if (one := _one_holder(walk, i)) is not None:
         place_amount(walk, one, i)
         return True
-    is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and _crop_follows(walk, i + 1)
+    is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and crop_behind(walk, i + 1)
     if walk.typed.names(i)[0] > 1 or (word in ABOUT and not is_some_more and not number_next(walk, i)):
         return False
-    read = read_amount(walk.typed, i, walk.decimal, _bare_unit(walk))
+    if word in ("less", "more", "fewer") and walk.word(i + 1) == "than" and walk.typed.is_number(i + 2):
+        walk.draft.leave(i, i + 2, walk.after_comma)
+        walk.i = i + 2
+        return True
+    if word in ("a", "most") and is_no_amount(walk, i):
+        walk.draft.leave(i, i + 2, walk.after_comma)
+        walk.i = i + 2
+        return True
+    read = read_whole(walk, i, _bare_unit(walk))
     if read is None or read.end > walk.end:
         return False
-    if read.is_bare_word and not _names_follow(walk, read.end):
+    if read.is_bare_word and not names_follow(walk, read.end):
         return False
     if take_measured(walk, read):
         return True
     if _is_half_of_bed(walk, read):
         return True
     if word in ("some", "last", "final", "many", "few") and not (
-        _names_follow(walk, read.end) or read.has_noun
+        names_follow(walk, read.end) or read.has_noun
     ):
         return False
     if read.is_bare_word and word in ("a", "an") and not (walk.joined and walk.draft.item.amounts):
@@ -90,7 +99,7 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
             or walk.typed.words[i - 1] in nouns.UNITS
         )
     )
-    if has_number or not (is_alone or (walk.word(end) == "of" and _crop_follows(walk, end + 1))):
+    if has_number or not (is_alone or (walk.word(end) == "of" and crop_behind(walk, end + 1))):
         return None
     if is_alone and (word in NOT_HARVEST or not walk.draft.has_crop or walk.draft.item.amounts):
         return None
@@ -168,20 +177,6 @@ def _bare_unit(walk: Walk) -> str:
     )
 
 
-def _names_follow(walk: Walk, j: int) -> bool:
-    """Whether a crop, a variety or a counted noun stands behind an amount."""
-    k, stop = j, walk.stop(j) if j < walk.end else walk.end
-    while k < stop:
-        if k in walk.typed.quotes or walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
-            return True
-        if (walk.word(k) in PLACE_OPENERS and walk.word(k) != "of") or walk.word(k) in REMARK_OPENERS:
-            return False
-        k += 1
-        if k - j > 4:
-            return False
-    return False
-
-
 def _is_half_of_bed(walk: Walk, read: Read) -> bool:
     """ "cleared half of Arch": part of a bed nobody can name."""
     if (
@@ -208,14 +203,16 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     if walk.typed.gaps[i].endswith("-") and not walk.typed.breaks[i]:
         read = signed(walk, read, i)
     if read.asks:
-        walk.ask(Level.QUESTION, read.asks, i)
+        walk.ask(read.level, read.asks, i)
     end = _past_of(walk, read.end)
     span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
-    crop_follows = _crop_follows(walk, end)
-    variety_follows = not crop_follows and _variety_follows(walk, end)
+    crop_follows = crop_behind(walk, end)
+    variety_follows = not crop_follows and variety_behind(walk, end)
     walk.i = end
     if walk.word(walk.i) == "each" and not crop_follows:
-        draft.is_each = True
+        of_all = each_of(walk, item.amounts, read)
+        draft.is_each = draft.is_each or of_all is None
+        read = of_all._replace(end=read.end) if of_all is not None else read
         walk.i += 1
     if "/" in read.amount.unit:
         draft.total.append(read.amount)
@@ -252,20 +249,19 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         walk.i = end + 1
         return
     if crop_follows and not item.crops and item.amounts and walk.typed.breaks[i] and not item.varieties:
-        _leave_amounts(walk, item)
-    if any(_same_kind(a, read.amount) for a in item.amounts):
+        _leave_amounts(walk, item, read.amount if walk.typed.gaps[i].strip() == "," else None, i)
+    if any(_is_same_weight(a, read.amount) for a in item.amounts):
+        item.spans.append(span)
+        return
+    if any(_same_kind(a, read.amount) and not _is_counted_out(a, read.amount) for a in item.amounts):
         if not crop_follows and (split := _split_places(walk, item)) is not None:
             item = split
         elif draft.is_each or (
             walk.has("larder") and not (walk.has("fate") and item.amounts[0].unit == read.amount.unit)
         ):
             pass
-        elif item.crops or not crop_follows:
-            walk.ask(
-                Level.QUESTION,
-                f'"{item.amounts[0].written}" and "{read.amount.written}" are two amounts of one thing.',
-                i,
-            )
+        else:
+            _ask_which_amount(walk, item, read.amount, i)
     item.amounts.append(read.amount)
     item.places_before = len(draft.places)
     item.spans.append(span)
@@ -287,8 +283,15 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
 STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})
 
 
-def _leave_amounts(walk: Walk, item: Item) -> None:
+def _ask_which_amount(walk: Walk, item: Item, amount: Amount, i: int) -> None:
+    told = f'"{item.amounts[0].written}" and "{amount.written}" are two amounts of one thing.'
+    walk.ask(Level.QUESTION, told, i)
+
+
+def _leave_amounts(walk: Walk, item: Item, like: Amount | None, i: int) -> None:
     """ "a box of veg - 5 cabbages, …": the first amount is that of the whole."""
+    if like is not None and any(_same_kind(a, like) and not _is_counted_out(a, like) for a in item.amounts):
+        _ask_which_amount(walk, item, like, i)
     for slot, start, end in [s for s in item.spans if s[0] == "amount"]:
         first = next(k for k in range(walk.typed.count) if walk.typed.starts[k] >= start)
         last = next((k for k in range(first, walk.typed.count) if walk.typed.ends[k] >= end), first)
@@ -362,34 +365,18 @@ def _same_kind(a: Amount, b: Amount) -> bool:
     return a.unit == b.unit or any(a.unit in g and b.unit in g for g in groups)
 
 
-def _crop_follows(walk: Walk, j: int) -> bool:
-    """Whether the amount is of a crop that stands behind it, with nothing but describing words between."""
-    stop, k = walk.stop(j) if j < walk.end else walk.end, j
-    if j < walk.end and walk.typed.breaks[j]:
+def _is_same_weight(a: Amount, b: Amount) -> bool:
+    """ "2 kg (4.4 lb)": one weight in the units of two countries."""
+    if a.grams is None or b.grams is None or (a.unit in IMPERIAL) == (b.unit in IMPERIAL):
         return False
-    while k < stop and k - j < 5:
-        quote = walk.typed.quotes.get(k)
-        if quote is not None:
-            k = max(quote.last, k + 1)
-            continue
-        if walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]:
-            return True
-        size = walk.typed.names(k)[0]
-        word = walk.word(k)
-        if (
-            (word in PLACE_OPENERS and word != "of")
-            or (word in JOINS and word != "of")
-            or word in REMARK_OPENERS
-        ):
-            return False
-        k += size or 1
-    return False
+    return a.unit in GRAMS and b.unit in GRAMS and abs(a.grams - b.grams) <= 0.1 * a.grams
 
 
-def _variety_follows(walk: Walk, j: int) -> bool:
-    j = walk.past_articles(j)
-    return (
-        j < walk.end
-        and not walk.typed.breaks[j]
-        and (j in walk.typed.quotes or bool(walk.typed.kind(j, Kind.VARIETY)[0]))
+IMPERIAL = frozenset({"oz", "lb", "stone", "cwt"})
+
+
+def _is_counted_out(a: Amount, b: Amount) -> bool:
+    """ "all, 20", "the last of the 10": words and the number they come to are one statement."""
+    return any(
+        x.whole in ("all", "the rest", "the last") and y.value is not None for x, y in ((a, b), (b, a))
     )

@@ -14,9 +14,12 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, EXACT_STILL
 from leafmould.values.names import FRACTIONS, Kind, Known
+from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
 
-ONE = rf"\d+ ?[{FRACTIONS}]|\d+(?: |-| and | & )\d/\d(?!\d)|\d+(?:[.,]\d+)*|[{FRACTIONS}]"
+GROUPED = r"\d{1,3}(?:[ ']\d{3})+(?= ?(?:k?g|grams?|grammes?|kilos?|ml|l)\b(?! (?:bag|pack|box|jar|punnet)))"
+""" "1 000 g", "12'500 g": groups of three digits before a unit are one number."""
+ONE = rf"{GROUPED}|\d{{1,3}}(?: 000)+(?!\d)|\d+ ?[{FRACTIONS}]|\d+(?: |-| and | & )\d/\d(?!\d)|\d+(?:[.,]\d+)*|[{FRACTIONS}]"
 NUMBER = re.compile(
     rf"(?P<low>(?:\d/\d)(?![\d/])|{ONE})"
     rf"(?:(?P<of> ?/ ?| of | out of | from )(?P<whole>\d+)(?![\d/]))?"
@@ -25,8 +28,8 @@ NUMBER = re.compile(
     re.IGNORECASE,
 )
 BETWEEN = re.compile(NUMBER.pattern.replace(r" ?- ?| to ", r" ?- ?| and | to "), re.IGNORECASE)
-POINT_FIRST = re.compile(r"(?:^|[^\w.])[.]$")
-UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w]))""")
+POINT_FIRST = re.compile(r"(?:^|[^\w.])[.]$|(?:^|\s),$")
+UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w])|(%)|(per cent)\b)""", re.IGNORECASE)
 RATE = re.compile(
     r"\s?(?:/|\bper\b|\ba\b)\s?(?:sq(?:uare|\.)?\s?)?(m²|m2|metre|meter|m\b|yard|yd|ft|foot)(?:²|2)?",
     re.IGNORECASE,
@@ -46,6 +49,7 @@ class Read(NamedTuple):
     has_noun: bool  # a unit or a counted noun was written
     asks: str | None = None  # what is doubtful about the number
     is_bare_word: bool = False  # "a" or "an" alone: an article unless a noun follows
+    level: Level = Level.QUESTION  # how what is doubtful is told
 
 
 class _Number(NamedTuple):
@@ -72,6 +76,8 @@ def _digits(typed: Typed, i: int, decimal: str | None) -> _Number | None:
         return None
     point = "0." if POINT_FIRST.search(typed.plain, max(0, start - 2), start) and m["low"].isdigit() else ""
     low, asks = to_number(point + m["low"], decimal)
+    if point and typed.plain[start - 1] == ",":
+        asks = f'",{m["low"]}" may be 0.{m["low"]} or {m["low"]}; read as 0.{m["low"]}.'
     high, of, about = low, None, bool(m["plus"])
     if m["of"] is not None:
         if m["of"] == " from ":
@@ -272,7 +278,11 @@ def _with_unit(
 def _times(typed: Typed, number: _Number, end: int) -> tuple[_Number, int]:
     """ "2 and a half", "3 dozen", "5 million"."""
     words = typed.words
-    if words[end : end + 3] == ["and", "a", "half"] and (words[end + 3 : end + 4] == ["dozen"]):
+    if (
+        words[end : end + 3] == ["and", "a", "half"]
+        and words[end + 3 : end + 4]
+        and (words[end + 3] == "dozen" or words[end + 3] in nouns.UNITS)
+    ):
         number = number._replace(low=number.low + 0.5, high=number.high + 0.5, end=typed.ends[end + 2])
         end += 3
     if end < typed.count and not typed.breaks[end] and (many := MANY.get(words[end])):
@@ -287,6 +297,8 @@ MANY = {"dozen": 12, "million": 1_000_000, "thousand": 1_000}
 def _signed(sign: re.Match[str]) -> str:
     if sign[1]:
         return "°F" if sign[1][-1] in "fF" else "°C" if sign[1][-1] in "cC" else "°"
+    if sign[4] or sign[5]:
+        return "%"
     return "m²" if sign[2] else "in" if sign[3] == '"' else "ft"
 
 
@@ -320,6 +332,8 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
             return None
         if word in ("c", "f") and typed.starts[i] != glued and follows:
             return None
+        if word == "t" and typed.kind(i, Kind.VERB)[0] and typed.starts[i] != glued and follows[:1].isdigit():
+            return None  # the garden's own short word for something done
         if word == "m" and follows == "2" and typed.ends[i] == typed.starts[i + 1]:
             return "m²", i + 2, None, typed.ends[i + 1]
         if word in ("foot", "feet", "l", "set") and typed.names(i)[0] > 1:

@@ -10,12 +10,13 @@ VALUE_OF = {
 }  # fmt: skip
 
 
+THREE_DIGITS = re.compile(r"(?<=\d)[ '](?=\d{3}(?!\d|/))")
 DECIMAL_COMMA = re.compile(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+")
 
 
 def to_number(text: str, decimal: str | None) -> tuple[float, str | None]:
     """A number as typed, and a question if its comma may be read two ways."""
-    text = text.strip().replace(" and ", " ").replace(" & ", " ")
+    text = THREE_DIGITS.sub("", text.strip().replace(" and ", " ").replace(" & ", " "))
     if text[-1] in VALUE_OF:
         return _whole(text[:-1].strip()) + VALUE_OF[text[-1]], None
     if "/" in text:

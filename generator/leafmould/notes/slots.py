@@ -29,6 +29,7 @@ from leafmould.notes.places import near_place_alone, past_whole, take_part
 from leafmould.notes.plans import intention_at
 from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
 from leafmould.notes.walk import Walk
+from leafmould.notes.whole_amounts import TAKEN_OFF
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ABOUT,
@@ -317,7 +318,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (_take_mix, MIXES | ARTICLES),
     (_take_each, frozenset({"each", "per", "a"})),
     (_take_side, PARTS),
-    (take_amount, NUMBERS),
+    (take_amount, NUMBERS | TAKEN_OFF | {"more", "fewer"}),
     (take_crop, frozenset()),
     (take_preposition, frozenset(PLACE_OPENERS)),
     (take_bed, ARTICLES | {"bed"}),

@@ -11,8 +11,13 @@ from typing import Literal
 
 Whole = Literal["all", "half", "the rest", "the last", "some", "a few"]
 
-GRAMS = {"g": 1.0, "kg": 1000.0, "oz": 28.349523125, "lb": 453.59237}
-"""Weight of one unit [g]. Source: international avoirdupois pound, 0.45359237 kg exactly (1959)."""
+GRAMS = {
+    "g": 1.0, "dag": 10.0, "hg": 100.0, "kg": 1000.0, "t": 1_000_000.0,
+    "oz": 28.349523125, "lb": 453.59237, "stone": 14 * 453.59237, "cwt": 112 * 453.59237,
+}  # fmt: skip
+"""Weight of one unit [g]. Sources: SI brochure for the prefixes and the tonne; international avoirdupois
+pound, 0.45359237 kg exactly (1959); 14 pounds to the stone and 112 to the hundredweight by the United
+Kingdom's Weights and Measures Act 1985."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +64,7 @@ class Amount:
 
 NOT_COUNTS = frozenset(
     {
-        "g", "kg", "oz", "lb", "ml", "l", "pint", "quart", "gallon", "cup", "bushel",
+        *GRAMS, "%", "ml", "cl", "dl", "l", "pint", "quart", "gallon", "cup", "bushel",
         "cm", "m", "ft", "in", "mm", "m²", "g/m²", "°C", "°F", "row", "packet",
     }
 )  # fmt: skip

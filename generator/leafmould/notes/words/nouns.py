@@ -6,7 +6,7 @@ All words stand here as a gardener writes them and are folded once, on import.
 from __future__ import annotations
 
 from leafmould.values.names import fold, fold_word
-from leafmould.values.quantities import Whole
+from leafmould.values.quantities import GRAMS, Whole
 
 
 def _words(text: str) -> frozenset[str]:
@@ -22,7 +22,14 @@ g | g gm gr gram gramme grm
 kg | kg kgs kilo kilogram kilogramme kgm
 oz | oz ounce ozs
 lb | lb lbs pound #
+dag | dag dkg decagram dekagram deka
+hg | hg hectogram
+t | t tonne
+stone | stone
+cwt | cwt hundredweight
 ml | ml millilitre milliliter
+cl | cl centilitre centiliter
+dl | dl decilitre deciliter
 l | l lt ltr litre liter
 mm | mm millimetre millimeter
 cm | cm centimetre centimeter
@@ -39,6 +46,7 @@ m² | m2 m² sqm
 °F | f °f fahrenheit
 tbsp | tbsp tablespoon
 tsp | tsp teaspoon
+% | percent
 """
 """unit | how it is written. A bare "in" counts only where "apart", "long" or the like follows."""
 
@@ -48,8 +56,8 @@ UNITS = {
     for word in words.split()
 }
 
-WEIGHTS = frozenset({"g", "kg", "oz", "lb"})
-VOLUMES = frozenset({"ml", "l", "pint", "quart", "gallon", "cup", "bushel", "tbsp", "tsp"})
+WEIGHTS = frozenset(GRAMS)
+VOLUMES = frozenset({"ml", "cl", "dl", "l", "pint", "quart", "gallon", "cup", "bushel", "tbsp", "tsp"})
 LENGTHS = frozenset({"mm", "cm", "m", "in", "ft", "row"})
 
 PLANT_NOUNS = _words(
@@ -67,7 +75,7 @@ HOLDERS = _words(
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
     picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
     capful boatload carload boatful shopping-bag carrier crock kilner mug jug saucepan dish pouch cupful
-    sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper stone pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle tonne ton cube dollop squirt"""
+    sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle ton quintal zentner catty gill dram cube dollop squirt"""
 )
 COUNT_NOUNS = (
     PLANT_NOUNS
@@ -316,7 +324,7 @@ SELDOM_VARIETY = _words(
     bumper grand total further garden kitchen heritage bare maiden cordon espalier heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
     lone single double pretty super sprouting sprouted chitted stray second-hand random odd last-minute decent-sized good-sized weedy and or
     with in on at to from for by it they them we i you he she was were is are be been did do done had has have
-    tomorrow morning evening afternoon lunch lunchtime tea supper dinner"""
+    tomorrow less fewer minus morning evening afternoon lunch lunchtime tea supper dinner"""
 )
 """Plain describing words beside a crop: never "perhaps a variety"."""
 

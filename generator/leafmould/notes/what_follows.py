@@ -1,0 +1,76 @@
+"""What stands behind an amount: a crop, a variety, or words that make it no amount at all.
+
+Looked at by the step of the walk that takes amounts, before it places one.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.walk import Walk
+from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS, REMARK_OPENERS
+from leafmould.values.names import Kind
+
+
+def crop_behind(walk: Walk, j: int) -> bool:
+    """Whether the amount is of a crop that stands behind it, with nothing but describing words between."""
+    stop, k = walk.stop(j) if j < walk.end else walk.end, j
+    if j < walk.end and walk.typed.breaks[j]:
+        return False
+    while k < stop and k - j < 5:
+        quote = walk.typed.quotes.get(k)
+        if quote is not None:
+            k = max(quote.last, k + 1)
+            continue
+        if walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]:
+            return True
+        size = walk.typed.names(k)[0]
+        word = walk.word(k)
+        if (
+            (word in PLACE_OPENERS and word != "of")
+            or (word in JOINS and word != "of")
+            or word in REMARK_OPENERS
+        ):
+            return False
+        k += size or 1
+    return False
+
+
+def variety_behind(walk: Walk, j: int) -> bool:
+    j = walk.past_articles(j)
+    return (
+        j < walk.end
+        and not walk.typed.breaks[j]
+        and (j in walk.typed.quotes or bool(walk.typed.kind(j, Kind.VARIETY)[0]))
+    )
+
+
+def names_follow(walk: Walk, j: int) -> bool:
+    """Whether a crop, a variety or a counted noun stands behind an amount."""
+    k, stop = j, walk.stop(j) if j < walk.end else walk.end
+    while k < stop:
+        if k in walk.typed.quotes or walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
+            return True
+        if (walk.word(k) in PLACE_OPENERS and walk.word(k) != "of") or walk.word(k) in REMARK_OPENERS:
+            return False
+        k += 1
+        if k - j > 4:
+            return False
+    return False
+
+
+def is_no_amount(walk: Walk, i: int) -> bool:
+    """ "a bit small", "a little late", "most days": how, and how often."""
+    word, behind = walk.word(i + 1), i + 2
+    if walk.word(i) == "most":
+        return word in TIMES
+    if word not in ("bit", "little") or behind >= walk.end or walk.typed.breaks[behind]:
+        return False
+    follows = walk.word(behind)
+    return not (
+        follows in JOINS
+        or follows in PLACE_OPENERS
+        or follows in ("of", "more", "each")
+        or names_follow(walk, behind)
+    )
+
+
+TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})

@@ -86,6 +86,7 @@ def _hides_nothing(shown: Written, written: Written) -> bool:
         latitude=ours.latitude,
         longitude=ours.longitude,
         elevation_m=ours.elevation_m,
+        place_written=ours.place_written,
         show=ours.show,
         leave_out=ours.leave_out,
         private_words=ours.private_words,

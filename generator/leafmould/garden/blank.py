@@ -38,6 +38,7 @@ class Names:
         self.names = frozenset(form for name in names if name for form in _forms(name))
         self._shields = tuple(shields)
         longer = {s for s in self._shields if any(_holds(s, name) for name in self.names)}
+        self.longer = frozenset(longer)
         by_first: dict[str, list[Folded]] = {}
         for name in sorted((self.names | longer), key=lambda n: (-len(n), n)):
             by_first.setdefault(name[0], []).append(name)

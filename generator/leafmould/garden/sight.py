@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.blank import Names
+from leafmould.garden.figures import MAY_BE_PRICE
 from leafmould.garden.view import View
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.notes.line_ends import SIGN
@@ -18,6 +19,9 @@ from leafmould.values.when import When
 
 SOMEBODY = re.compile(r"\b(?:to|with|by|from|for|and)\s+((?:[^\W\d_a-z][\w'’.-]*\s*)+)")
 """Words with a capital where somebody who gave, got or helped is named."""
+
+TWO_FIGURES = re.compile(r"\d\d|\d[.,°]")
+"""Stands in every figure of a place."""
 
 AND = re.compile(r",|&|\band\b")
 
@@ -30,9 +34,6 @@ CALENDAR = frozenset(
     }
 )  # fmt: skip
 """Folded words with a capital that are no people."""
-
-
-MONEY = "£$€¥₤"
 
 SEEN_ELSEWHERE = frozenset({"people", "prices", "plan"})
 """Subjects of `leave out` that are left out anyway, or are no matter of the notes."""
@@ -84,12 +85,23 @@ def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
     if (view.beds or view.crops) and any(_is_named_hidden(named, sight) for named in _named(entry)):
         return False
     text = "\n".join(_texts(entry))
-    if any(sign in text for sign in MONEY) or SIGN.search(text):
+    if "|" in entry.body or MAY_BE_PRICE.search(text) or SIGN.search(text):
+        return False
+    if tells_place(text, view) or view.disguise.are_in(text):
         return False
     if not (view.bed_names or sight.others or view.words or sight.people):
         return True
     tell = (view.bed_names, sight.others, view.words)
     return not (any(names.are_in(text) for names in tell) or sight.people.spans(text, capitals=True))
+
+
+def tells_place(text: str, view: View) -> bool:
+    """Whether a figure in the text tells where the garden lies."""
+    return (
+        view.place is not None
+        and TWO_FIGURES.search(text) is not None
+        and view.place.search(text) is not None
+    )
 
 
 def is_in_years(when: When | None, years: frozenset[int]) -> bool:

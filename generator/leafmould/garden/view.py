@@ -6,11 +6,14 @@ everything.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from leafmould.garden.blank import BLANK, Folded, Names, shortened
+from leafmould.garden.disguise import Disguise
+from leafmould.garden.figures import place_pattern
 from leafmould.garden.leaving_out import LeftOut
 from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
@@ -53,6 +56,8 @@ class View:
     bed_names: Names = field(default_factory=lambda: Names(()))  # a line that has one of these is left out
     other_names: Names = field(default_factory=lambda: Names(()))  # crops, varieties, years
     words: Names = field(default_factory=lambda: Names(()))  # shown as "…" wherever they stand
+    disguise: Disguise = field(default_factory=lambda: Disguise((), Names(())))  # all of these, run together
+    place: re.Pattern[str] | None = None  # finds figures that tell where the garden lies
     renamed: tuple[tuple[str, str], ...] = ()  # bed and crop keys that hold such words, and what they become
     unsure: tuple[str, ...] = ()  # words of `leave out` that name nothing the settings know
     near: frozenset[str] = frozenset()  # of these, those told about already
@@ -89,6 +94,8 @@ def view_of(
     words = Names(fold(word) for word in settings.private_words)
     names = _bed_names(settings, vocabulary, beds), _other_names(vocabulary, crops, years)
     shields = [known for known in vocabulary.by_words if len(known) > 1]
+    bed_names = Names(names[0] | {fold(word) for word in unsure}, shields)
+    other_names = Names(names[1], shields)
     view = View(
         household=False,
         show=show,
@@ -96,9 +103,13 @@ def view_of(
         beds=frozenset(beds | {slug(word) for word in unsure}),
         crops=frozenset(crops | {slug(word) for word in unsure}),
         years=years,
-        bed_names=Names(names[0] | {fold(word) for word in unsure}, shields),
-        other_names=Names(names[1], shields),
+        bed_names=bed_names,
+        other_names=other_names,
         words=words,
+        disguise=Disguise((bed_names, other_names), words),
+        place=None
+        if "place" in show
+        else place_pattern(settings.place_written[:2], settings.place_written[2]),
         renamed=tuple(sorted(_renamed(settings, words).items())),
         unsure=unsure,
         near=frozenset(left.near),

@@ -15,6 +15,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from leafmould.garden.blank import Names
+from leafmould.garden.disguise import Disguise
+from leafmould.garden.figures import tells_prices
 from leafmould.garden.prose import without
 from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, sight_of
 from leafmould.garden.view import View, bed_titles, masker
@@ -26,15 +28,16 @@ from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
 
 TELLS_PEOPLE = frozenset({"author", "authors", "who", "with", "helper", "helpers", "people", "names"})
-TELLS_PRICES = frozenset({"price", "prices", "cost", "costs", "paid", "spent", "spending", "bill"})
+TELLS_PRICES = frozenset({"price", "prices", "cost", "costs", "paid", "spent", "spending", "bill", "bought"})
 TELLS_PLACE = frozenset(
     {
         "place", "latitude", "longitude", "elevation", "altitude", "coordinates", "lat", "lon", "lng", "gps",
-        "location", "address", "geo", "position",
+        "location", "address", "geo", "position", "coords", "coord", "where", "map",
     }
 )  # fmt: skip
 """Keys of the gardener's own whose values are left out with the subject they tell of."""
 
+WORDS_OF_KEY = re.compile(r"[^\W_]+")
 PICTURE = re.compile(r"!\[[^\]\n]*\]\([^)\n]*\)|!\[\[[^\]\n]*\]\]")
 DATE_AT_FRONT = re.compile(r"\d[\d-]*(?!\w)")
 
@@ -238,7 +241,10 @@ def _body(entry: Entry, lines: Sequence[Line], sight: Sight) -> tuple[str, froze
         ):
             return True
         prose = "\n".join(row for n, row in zip(numbers, block.split("\n"), strict=True) if n not in read)
-        return sight.view.bed_names.are_in(block) or sight.others.are_in(prose)
+        view = sight.view
+        if view.bed_names.are_in(block) or sight.others.are_in(prose) or view.disguise.are_in(block):
+            return True
+        return not view.shows_prices and tells_prices(block)
 
     return without("\n".join(text), is_hidden_block, frozenset(alone))
 
@@ -260,11 +266,15 @@ def _is_private_line(text: str, is_marked: bool, view: View) -> bool:
 
 def _is_told(text: str, sight: Sight) -> bool:
     """Whether the text names something hidden, so that it must go as a whole."""
-    return sight.view.bed_names.are_in(text) or sight.others.are_in(text)
+    view = sight.view
+    return view.bed_names.are_in(text) or sight.others.are_in(text) or view.disguise.are_in(text)
 
 
 def _names_hidden(view: View, *texts: str) -> bool:
-    return any(view.bed_names.are_in(text) or view.other_names.are_in(text) for text in texts)
+    return any(
+        view.bed_names.are_in(text) or view.other_names.are_in(text) or view.disguise.are_in(text)
+        for text in texts
+    )
 
 
 def _extra(pairs: Iterable[tuple[str, str]], view: View) -> tuple[tuple[str, str], ...]:
@@ -276,7 +286,7 @@ def _extra(pairs: Iterable[tuple[str, str]], view: View) -> tuple[tuple[str, str
     return tuple(
         (mask(key), mask(value))
         for key, value in pairs
-        if key.casefold() not in closed and not _names_hidden(view, key, value)
+        if closed.isdisjoint(WORDS_OF_KEY.findall(key.casefold())) and not _names_hidden(view, key, value)
     )
 
 
@@ -310,11 +320,15 @@ def _with_plain_ids(entries: Sequence[Entry], about_hidden: set[str], sight: Sig
     """The entries, with a plain name in place of every file name that may tell something hidden."""
     tell = (sight.view.bed_names, sight.others, sight.view.words, sight.people)
     files = sorted({_file_of(entry) for entry in entries})
-    must_go = {f for f in files if f in about_hidden or any(names.are_in(f) for names in tell)}
+    must_go = {
+        f
+        for f in files
+        if f in about_hidden or any(names.are_in(f) for names in tell) or sight.view.disguise.are_in(f)
+    }
     taken = set(files) - must_go
     plain: dict[str, str] = {}
     for file in sorted(must_go):
-        plain[file] = _plain_id(file, tell, taken | set(plain.values()))
+        plain[file] = _plain_id(file, (*tell, sight.view.disguise), taken | set(plain.values()))
     return tuple(_renamed(entry, plain) if plain else entry for entry in entries)
 
 
@@ -323,7 +337,7 @@ def _file_of(entry: Entry) -> str:
     return entry.id.partition("#")[0]
 
 
-def _plain_id(file: str, tell: Sequence[Names], taken: set[str]) -> str:
+def _plain_id(file: str, tell: Sequence[Names | Disguise], taken: set[str]) -> str:
     *folders, stem = file.split("/")
     front = DATE_AT_FRONT.match(stem)
     dated = f"{front.group().strip('-')}-note" if front else "note"

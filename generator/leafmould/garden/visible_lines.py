@@ -13,11 +13,13 @@ from itertools import pairwise
 from typing import Any
 
 from leafmould.garden.blank import Shortened, Span, applied, shortened
-from leafmould.garden.sight import MONEY, Sight, is_hidden, is_in_years
+from leafmould.garden.figures import PRICE
+from leafmould.garden.sight import Sight, is_hidden, is_in_years
 from leafmould.garden.view import View, masker
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
+from leafmould.values.quantities import Amount
 from leafmould.values.when import When
 
 HIDDEN_VERBS = {
@@ -37,8 +39,6 @@ LARDER_FATES = frozenset({"stored", "put up"})
 NOT_WORDS = frozenset({"id", "at", "verb", "field", "date_from", "kind", "sureness", "spans"})
 """Fields that hold no words of the gardener's."""
 
-SIGNED_PRICE = re.compile(rf"[{MONEY}]\s?\d[\d.,]*\d|[{MONEY}]\s?\d|\d[\d.,]*\s?[{MONEY}]")
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
@@ -55,7 +55,8 @@ def visible_line(group: Sequence[Action], sight: Sight) -> Line:
     """What stays of a line, given its actions."""
     view, first = sight.view, group[0]
     gone = Line(at=first.at, field=first.field, before=first.text)
-    if _is_private(group, view) or view.bed_names.are_in(first.text):
+    is_told = view.bed_names.are_in(first.text) or view.disguise.are_in(first.text)
+    if is_told or _is_private(group, view):
         return gone
     kept = [action for action in group if not _is_left_out(action, sight)]
     if not kept:
@@ -109,6 +110,7 @@ def _shortened(group: Sequence[Action], kept: Sequence[Action], sight: Sight) ->
     hidden = [s[1:] for a in group if a not in kept for s in a.spans if not _meets(s[1:], stays)]
     hidden += [*sight.others.spans(text), *sight.view.words.spans(text)]
     hidden += sight.people.spans(text, capitals=True)
+    hidden += _place_spans(text, sight.view)
     return shortened(text, blanked=hidden, cut=_to_cut(group, sight.view))
 
 
@@ -116,7 +118,7 @@ def _to_cut(group: Sequence[Action], view: View) -> list[Span]:
     """Prices, sellers and fates that are not shown, by where they stand."""
     text, cut = group[0].text, []
     if not view.shows_prices:
-        cut += [m.span() for m in SIGNED_PRICE.finditer(text)]
+        cut += [m.span() for m in PRICE.finditer(text)]
         cut += [s for a in group for s in _places_of("price", a.price, a)]
     if not view.shows_people:
         cut += [s for a in group for s in _places_of("source", a.source, a)]
@@ -154,9 +156,22 @@ def _shown(action: Action, short: Shortened, sight: Sight) -> Action:
         text=short.text,
         spans=spans,
         price=action.price if view.shows_prices else None,
+        amounts=action.amounts if view.shows_prices else _no_prices(action),
         source=action.source if view.shows_people else None,
         remark=_remark(action, short, sight),
         fates=tuple(f for f in action.fates if not (is_larder_hidden and f.kind in LARDER_FATES)),
+    )
+
+
+def _no_prices(action: Action) -> tuple[Amount, ...]:
+    """The amounts that are no part of a price."""
+    prices = " ".join(m.group() for m in PRICE.finditer(action.text))
+    if not prices:
+        return action.amounts
+    return tuple(
+        amount
+        for amount in action.amounts
+        if not re.search(rf"(?<![\d.,]){re.escape(amount.written)}(?!\d)", prices)
     )
 
 
@@ -191,8 +206,13 @@ def _masked_text(text: str, sight: Sight) -> str:
         *sight.others.spans(text),
         *sight.people.spans(text, capitals=True),
     )
-    prices = () if sight.view.shows_prices else tuple(m.span() for m in SIGNED_PRICE.finditer(text))
+    spans += _place_spans(text, sight.view)
+    prices = () if sight.view.shows_prices else tuple(m.span() for m in PRICE.finditer(text))
     return shortened(text, (*spans, *prices)).text if spans or prices else text
+
+
+def _place_spans(text: str, view: View) -> tuple[Span, ...]:
+    return () if view.place is None else tuple(m.span() for m in view.place.finditer(text))
 
 
 def _masked_name(named: Named, view: View) -> Named:

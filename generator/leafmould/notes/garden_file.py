@@ -35,6 +35,8 @@ KEYS = (
     "show", "leave out", "private words", "photo widths", "beds",
 )  # fmt: skip
 
+PLACE = ("latitude", "longitude", "elevation")
+
 HIDEABLE = ("people", "prices", "plan", "notes", "photos", "seeds", "larder", "soil", "animals", "weather")
 """What is shown or left out by a word; beds, crops and years by their names."""
 
@@ -79,13 +81,14 @@ def _place(fields: Fields) -> dict[str, object]:
     place = fields.branch_of("place")
     if place is None:
         return {}
-    for key in place.unused(("latitude", "longitude", "elevation")):
-        near = nearest(key.name, ("latitude", "longitude", "elevation"))
+    for key in place.unused(PLACE):
+        near = nearest(key.name, PLACE)
         place.tell(Level.WARNING, f'"{key.written}" is not used here.', key, key.name, near)
     return {
         "latitude": _degrees(place, "latitude", 90),
         "longitude": _degrees(place, "longitude", 180),
         "elevation_m": _elevation(place),
+        "place_written": tuple(place.text(name) or "" for name in PLACE),
     }
 
 

@@ -1,0 +1,67 @@
+"""Prices, and figures that tell where the garden lies, wherever they stand in a text.
+
+Used by `visible` and its helpers, which put "…" in their place or leave them out.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+SIGNS = "£$€¥₤₹₽₺₴"
+CODES = "usd|eur|gbp|chf|aud|nzd|cad|sek|nok|dkk|pln|czk|huf|inr|zar|jpy|brl|mxn"
+WORDS = (
+    "euros?|dollars?|quid|pence|cents?|pounds? sterling|bucks?|francs?|franken|kroner|kronor|kronen|kr|zł|zl|złotych|zloty"
+    "|kč|rupees?|yen"
+)
+NUMBER = r"\d(?:[\d.,'’]*\d)?(?:[.,][-–—]+)?"
+
+PRICE = re.compile(
+    rf"(?:\b[a-z]{{1,3}})?[{SIGNS}]\s?{NUMBER}|{NUMBER}\s?(?:[{SIGNS}]|(?:{WORDS}|{CODES})\b)|\b(?:{CODES})\s?{NUMBER}|\b\d+p\b",
+    re.IGNORECASE,
+)
+"""An amount with the sign, the code or the word of its money. "12 pounds" is a weight."""
+
+MAY_BE_PRICE = re.compile(
+    rf"[{SIGNS}]|\d[.,]?[-–—]?\s?(?:{WORDS}|{CODES}|p)\b|\b(?:{CODES})\s?\d", re.IGNORECASE
+)
+
+PRICE_COLUMN = re.compile(
+    rf"[{SIGNS}]|\b(?:price|prices|costs?|paid|spent|pay|spending|bill|total cost|{CODES}|euros?|dollars?)\b",
+    re.IGNORECASE,
+)
+
+COORDINATES = re.compile(
+    r"-?\d{1,3}[.,]\d{3,}\s*°?\s*[NSns]?\s*[,;/ ]\s*-?\d{1,3}[.,]\d{3,}\s*°?\s*[EWOewo]?\b"
+    r"|\d{1,3}\s?°\s?\d{1,2}\s?['′’](?:\s?\d{1,2}(?:[.,]\d+)?\s?(?:[\"″”]|''))?(?:\s?[NSEWO]\b)?"
+)
+"""A place on the earth, whose ever it is: two figures with three decimals or more, or degrees and minutes."""
+
+UNIT_BEHIND = (
+    r"(?!\s*(?:g|kg|mg|l|ml|cl|dl|m|cm|mm|km|ft|in|oz|lb|lbs|%|°\s?[CF]|litres?|h|pm|am|days?|x|×)\b|\s?%)"
+)
+
+
+def tells_prices(block: str) -> bool:
+    """Whether a block of prose is a table with a column of prices."""
+    first = block.partition("\n")[0]
+    return "|" in first and "\n" in block and PRICE_COLUMN.search(first) is not None
+
+
+def place_pattern(degrees: Iterable[str], height: str | None) -> re.Pattern[str]:
+    """What finds coordinates, and the figures of the garden's own place as they are written."""
+    patterns = [COORDINATES.pattern]
+    for written in degrees:
+        number = re.sub(r"[^\d.,]", "", written).strip(".,")
+        if not re.search(r"[.,]\d", number):
+            continue
+        whole, decimals = re.split("[.,]", number, maxsplit=1)
+        least = decimals[: max(3, len(decimals) - 1)]
+        patterns.append(rf"-?(?<![\d.,]){whole}[.,]{least}\d*{UNIT_BEHIND}")
+    digits = re.search(r"\d[\d.,]*", height or "")
+    if digits is not None and len(digits[0]) > 1:
+        number = re.escape(digits[0].strip(".,"))
+        behind = r"(?:m|metres?|meters?|ft|feet|masl|m\.?a\.?s\.?l|above)\b"
+        before = r"\b(?:elevation|altitude|height|alt|elev)\b[^\d\n]{0,12}"
+        patterns.append(rf"(?i:{before}{number}\b|(?<![\d.,]){number}\s?{behind})")
+    return re.compile("|".join(patterns))

@@ -94,18 +94,18 @@ def split_body(body: str, first_line: int) -> tuple[Section, ...]:
 
 def _closed(part: _Open, first_line: int) -> Section:
     """A part with the blank lines at its edges gone; line numbers still fit."""
-    rows, start = part.rows, part.start
-    while rows and not rows[0].strip():
-        rows, start = rows[1:], start + 1
-    while rows and not rows[-1].strip():
-        rows = rows[:-1]
+    rows, begin, end = part.rows, 0, len(part.rows)
+    while begin < end and not rows[begin].strip():
+        begin += 1
+    while end > begin and not rows[end - 1].strip():
+        end -= 1
     return Section(
         line=part.line,
         date=part.date,
         is_heading=part.is_heading,
         title=part.title,
-        body="\n".join(rows),
-        body_line=first_line + start,
+        body="\n".join(rows[begin:end]),
+        body_line=first_line + part.start + begin,
         lists=tuple(part.lists),
         paragraphs=tuple(Paragraph(lines=tuple(lines), above=above) for above, lines in part.paragraphs),
         has_text=part.has_text,

@@ -17,6 +17,9 @@ NEXT = re.compile(
 IN_NEXT = ("next", "prochain", "nächste", "próximo", "que viene", "prossimo", "volgend")
 """One of these stands in every text that speaks of next year."""
 
+MOST_COMPARED = 500
+"""Of more lessons than this in one note none is looked for inside the others, which would take forever."""
+
 SENTENCE_END = re.compile(
     r"(?<=[.!?…])[\"'”’)]?\s+(?=[^\W\d_a-z]|[\"“'‘(]?[A-Z0-9])|\n\s*\n|\n(?=[ \t]*(?:[-*+•–]|\d{1,3}[.)])[ \t])"
 )
@@ -43,5 +46,11 @@ def all_lessons(
     private = [" ".join(line.split()) for line in hidden if line.strip()]
     found = [*lessons_in(body), *(lesson for remark in remarks for lesson in lessons_in(remark))]
     kept = [s for s in found if not any(s in line or line in s for line in private)]
-    whole = [s for s in kept if not any(s != other and s in other for other in kept)]
-    return tuple(dict.fromkeys([*written, *whole]))
+    return tuple(dict.fromkeys([*written, *_whole(list(dict.fromkeys(kept)))]))
+
+
+def _whole(lessons: list[str]) -> list[str]:
+    """The lessons without those that are a piece of another, as a remark is of its line."""
+    if len(lessons) > MOST_COMPARED:
+        return lessons
+    return [s for s in lessons if not any(s != other and s in other for other in lessons)]

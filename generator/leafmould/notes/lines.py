@@ -34,6 +34,7 @@ from leafmould.notes.objects import take_object
 from leafmould.notes.senses import action_of
 from leafmould.notes.slots import walk_clause
 from leafmould.notes.states import state_in
+from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
 from leafmould.notes.verbless import Weather, read_weather, verbless_clause, with_verbless
@@ -66,6 +67,8 @@ def read_line(
             bed, left-overs only after a comma), or begins with the verb and names something known; else
             nothing is said.
     """
+    if (too_long := long_line(text, at, field)) is not None:
+        return too_long
     line = _Line(text, at, field, base, habits, defaults, is_prose)
     return line.read()
 

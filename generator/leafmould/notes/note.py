@@ -33,6 +33,7 @@ from leafmould.notes.note_dates import (
     stands_apart,
     year_in,
 )
+from leafmould.notes.too_long import long_prose
 from leafmould.values.dates import DateReading, resolve_date
 from leafmould.values.names import Kind, Vocabulary
 from leafmould.values.problems import Level, Location, Problem, in_file_order
@@ -308,12 +309,13 @@ def _with_lines(entry: Entry, readings: Iterable[LineReading], lessons: tuple[st
     hidden = [a.text for a in actions if a.is_private] + [w.text for w in words if w.is_private]
     remarks = [a.remark for a in actions if a.remark and a.field != "body"]
     remarks += [w.text for w in words if w.at.line is None or w.at.line < entry.body_line]
+    problems = tuple(_once(problem) for reading in read for problem in reading.problems)
     return replace(
         entry,
         actions=actions,
         words=words,
         lesson=all_lessons(lessons, entry.body, remarks, hidden),
-        problems=tuple(_once(problem) for reading in read for problem in reading.problems),
+        problems=(*problems, *long_prose(entry, problems)),
     )
 
 

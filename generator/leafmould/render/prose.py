@@ -23,6 +23,7 @@ from markupsafe import Markup
 from leafmould.pages.mentions import Mentions
 from leafmould.render.pieces import safe
 from leafmould.render.plain import Block, plain_blocks
+from leafmould.values.lengths import too_long_at
 
 DEEPEST = 60
 """Levels of quotes and lists that are still set as such; deeper text is shown as it was typed."""
@@ -43,6 +44,8 @@ class Prose:
 
     def html(self, text: str, *, root: str, file: str = "") -> Markup:
         """A body as HTML; `file` is where it stands, for links to other notes."""
+        if too_long_at(text) is not None:
+            return _as_typed(text)
         blocks = plain_blocks(text)
         if blocks is None:
             return self.by_parser(text, root=root, file=file)
@@ -54,7 +57,7 @@ class Prose:
             text = COMMENT.sub("", text)
         tokens = self._markdown.parse(text)
         if any(token.level >= DEEPEST for token in tokens):
-            return Markup('<pre class="as-typed">{}</pre>').format(text)
+            return _as_typed(text)
         for token in tokens:
             if token.type == "inline" and token.children:
                 token.children = self._led(token.children, root, file)
@@ -131,6 +134,11 @@ class Prose:
             done.add(to)
             led.append(Token("mention", "", 0, content=_link(root, words, to)))
         return led
+
+
+def _as_typed(text: str) -> Markup:
+    """A text that is not set at all: as it was typed, without comments."""
+    return Markup('<pre class="as-typed">{}</pre>').format(COMMENT.sub("", text))
 
 
 def _link(root: str, words: str, to: str) -> str:

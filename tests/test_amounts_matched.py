@@ -93,6 +93,39 @@ def test_totals_hold_what_was_written_or_nothing(written: str, total: str):
     ]
 
 
+@pytest.mark.parametrize(
+    ("written", "total", "asked"),
+    [
+        ("2 kg 300 g", "2.3 kg", []),
+        ("-5 kg", "nothing counted", ['"-5 kg" is no amount that can be reckoned with. How much was it?']),
+        ("3/0 kg", "nothing counted", ['"3/0 kg" is no amount that can be reckoned with. How much was it?']),
+    ],
+)
+def test_an_amount_in_a_header_is_read_as_in_a_line(written: str, total: str, asked: list[str]):
+    header = f"date: 2026-07-01\ndid: picked\ncrop: pea\nbed: Arch\namount: {written}"
+    garden = garden_of(
+        {"2026-05-01.md": "---\nwork: sowed pea in Arch\n---", "2026-07-01.md": f"---\n{header}\n---"}
+    )
+    assert told(garden)[0].endswith(f"picked 2026-07-01 to 2026-07-01: {total}")
+    assert [p.message for p in garden.problems] == asked
+
+
+def test_a_share_of_a_crop_is_no_part_of_a_total():
+    garden = garden_of("2026-05-01\n- sowed pea in Arch\n2026-07-01\n- picked 10% of the pea from Arch")
+    assert told(garden)[0].endswith("picked 2026-07-01 to 2026-07-01: nothing counted")
+
+
+def test_a_share_given_away_counts_by_what_was_picked():
+    garden = garden_of(
+        "2026-05-01\n- sowed pea in Arch\n2026-07-01\n- picked 4 kg pea from Arch, gave away 50%\n- ate 3 kg pea"
+    )
+    (picking,) = garden.pickings
+    assert [(f.kind, f.amount and f.amount.written) for f in picking.fates] == [
+        ("gave away", "50%"),
+        ("ate", "2 kg"),
+    ]
+
+
 def test_weights_of_one_line_are_added_alike_everywhere():
     garden = garden_of(
         "2026-05-01\n- planted butternut in Arch\n2026-09-01\n- picked 5 butternut 6kg and 4 buttercup 7 kg from Arch"

@@ -65,9 +65,10 @@ def test_weights_in_the_gardens_units(grams: float, metric: str, imperial: str) 
     ("number", "unit", "about", "said"),
     [
         (12, "piece", False, "12"), (1, "jar", False, "1 jar"), (3, "jar", False, "3 jars"),
-        (2.5, "tray", True, "about 2.5 trays"), (2, "bunch", False, "2 bunches"), (2, "l", False, "2 l"),
+        (2.5, "tray", True, "about 2½ trays"), (2, "bunch", False, "2 bunches"), (2, "l", False, "2 l"),
         (2, "kg", False, "2 kg"), (2, "kg", True, "about 2 kg"), (3, "box", False, "3 boxes"),
         (2, "berry", False, "2 berries"), (2, "tray", False, "2 trays"),
+        (0.5, "bushel", False, "½ bushel"), (1.5, "l", False, "1.5 l"), (0.3, "row", False, "0.3 row"),
     ],
 )  # fmt: skip
 def test_amounts_in_their_own_units(number: float, unit: str, about: bool, said: str) -> None:

@@ -154,12 +154,14 @@ def _is_in(picked: Iterable[Act], amount: Amount) -> bool:
 
 
 def _is_share(amount: Amount, like: Amount) -> bool:
-    return _same_kind(amount, like) or amount.whole is not None
+    return _same_kind(amount, like) or amount.whole is not None or amount.unit == "%"
 
 
 def _gone(amount: Amount, had: float) -> float:
     if amount.whole in ("all", "the rest", "the last"):
         return had
+    if amount.unit == "%":
+        return had * (amount.value or 0.0) / 100
     return had / 2 if amount.whole == "half" else _measure(amount)
 
 

@@ -1,4 +1,4 @@
-"""Adding up pickings: weights with weights, each other unit by itself."""
+"""Adding up pickings: weights with weights, each other unit by itself; shares are none."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ def add_up(pickings: Iterable[Picking], *, units: str) -> tuple[Amount, ...]:
     weight = BIG_UNIT.get(units, "kg")
     for picking in pickings:
         for amount in picking.amounts:
-            if amount.value is not None:
+            if amount.value is not None and amount.unit != "%":
                 by_unit[weight if amount.unit in GRAMS else amount.unit].append(amount)
     order = sorted(by_unit, key=lambda unit: (unit != weight, unit))
     return tuple(_sum(by_unit[unit], unit) for unit in order)

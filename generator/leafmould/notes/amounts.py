@@ -113,6 +113,9 @@ def _spelled(typed: Typed, i: int) -> _Number | None:
             value, j = HALF_WORDS[words[j]], j + 1
         if j < n and words[j] == "hundred":
             value, j = value * 100, j + 1
+            more = words[j + 1] if words[j : j + 1] == ["and"] and j + 1 < n else "a"
+            if more not in ("a", "an", "another") and 0 < nouns.NUMBERS.get(more, 0) < 100:
+                return _and_more(typed, value, j + 1)
         elif j < n and words[j] in PARTS_OF_ONE and word not in ("another",):
             value, j = value * PARTS_OF_ONE[words[j]], j + 1
             j += 2 * (words[j : j + 2] in (["of", "a"], ["of", "an"]))
@@ -125,6 +128,12 @@ def _spelled(typed: Typed, i: int) -> _Number | None:
     if j < n and words[j] == "dozen":
         return _Number(value * 12, value * 12, typed.ends[j])
     return _Number(value, value, typed.ends[j - 1])
+
+
+def _and_more(typed: Typed, hundreds: float, j: int) -> _Number | None:
+    """The "fifty two" of "a hundred and fifty two"."""
+    rest = _spelled(typed, j)
+    return rest and rest._replace(low=rest.low + hundreds, high=rest.high + hundreds)
 
 
 def _and_a_half(words: list[str], j: int, n: int) -> int:

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from leafmould.notes.amounts import read_amount
+from leafmould.notes.draft import Draft
 from leafmould.notes.entries import Action, Named, Words
 from leafmould.notes.fields import nearest
 from leafmould.notes.habits import Defaults, Habits, LineReading
@@ -18,6 +18,8 @@ from leafmould.notes.head import Head
 from leafmould.notes.lines import read_line
 from leafmould.notes.tree import Leaf
 from leafmould.notes.typed import Typed
+from leafmould.notes.walk import Walk
+from leafmould.notes.whole_amounts import read_whole
 from leafmould.notes.words.verbs import PAST, VERBS
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.quantities import Amount
@@ -195,7 +197,12 @@ def _amount(leaf: Leaf, habits: Habits, ask: Ask) -> Amount:
     """An amount of the header; what is no amount is kept as it was written."""
     text = leaf.text.strip()
     typed = Typed(text, habits.vocabulary)
-    read = read_amount(typed, 0, habits.decimal) if typed.count else None
+    walk = Walk(
+        typed, VERBS["picked"], Draft(), base=None, order=habits.order, decimal=habits.decimal,
+        is_southern=habits.is_southern,
+    )  # fmt: skip
+    walk.end = typed.count
+    read = read_whole(walk, 0, "piece") if typed.count else None
     if read is None or read.end < typed.count:
         message = f'"{text}" is no amount known here, so it is kept as written and not added up.'
         ask(message, leaf, "amount")

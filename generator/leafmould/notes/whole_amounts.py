@@ -26,11 +26,12 @@ MOST_G = 100_000_000.0
 MOST_PIECES = 1_000_000_000.0
 """More in one line is a slip of the pen. Our choice: a hundred tonnes; no garden grows a billion of anything."""
 
+THREE_PLACES = re.compile(r"[1-9]\d{0,2}\.\d{3}(?![\d.])")
+SPELLED = frozenset(nouns.NUMBERS) - {"a", "an", "another"}
 JOINED = re.compile(r"\s*(?:(,)|(\+|&|\band\b|\bplus\b)|)\s*")
-ODD = re.compile(
-    r"(?:\d+/0+(?![\d/])|\d+[eE][+-]?\d+\b|\d+(?:\.\d+){2,}|\d+\.(?=\s))(?:\s?(?P<unit>[^\W\d_]+))?"
-)
-THOUSANDS = re.compile(r"\d{1,3}(?:\.\d{3})+(?!\.?\d)")
+ODD = re.compile(r"(?P<number>\d+[eE][+-]?\d+\b|\d+\.(?=\s)|\d[\d.,/]*\d)(?:\s?(?P<unit>[^\W\d_]+))?")
+EVEN = re.compile(r"\d+|\d+[.,]\d+|\d{1,3}(?:[.,]\d{3})+(?:[.,]\d+)?|\d+/0*[1-9]\d*")
+"""Signs and digits that make a number; what else stands together before a unit makes none."""
 BACKWARDS = re.compile(
     r"(?P<high>\d+(?:[.,]\d+)?)\s?(?:(?:k?g|oz|lbs?|l|ml)\s?)?(?:-|to\b|or\b)\s?(?P<low>\d+(?:[.,]\d+)?)\s?(?P<unit>[^\W\d_]+)"
 )
@@ -47,6 +48,8 @@ def read_whole(walk: Walk, i: int, unit_of: str) -> Read | None:
     if read is None or read.amount.value is None:
         return read
     read = _times(walk, read) or read
+    if read.amount.unit == "piece" and not read.has_noun and not read.asks:
+        read = _of_so_much(walk, read)
     if read.amount.unit in IN_SMALLEST:
         read = _up_to(walk, read, i) or _with_more(walk, read, i)
     return _of_unknown_unit(walk, i, read) or _in_doubt(walk, _as_share(walk, read, i), i)
@@ -66,12 +69,12 @@ def _odd(walk: Walk, i: int) -> Read | None:
     if not typed.is_number(i):
         return None
     m = ODD.match(typed.plain, typed.starts[i])
-    if m is None or THOUSANDS.match(typed.plain, typed.starts[i]):
+    if m is None or EVEN.fullmatch(m["number"]):
         m = BACKWARDS.match(typed.plain, typed.starts[i])
         if m is None or float(m["low"].replace(",", ".")) >= float(m["high"].replace(",", ".")):
             return None
     unit = nouns.UNITS.get((m["unit"] or "").casefold().removesuffix("s"), "")
-    if unit not in IN_SMALLEST and ("." in m[0] or "-" in m[0] or m.re is BACKWARDS):
+    if unit not in IN_SMALLEST and ("e" not in m[0].lower() or m.re is BACKWARDS):
         return None
     end = i
     while end < walk.end and typed.starts[end] < m.end():
@@ -153,6 +156,20 @@ def _times(walk: Walk, read: Read) -> Read | None:
     return _product(walk, one, read, one.end + holds)
 
 
+def _of_so_much(walk: Walk, read: Read) -> Read:
+    """ "12 500 ml bottles" went before; "a dozen 500 g squash" may be of 500 g each or in all."""
+    typed, end = walk.typed, read.end
+    if walk.verb.name != "picked" or end >= walk.end or typed.breaks[end] or typed.gaps[end].strip():
+        return read
+    size = read_amount(typed, end, walk.decimal) if typed.is_number(end) else None
+    if size is None or size.amount.unit not in IN_SMALLEST:
+        return read
+    told = (
+        f'"{read.amount.written}" and "{size.amount.written}": is it so much each, or in all? Read as in all.'
+    )
+    return read._replace(asks=told)
+
+
 def _product(walk: Walk, one: Read, often: Read, end: int) -> Read:
     number, many = one.amount, often.amount
     low, high = (number.low or 0.0) * (many.low or 0.0), (number.high or 0.0) * (many.high or 0.0)
@@ -171,8 +188,10 @@ def _product(walk: Walk, one: Read, often: Read, end: int) -> Read:
 
 def _up_to(walk: Walk, read: Read, i: int) -> Read | None:
     """ "2 kg to 3 kg": a range, its unit written twice."""
-    at = read.end + 1
-    if walk.word(read.end) not in ("to", "or") or at >= walk.end or not walk.typed.is_number(at):
+    end = read.end
+    is_dash = end < walk.end and walk.typed.gaps[end].strip() == "-"
+    at = end if is_dash else end + 1
+    if not (is_dash or walk.word(end) in ("to", "or")) or at >= walk.end or not walk.typed.is_number(at):
         return None
     most = read_amount(walk.typed, at, walk.decimal)
     if (
@@ -212,7 +231,7 @@ def _piece(walk: Walk, read: Read, units: list[str]) -> Read | None:
     if (
         at >= walk.end
         or "(" in typed.gaps[at]
-        or not (typed.is_number(at) or typed.plain[typed.starts[at]] in FRACTIONS)
+        or not (typed.is_number(at) or typed.plain[typed.starts[at]] in FRACTIONS or walk.word(at) in SPELLED)
     ):
         return None
     joined = JOINED.fullmatch(typed.plain, typed.ends[end - 1], typed.starts[at])
@@ -273,6 +292,9 @@ def _in_doubt(walk: Walk, read: Read, i: int) -> Read:
         return _refused(typed, i, read.end, amount.unit)
     if amount.unit in ("lb", "stone") and (bare := _bare_rest(walk, read)) is not None:
         return _refused(typed, i, bare, amount.unit)
+    if walk.decimal is None and amount.unit in ("g", "ml") and (m := THREE_PLACES.match(amount.written)):
+        told = f'"{m[0]}" may be {m[0].replace(".", "")} or {m[0]}; read as {m[0]}. Set `decimal` in garden.yaml.'
+        return read._replace(asks=told)
     most = MOST_G / GRAMS[amount.unit] if amount.unit in GRAMS else MOST_PIECES
     if (amount.high or 0.0) > most:
         told = f'"{amount.written}" is more than a garden can give, so it is left out of all totals.'

@@ -85,8 +85,20 @@ def amount_words(amount: Amount, units: str) -> str:
         return about + weight(amount.grams, units)
     if amount.unit == "piece":
         return about + number_words(amount.value)
-    unit = amount.unit if amount.value == 1 else plural(amount.unit)
-    return f"{about}{number_words(amount.value)} {unit}"
+    unit = amount.unit if 0 < amount.value <= 1 else plural(amount.unit)
+    number = number_words if amount.unit in DECIMAL_UNITS else _with_fraction
+    return f"{about}{number(amount.value)} {unit}"
+
+
+def _with_fraction(value: float) -> str:
+    """ "½", "2½": quarters of a measure as one says them."""
+    sign = FRACTION_SIGNS.get(value % 1)
+    return number_words(value) if sign is None else f"{int(value):,}{sign}" if value >= 1 else sign
+
+
+DECIMAL_UNITS = frozenset({"ml", "cl", "dl", "l", "mm", "cm", "m", "m²", "%"})
+FRACTION_SIGNS = {0.25: "¼", 0.5: "½", 0.75: "¾"}
+"""A part of one, with its sign."""
 
 
 def _metric(grams: float) -> str:

@@ -21,7 +21,8 @@ LINE_HINT = (
     "This line is longer than 2,000 characters, so it is kept as text. Write a line for each thing done."
 )
 BLOCK_HINT = (
-    "This paragraph is longer than 20,000 characters, so it is shown as typed. "
+    "This paragraph is longer than 20,000 characters or holds more than 1,000 brackets, "
+    "so it is shown as typed. "
     "Set an empty line where a thought ends."
 )
 BODY_HINT = (
@@ -82,6 +83,15 @@ def test_prose_too_long_keeps_its_lines_and_letters() -> None:
     assert shown.startswith('<pre class="as-typed">&lt;b&gt;peas&lt;/b&gt; &amp; *leeks*\n&lt;b&gt;')
     assert shown.count("\n") == 1_000
     assert "as-typed" not in str(PROSE.html("*leeks*\n\n" * 4_000, root="../"))
+
+
+def test_a_paragraph_of_brackets_is_shown_as_typed() -> None:
+    text = "A fine day.\n\n" + "![" * 1_001
+    began = time.perf_counter()
+    assert str(PROSE.html(text, root="../")).startswith('<pre class="as-typed">A fine day.')
+    assert time.perf_counter() - began < QUICK / 10
+    assert told(f"---\ndate: 2026-06-18\n---\n{text}\n") == [f"hint 6: {BLOCK_HINT}"]
+    assert "as-typed" not in str(PROSE.html("[peas](https://a.example) and\n\n" * 2_000, root="../"))
 
 
 def test_a_comment_stays_hidden_in_prose_too_long() -> None:

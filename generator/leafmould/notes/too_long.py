@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from leafmould.notes.entries import Entry, Words
 from leafmould.notes.habits import LineReading
 from leafmould.notes.line_ends import mark_in, plain_ends
-from leafmould.values.lengths import MOST_IN_LINE, MOST_IN_PARAGRAPH, MOST_IN_TEXT, too_long_at
+from leafmould.values.lengths import MOST_BRACKETS, MOST_IN_LINE, MOST_IN_PARAGRAPH, MOST_IN_TEXT, too_long_at
 from leafmould.values.problems import Level, Location, Problem
 
 LINE = (
@@ -18,7 +18,8 @@ LINE = (
     "Write a line for each thing done."
 )
 PARAGRAPH = (
-    f"This paragraph is longer than {MOST_IN_PARAGRAPH:,} characters, so it is shown as typed. "
+    f"This paragraph is longer than {MOST_IN_PARAGRAPH:,} characters or holds more than "
+    f"{MOST_BRACKETS:,} brackets, so it is shown as typed. "
     "Set an empty line where a thought ends."
 )
 TEXT = (

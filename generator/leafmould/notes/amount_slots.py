@@ -11,7 +11,13 @@ from leafmould.notes.entries import Fate
 from leafmould.notes.measured import signed, take_measured
 from leafmould.notes.places import add_place
 from leafmould.notes.walk import Walk
-from leafmould.notes.what_follows import crop_behind, is_no_amount, names_follow, variety_behind
+from leafmould.notes.what_follows import (
+    crop_behind,
+    is_no_amount,
+    names_follow,
+    variety_behind,
+    words_of_time,
+)
 from leafmould.notes.whole_amounts import each_of, read_whole
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -52,9 +58,9 @@ def take_amount(walk: Walk) -> bool:
         walk.draft.leave(i, i + 2, walk.after_comma)
         walk.i = i + 2
         return True
-    if word in ("a", "most") and is_no_amount(walk, i):
-        walk.draft.leave(i, i + 2, walk.after_comma)
-        walk.i = i + 2
+    if size := 2 if is_no_amount(walk, i) else words_of_time(walk, i):
+        walk.draft.leave(i, i + size, walk.after_comma)
+        walk.i = i + size
         return True
     read = read_whole(walk, i, _bare_unit(walk))
     if read is None or read.end > walk.end:

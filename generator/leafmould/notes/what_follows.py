@@ -59,6 +59,8 @@ def names_follow(walk: Walk, j: int) -> bool:
 
 def is_no_amount(walk: Walk, i: int) -> bool:
     """ "a bit small", "a little late", "most days": how, and how often."""
+    if walk.word(i) not in ("a", "most"):
+        return False
     word, behind = walk.word(i + 1), i + 2
     if walk.word(i) == "most":
         return word in TIMES
@@ -73,4 +75,17 @@ def is_no_amount(walk: Walk, i: int) -> bool:
     )
 
 
+def words_of_time(walk: Walk, i: int) -> int:
+    """How many words are no amount: "3 days" ago, "2 hrs", and the second half of a day, "2.5."."""
+    typed = walk.typed
+    if not typed.is_number(i):
+        return 0
+    if i and typed.is_number(i - 1) and typed.gaps[i] in (".", "/"):
+        return 1
+    word = walk.word(i + 1)
+    is_time = word in LASTING or (word in TIMES and walk.word(i + 2) == "ago")
+    return 2 if is_time and not typed.breaks[i + 1] else 0
+
+
+LASTING = frozenset({"hour", "hr", "minute", "min"})
 TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})

@@ -278,6 +278,8 @@ def _as_share(walk: Walk, read: Read, i: int) -> Read:
     return read
 
 
+TOLD_OF = frozenset({"lost", "came up", "tried seed"})
+"""What is more than there was is told once the garden is known: "lost 4 of 3"."""
 COUNTED_WHOLE = frozenset({"lost", "planted", "moved", "potted on", "pricked out"})
 OPENED = frozenset({"planted", "moved", "sowed", "started", "lost"})
 
@@ -299,6 +301,8 @@ def _in_doubt(walk: Walk, read: Read, i: int) -> Read:
     if (amount.high or 0.0) > most:
         told = f'"{amount.written}" is more than a garden can give, so it is left out of all totals.'
         return Read(unclear(amount.written, amount.unit), read.end, True, told, level=Level.WARNING)
+    if amount.of is not None and (amount.low or 0.0) > amount.of and walk.verb.name not in TOLD_OF:
+        return _refused(typed, i, read.end, amount.unit)
     if amount.unit == "%" and (amount.high or 0.0) > 100:
         return _refused(typed, i, read.end, amount.unit)
     return _doubtful_count(walk, read)

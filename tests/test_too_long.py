@@ -63,7 +63,7 @@ def test_a_line_at_the_limit_is_read() -> None:
 
 
 @pytest.mark.parametrize(
-    "piece", ["![", "'a' ", "[", "*a ", "`", "<", "&", "_a", "private ", "next year ", "\\"]
+    "piece", ["![", "'a' ", "[", "*a ", "`", "<", "&", "_a", "private ", "x private y ", "next year ", "\\"]
 )
 def test_prose_too_long_is_shown_as_typed_at_once(tmp_path: Path, piece: str) -> None:
     (tmp_path / "notes").mkdir()
@@ -115,6 +115,15 @@ def test_many_lines_take_time_by_their_number_only(body: str) -> None:
 
     takes(100)
     assert takes(20_000) < 12 * takes(4_000) + 0.2
+
+
+def test_a_date_that_goes_on_for_ever_is_none() -> None:
+    began = time.perf_counter()
+    note = f"---\ndate: 2026-06-18\n{'  - ' * 25_000}\n---\nA fine day.\n"
+    messages = [p.message for p in garden_of({"notes/a.md": note}).problems]
+    assert time.perf_counter() - began < QUICK
+    assert len(messages) == 1
+    assert len(messages[0]) < 400
 
 
 def test_many_different_lessons_take_time_by_their_number_only() -> None:

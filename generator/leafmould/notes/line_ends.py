@@ -44,7 +44,9 @@ def mark_in(line: str) -> tuple[int, int] | None:
         if before[-1:] == "-" and before[-2:-1].isalnum():
             continue  # "semi-private"
         is_first = WORD.search(before) is None and not re.match(r"-\w|['’]\w", after)
-        is_alone = BEFORE.search(before) is not None and AFTER.match(after) is not None
+        is_alone = (
+            BEFORE.search(before, max(0, len(before) - 1_000)) is not None and AFTER.match(after) is not None
+        )
         if is_first or is_alone or BEHIND.match(after.partition("#")[0]):
             return m.span()
     return None

@@ -80,6 +80,9 @@ def resolve_date(words: DateWords, *, order: str | None, base: When | None, is_s
     return replace(first, other=second.when)
 
 
+LONGEST = 200
+"""No date is written in more letters than this."""
+
 WHOLE_YEAR = re.compile(r"(?:1[89]|2[01])\d\d")
 COMPACT = re.compile(r"((?:1[89]|20)\d\d)(0\d|1[0-2])([0-3]\d)(?:T?\d+Z?)?")
 WEEK_DATE = re.compile(r"\d{4}-?W\d\d(?:-?\d)?", re.IGNORECASE)
@@ -93,6 +96,8 @@ def read_date(text: str, *, order: str | None, base: When | None, is_southern: b
     Here a bare year is a date too: the whole of it.
     """
     written = text.strip()
+    if len(written) > LONGEST:
+        return None
     if (m := FULL.fullmatch(written)) is not None:
         words = DateWords(written=written, year=int(m[1]), month=int(m[2]), day=int(m[3]))
         return resolve_date(words, order=order, base=base, is_southern=is_southern)

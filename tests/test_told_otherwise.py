@@ -123,3 +123,51 @@ def test_amounts_are_no_figures_of_the_place(tmp_path: Path) -> None:
     assert found_in(site, "620 g")
     assert found_in(site, "46.5 kg")
     assert found_in(site, "at 46.5 north") == []
+
+
+PEOPLE = (
+    ("---\nby: zzanna\n---\nZzanna helped.\n", "helped"),
+    ("---\nby: Zzanna Berg\n---\nzzanna helped.\n", "helped"),
+    ("- picked 2 kg peas from Arch, gave away 400 g to zzmarta\n", "gave away"),
+    ("- picked 2 kg peas from Arch, gave away 400 g to the Zzmillers\n", "gave away"),
+    ("- gave away 400 g peas to my neighbour Zzlisa\n\nZzlisa was glad.\n", "glad"),
+    ("- gave 400 g peas to zztom and zzkim, weeded Arch\n", "weeded"),
+    ("- Zzjim watered Arch\n\nThanks to zz's rake, Zzjim.\n", "watered"),
+    ("- Zzjim and Zzbea watered Arch\n", "watered"),
+    ("- Zzpeter: picked 2 kg peas from Arch\n", "picked"),
+    ("- watered Arch (Zzkarl)\n", "watered"),
+    ("- picked 2 kg peas from Arch, zzheidi took half\n", "picked"),
+    ("- took cuttings of sage from Zzmax\n", "took cuttings"),
+    ("- planted 3 leeks in Arch from zzmax\n", "planted"),
+    ("- bought 3 leeks from zzmax, planted in Arch\n", "planted"),
+    ("---\nhelped: zzanna\n---\nRain.\n", "rain"),
+    ("---\nsold to: Zzanna\nneighbours: zzbea\nmy guests: Zzkim\nname: Zzfred\nwith: zzgus\n---\nRain, zzbea.\n", "rain"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("note", "stays"), PEOPLE)
+def test_people_are_blanked_however_they_are_told(tmp_path: Path, note: str, stays: str) -> None:
+    site, _ = public(tmp_path, ARCH, {"2026-06-01.md": note.replace("zz's", "the")})
+    assert found_in(site, "zz") == []
+    assert found_in(site, stays)
+
+
+@pytest.mark.parametrize(("note", "stays"), PEOPLE)
+def test_people_who_are_opened_all_stay(tmp_path: Path, note: str, stays: str) -> None:
+    site, _ = public(tmp_path, "garden: Hill\nshow: [people]\nbeds: [Arch]\n", {"2026-06-01.md": note})
+    assert found_in(site, "zz")
+
+
+NO_PEOPLE = (
+    "- picked 2 kg peas from Arch, gave away 400 g to compost\n- picked 1 kg peas from Zzshed\n",
+    "- moved 3 leeks from Zzpot to Arch\n",
+    "- Then watered Arch, zzword\n- Carefully weeded Arch\n",
+    "- Rain, watered Arch, zzword\n",
+)
+
+
+@pytest.mark.parametrize("note", NO_PEOPLE)
+def test_what_is_nobody_stays(tmp_path: Path, note: str) -> None:
+    site, _ = public(tmp_path, ARCH, {"2026-06-01.md": note})
+    assert found_in(site, "zz")
+    assert not any("…" in text for name, text in site.items() if name.startswith("notes/2026"))

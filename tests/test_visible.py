@@ -185,7 +185,7 @@ def test_a_person_is_blanked_in_prose_but_a_plant_of_that_name_is_not() -> None:
     found = shown(
         view(), action("planted rose in Arch", "planted", crop="rose"), by="Ida", body="Ida saw a rose, ida."
     )
-    assert (found.by, found.body) == (None, "… saw a rose, ida.")
+    assert (found.by, found.body) == (None, "… saw a rose, ….")
     rose = shown(view(), action("planted Rose in Arch", "planted", crop="Rose"), by="Rose")
     assert texts(rose) == ["planted Rose in Arch"]
 

@@ -11,19 +11,24 @@ from dataclasses import dataclass
 
 from leafmould.garden.blank import Names
 from leafmould.garden.figures import MAY_BE_PRICE
+from leafmould.garden.people import (
+    ALSO_WORDS,
+    OPENS_A_LINE,
+    folk_told,
+    is_a_name,
+    is_source,
+    openings,
+    people_told,
+    spans_in,
+)
 from leafmould.garden.view import View
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.notes.line_ends import SIGN
 from leafmould.values.names import fold, slug
 from leafmould.values.when import When
 
-SOMEBODY = re.compile(r"\b(?:to|with|by|from|for|and)\s+((?:[^\W\d_a-z][\w'’.-]*\s*)+)")
-"""Words with a capital where somebody who gave, got or helped is named."""
-
 TWO_FIGURES = re.compile(r"\d\d|\d[.,°]")
 """Stands in every figure of a place."""
-
-AND = re.compile(r",|&|\band\b")
 
 CALENDAR = frozenset(
     {
@@ -46,6 +51,8 @@ class Sight:
     view: View
     others: Names  # hidden crops, their varieties, hidden years
     people: Names  # written with a capital as who did, sold, gave, got or helped
+    folk: Names  # said to be people by a key: in small letters too
+    told: frozenset[tuple[str, ...]]  # folded names of beds, crops and varieties in notes that are shown
 
 
 def sight_of(entries: Sequence[Entry], view: View) -> Sight:
@@ -61,15 +68,44 @@ def sight_of(entries: Sequence[Entry], view: View) -> Sight:
             )
             for named in action.varieties:
                 (hidden if is_of_hidden else shown).add(named.name)
-            for named in (*action.places, *action.crops):
-                shown.add(named.name)
+            shown.update(crop.name for crop in action.crops)
+            shown.update(place.name for place in action.places if not is_source(action, place))
     told = frozenset(map(fold, shown))
-    people = set() if view.shows_people else {fold(name) for entry in entries for name in _people(entry)}
+    people, folk = (set(), set()) if view.shows_people else _people_in(entries, view)
+    folk = {name for name in folk - told if is_a_name(name) and not CALENDAR.issuperset(name)}
+    people |= {name for name in folk if ALSO_WORDS.issuperset(name)}
     return Sight(
         view=view,
         others=view.other_names.and_also(frozenset(map(fold, hidden)) - told),
-        people=Names(name for name in people - told if not CALENDAR.issuperset(name)),
+        people=Names(name for name in people - told if is_a_name(name) and not CALENDAR.issuperset(name)),
+        folk=Names(name for name in folk if not ALSO_WORDS.issuperset(name)),
+        told=told,
     )
+
+
+def _people_in(entries: Sequence[Entry], view: View) -> tuple[set[tuple[str, ...]], set[tuple[str, ...]]]:
+    """Folded names of people: those written with a capital, and those that a key says are people's."""
+    told = {name for entry in entries for name in people_told(entry)}
+    opened = {name for entry in entries for name in openings(entry, view.known)}
+    opened = {
+        name
+        for name in opened
+        if fold(name) not in view.known and name.casefold() not in OPENS_A_LINE and not name.endswith("ly")
+    }
+    if opened:
+        small = re.compile(rf"\b(?:{'|'.join(sorted(re.escape(name.lower()) for name in opened))})\b")
+        common = {word for entry in entries for text in _texts(entry) for word in small.findall(text)}
+        told |= {name for name in opened if name.lower() not in common}
+    folk = {fold(name) for entry in entries if entry.by or entry.extra for name in folk_told(entry)}
+    return {fold(name) for name in told}, folk
+
+
+def people_spans(text: str, sight: Sight) -> list[tuple[int, int]]:
+    """Where people are named in a text."""
+    if sight.view.shows_people:
+        return []
+    named = [*sight.people.spans(text, capitals=True), *sight.folk.spans(text)]
+    return [*named, *spans_in(text, sight.view.known | sight.told)]
 
 
 def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
@@ -87,12 +123,10 @@ def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
     text = "\n".join(_texts(entry))
     if "|" in entry.body or MAY_BE_PRICE.search(text) or SIGN.search(text):
         return False
-    if tells_place(text, view) or view.disguise.are_in(text):
+    if people_spans(text, sight) or tells_place(text, view) or view.disguise.are_in(text):
         return False
-    if not (view.bed_names or sight.others or view.words or sight.people):
-        return True
     tell = (view.bed_names, sight.others, view.words)
-    return not (any(names.are_in(text) for names in tell) or sight.people.spans(text, capitals=True))
+    return not any(names.are_in(text) for names in tell)
 
 
 def tells_place(text: str, view: View) -> bool:
@@ -115,18 +149,6 @@ def is_hidden(named: Named, keys: frozenset[str], names: Names) -> bool:
     return is_by_name or (bool(named.of) and keys.issuperset(named.of))
 
 
-def _people(entry: Entry) -> Iterator[str]:
-    """Everybody an entry names, whole and one by one; without a capital it may be anything."""
-    named = [entry.by] if entry.by else []
-    for action in entry.actions:
-        if action.source:
-            named.append(action.source)
-        if action.remark:
-            named += SOMEBODY.findall(action.remark)
-    for whole in named:
-        yield from (name for name in (whole, *AND.split(whole)) if name.strip()[:1].isupper())
-
-
 def _needs_a_look(action: Action, view: View) -> bool:
     return bool(
         action.is_private
@@ -135,6 +157,7 @@ def _needs_a_look(action: Action, view: View) -> bool:
         or is_in_years(action.when, view.years)
         or is_in_years(action.until, view.years)
         or action.crop_year in view.years
+        or (not view.shows_people and any(is_source(action, place) for place in action.places))
     )
 
 

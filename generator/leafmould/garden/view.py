@@ -59,6 +59,7 @@ class View:
     disguise: Disguise = field(default_factory=lambda: Disguise((), Names(())))  # all of these, run together
     place: re.Pattern[str] | None = None  # finds figures that tell where the garden lies
     renamed: tuple[tuple[str, str], ...] = ()  # bed and crop keys that hold such words, and what they become
+    known: frozenset[Folded] = frozenset()  # the names of all beds, crops and varieties of the settings
     unsure: tuple[str, ...] = ()  # words of `leave out` that name nothing the settings know
     near: frozenset[str] = frozenset()  # of these, those told about already
 
@@ -111,6 +112,7 @@ def view_of(
         if "place" in show
         else place_pattern(settings.place_written[:2], settings.place_written[2]),
         renamed=tuple(sorted(_renamed(settings, words).items())),
+        known=frozenset(vocabulary.by_words),
         unsure=unsure,
         near=frozenset(left.near),
     )

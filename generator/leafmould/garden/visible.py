@@ -17,8 +17,9 @@ from dataclasses import replace
 from leafmould.garden.blank import Names
 from leafmould.garden.disguise import Disguise
 from leafmould.garden.figures import tells_prices
+from leafmould.garden.people import WORDS_OF_KEY, names_people
 from leafmould.garden.prose import without
-from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, sight_of
+from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, people_spans, sight_of
 from leafmould.garden.view import View, bed_titles, masker
 from leafmould.garden.visible_lines import Line, masked, visible_line
 from leafmould.notes.entries import Action, Entry, Words
@@ -27,7 +28,6 @@ from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
 from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
 
-TELLS_PEOPLE = frozenset({"author", "authors", "who", "with", "helper", "helpers", "people", "names"})
 TELLS_PRICES = frozenset({"price", "prices", "cost", "costs", "paid", "spent", "spending", "bill", "bought"})
 TELLS_PLACE = frozenset(
     {
@@ -37,7 +37,6 @@ TELLS_PLACE = frozenset(
 )  # fmt: skip
 """Keys of the gardener's own whose values are left out with the subject they tell of."""
 
-WORDS_OF_KEY = re.compile(r"[^\W_]+")
 PICTURE = re.compile(r"!\[[^\]\n]*\]\([^)\n]*\)|!\[\[[^\]\n]*\]\]")
 DATE_AT_FRONT = re.compile(r"\d[\d-]*(?!\w)")
 
@@ -60,6 +59,7 @@ def visible_settings(settings: Settings, view: View) -> Settings:
         latitude=latitude if is_placed or latitude is None else float(round(latitude)) or latitude,
         longitude=settings.longitude if is_placed else None,
         elevation_m=settings.elevation_m if is_placed else None,
+        place_written=("", "", ""),
         beds=tuple(_bed(bed, view, titles) for bed in settings.beds if slug(bed.name) not in view.beds),
         crops=tuple(_crop(crop, view) for crop in settings.crops if not view.other_names.are_in(crop.name)),
         beforehand=tuple(
@@ -97,7 +97,7 @@ class Showing:
         if self.view.household:
             return tuple(entries)
         sight = sight_of(entries, self.view)
-        if (names := (sight.others.names, sight.people.names)) != self._names:
+        if (names := (sight.others.names, sight.people.names, sight.folk.names, sight.told)) != self._names:
             self._names, self._found = names, {}
         about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
         shown = [shown for entry in entries if (shown := self._shown(entry, sight))]
@@ -279,14 +279,15 @@ def _names_hidden(view: View, *texts: str) -> bool:
 
 def _extra(pairs: Iterable[tuple[str, str]], view: View) -> tuple[tuple[str, str], ...]:
     """The gardener's own keys that may be shown."""
-    closed = frozenset() if view.shows_people else TELLS_PEOPLE
-    closed |= frozenset() if view.shows_prices else TELLS_PRICES
+    closed = frozenset() if view.shows_prices else TELLS_PRICES
     closed |= frozenset() if "place" in view.show else TELLS_PLACE
     mask = masker(view.words)
     return tuple(
         (mask(key), mask(value))
         for key, value in pairs
-        if closed.isdisjoint(WORDS_OF_KEY.findall(key.casefold())) and not _names_hidden(view, key, value)
+        if closed.isdisjoint(WORDS_OF_KEY.findall(key.casefold()))
+        and (view.shows_people or not names_people(key))
+        and not _names_hidden(view, key, value)
     )
 
 
@@ -313,12 +314,12 @@ def _entry_problems(entry: Entry, shown: Entry, sight: Sight) -> tuple[Problem, 
     written = {(a.at, a.text) for a in entry.actions} | {(w.at, w.text) for w in entry.words}
     cut = {at.line for at, _ in written - whole}
     told = (p for p in _problems(entry.problems, sight.view) if p.at.line not in cut)
-    return tuple(p for p in told if not sight.people.spans(p.message, capitals=True))
+    return tuple(p for p in told if not people_spans(p.message, sight))
 
 
 def _with_plain_ids(entries: Sequence[Entry], about_hidden: set[str], sight: Sight) -> tuple[Entry, ...]:
     """The entries, with a plain name in place of every file name that may tell something hidden."""
-    tell = (sight.view.bed_names, sight.others, sight.view.words, sight.people)
+    tell = (sight.view.bed_names, sight.others, sight.view.words, sight.people, sight.folk)
     files = sorted({_file_of(entry) for entry in entries})
     must_go = {
         f

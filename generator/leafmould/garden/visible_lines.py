@@ -14,7 +14,8 @@ from typing import Any
 
 from leafmould.garden.blank import Shortened, Span, applied, shortened
 from leafmould.garden.figures import PRICE
-from leafmould.garden.sight import Sight, is_hidden, is_in_years
+from leafmould.garden.people import is_source
+from leafmould.garden.sight import Sight, is_hidden, is_in_years, people_spans
 from leafmould.garden.view import View, masker
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.values.names import slug
@@ -109,7 +110,9 @@ def _shortened(group: Sequence[Action], kept: Sequence[Action], sight: Sight) ->
     stays = {span[1:] for action in kept for span in action.spans}
     hidden = [s[1:] for a in group if a not in kept for s in a.spans if not _meets(s[1:], stays)]
     hidden += [*sight.others.spans(text), *sight.view.words.spans(text)]
-    hidden += sight.people.spans(text, capitals=True)
+    hidden += people_spans(text, sight)
+    if not sight.view.shows_people:
+        hidden += _source_places(group)
     hidden += _place_spans(text, sight.view)
     return shortened(text, blanked=hidden, cut=_to_cut(group, sight.view))
 
@@ -158,9 +161,20 @@ def _shown(action: Action, short: Shortened, sight: Sight) -> Action:
         price=action.price if view.shows_prices else None,
         amounts=action.amounts if view.shows_prices else _no_prices(action),
         source=action.source if view.shows_people else None,
+        places=action.places if view.shows_people else _no_sources(action),
         remark=_remark(action, short, sight),
         fates=tuple(f for f in action.fates if not (is_larder_hidden and f.kind in LARDER_FATES)),
     )
+
+
+def _no_sources(action: Action) -> tuple[Named, ...]:
+    return tuple(place for place in action.places if not is_source(action, place))
+
+
+def _source_places(group: Iterable[Action]) -> list[Span]:
+    """Where whoever something came from was read as a place."""
+    names = {place.written for action in group for place in action.places if is_source(action, place)}
+    return [(a, b) for action in group for _, a, b in action.spans if action.text[a:b] in names]
 
 
 def _no_prices(action: Action) -> tuple[Amount, ...]:
@@ -204,7 +218,7 @@ def _masked_text(text: str, sight: Sight) -> str:
     spans = (
         *sight.view.words.spans(text),
         *sight.others.spans(text),
-        *sight.people.spans(text, capitals=True),
+        *people_spans(text, sight),
     )
     spans += _place_spans(text, sight.view)
     prices = () if sight.view.shows_prices else tuple(m.span() for m in PRICE.finditer(text))

@@ -12,6 +12,7 @@ from datetime import date
 
 from leafmould.garden.model import Bed, Planting
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
+from leafmould.pages.cautions import CautionLine, Work, bed_cautions, work_lately
 from leafmould.pages.chapters import Chapter
 from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
@@ -48,6 +49,7 @@ class BedPage:
     became: tuple[Link, ...]
     standing: tuple[PlantingLine, ...]
     nothing_stands: str
+    cautions: tuple[CautionLine, ...]
     years: tuple[BedYear, ...]
     families: tuple[FamilyYear, ...]
     last_stood: tuple[LastStood, ...]
@@ -61,20 +63,21 @@ class BedPage:
 
 def bed_pages(ledger: Ledger) -> Iterator[Page]:
     """Every page of every bed."""
+    work = work_lately(ledger)
     return (
-        _page(bed, number, chapter, ledger)
+        _page(bed, number, chapter, ledger, work)
         for bed in ledger.garden.beds.values()
         for number, chapter in enumerate(ledger.bed_chapters[bed.key])
     )
 
 
-def _page(bed: Bed, number: int, chapter: Chapter, ledger: Ledger) -> Page:
-    values = _first(bed, chapter, ledger) if number == 0 else _further(bed, chapter, ledger)
+def _page(bed: Bed, number: int, chapter: Chapter, ledger: Ledger, work: Work) -> Page:
+    values = _first(bed, chapter, ledger, work) if number == 0 else _further(bed, chapter, ledger)
     title = bed.name if number == 0 else f"{bed.name}, {chapter.name}"
     return Page(address=chapter.address, template="bed.html", title=title, section="beds", values=values)
 
 
-def _first(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
+def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
     notes = ledger.entries_by_bed.get(bed.key, [])
     standing = standing_in(bed, ledger)
     return BedPage(
@@ -85,6 +88,7 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         became=_beds(bed.became, ledger),
         standing=tuple(planting_line(p, ledger) for p in standing),
         nothing_stands="" if standing else nothing_stands(bed, ledger),
+        cautions=bed_cautions(bed.key, work, ledger),
         years=_years(bed, chapter, ledger),
         families=family_years(bed, ledger),
         last_stood=last_stood(bed, ledger),
@@ -106,6 +110,7 @@ def _further(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         became=(),
         standing=(),
         nothing_stands="",
+        cautions=(),
         years=_years(bed, chapter, ledger),
         families=(),
         last_stood=(),

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Planting
 from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
+from leafmould.pages.cautions import CautionLine, crop_cautions, crops_put_up
 from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year_rows
 from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
 from leafmould.pages.labels import family_mark, planting_line
@@ -39,6 +40,7 @@ class CropPage:
     family: Link | None
     mark: FamilyMark | None
     about: tuple[str, ...]
+    cautions: tuple[CautionLine, ...]
     standing: tuple[PlantingLine, ...]
     varieties: tuple[VarietyRow, ...]
     years: tuple[CropYear, ...]
@@ -77,13 +79,14 @@ class CropsPage:
 
 def crop_pages(ledger: Ledger) -> Iterator[Page]:
     """A page for every crop."""
+    put_up = crops_put_up(ledger)
     return (
         Page(
             address=ledger.crop_pages[crop.key],
             template="crop.html",
             title=_heading(crop),
             section="crops",
-            values=_values(crop, ledger),
+            values=_values(crop, ledger, put_up),
         )
         for crop in ledger.garden.crops.values()
     )
@@ -93,7 +96,7 @@ def _heading(crop: Crop) -> str:
     return crop.name[:1].upper() + crop.name[1:]
 
 
-def _values(crop: Crop, ledger: Ledger) -> CropPage:
+def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
     plantings = ledger.plantings_by_crop.get(crop.key, [])
     notes = ledger.entries_by_crop.get(crop.key, [])
     return CropPage(
@@ -101,6 +104,7 @@ def _values(crop: Crop, ledger: Ledger) -> CropPage:
         family=_family_link(crop, ledger),
         mark=family_mark(crop.family, ledger) if crop.family else None,
         about=_about(crop),
+        cautions=crop_cautions(crop, put_up),
         standing=tuple(planting_line(p, ledger) for p in plantings if p.is_open),
         varieties=variety_rows(crop, ledger),
         years=year_rows(crop, ledger),

@@ -1,0 +1,135 @@
+"""The warnings that belong to a crop, or to what was lately done to a bed, each with whom to ask.
+
+They stand on the pages where the thing comes up and nowhere else: a warning on every page is read by nobody.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from leafmould.facts.cautions import Caution, cautions
+from leafmould.garden.model import Crop, Event
+from leafmould.pages.doings import said
+from leafmould.pages.figures import day_figure
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure
+from leafmould.values.wording import counted, day
+
+LATELY = timedelta(days=120)
+"""How long work is warned of; the longest wait after raw manure in the rule the table names."""
+WAITS = ((120, "for what touches the soil"), (90, "for the rest"))
+SUBJECTS = {
+    "penned": "animals",
+    "let out": "animals",
+    "manured": "manure",
+    "treated": "treatment",
+}
+"""What is warned of, by what was done to a bed."""
+COMMON = "Common practice, no source"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CautionLine:
+    """One warning as it is read."""
+
+    on: Figure | None  # the day of the note it comes from
+    begins: str  # that note's own line
+    words: str
+    ask: str
+    source: str
+
+
+def crop_cautions(crop: Crop, put_up: frozenset[str]) -> tuple[CautionLine, ...]:
+    """What to mind about a crop: its poisonous parts, and keeping it in jars where that was done."""
+    found = cautions(crop.key)
+    if crop.key in put_up:
+        found += cautions("work:preserving")
+    return tuple(_line(caution) for caution in found)
+
+
+def crops_put_up(ledger: Ledger) -> frozenset[str]:
+    """The crops that were put up, by any note."""
+    return frozenset(
+        crop
+        for event in ledger.garden.events
+        if event.verb == "put up" or any(fate.kind == "put up" for fate in event.action.fates)
+        for crop in event.crops
+    )
+
+
+Work = Mapping[str, Mapping[str, Event]]
+"""By bed and by what is warned of: the latest work."""
+
+
+def work_lately(ledger: Ledger) -> Work:
+    """Animals, manure and treatments of the last days, the latest of each in each bed."""
+    found: defaultdict[str, dict[str, Event]] = defaultdict(dict)
+    for event in ledger.garden.events:
+        subject = SUBJECTS.get(event.verb)
+        if subject is None or ledger.garden.on - _last_day(event, ledger) > LATELY:
+            continue
+        for bed in _beds(event, ledger):
+            before = found[bed].get(subject)
+            if before is None or _last_day(before, ledger) <= _last_day(event, ledger):
+                found[bed][subject] = event
+    return found
+
+
+def bed_cautions(bed: str, work: Work, ledger: Ledger) -> tuple[CautionLine, ...]:
+    """What to mind in a bed, from what was done there lately."""
+    return tuple(
+        line
+        for subject, event in sorted(work.get(bed, {}).items())
+        for line in _work_lines(subject, event, ledger)
+    )
+
+
+def _work_lines(subject: str, event: Event, ledger: Ledger) -> tuple[CautionLine, ...]:
+    on = day_figure(_last_day(event, ledger), to=ledger.to_note(event.entry))
+    first, *others = cautions(f"work:{subject}")
+    waits = _not_before(subject, event, ledger)
+    return (
+        _line(first, on=on, begins=said(event.action), adds=waits),
+        *(_line(other) for other in others),
+    )
+
+
+def _not_before(subject: str, event: Event, ledger: Ledger) -> str:
+    """The days the waits run out, reckoned from the note."""
+    last = _last_day(event, ledger)
+    if subject == "treatment":
+        days = event.action.wait_days
+        return f" The note says {counted(days, 'day')}: until {_after(last, days)}." if days else ""
+    waits = "; ".join(f"until {_after(last, days)} {what}" for days, what in WAITS)
+    return f" Here that is {waits}."
+
+
+def _after(last: date, days: int) -> str:
+    return day(last + timedelta(days=days))
+
+
+def _last_day(event: Event, ledger: Ledger) -> date:
+    until = event.action.until
+    return min(ledger.garden.on, max(event.when.last, until.last if until else event.when.last))
+
+
+def _beds(event: Event, ledger: Ledger) -> tuple[str, ...]:
+    """The beds it was done in; where only plants are named, the beds they stand in."""
+    plantings = ledger.garden.planting_by_id
+    return event.beds or tuple(
+        dict.fromkeys(plantings[key].bed_now for key in event.plantings if key in plantings)
+    )
+
+
+def _line(caution: Caution, *, on: Figure | None = None, begins: str = "", adds: str = "") -> CautionLine:
+    named = "; ".join(", ".join((source.title, source.publisher, source.year)) for source in caution.sources)
+    return CautionLine(
+        on=on,
+        begins=begins,
+        words=f"{caution.words}{adds}",
+        ask=caution.ask,
+        source=f"Source: {named}" if named else COMMON,
+    )

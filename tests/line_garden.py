@@ -72,6 +72,18 @@ VARIETIES = {
     "Boltardy": "beetroot", "Meteor": "pea", "Stupice": "tomato", "Black Krim": "tomato", "Sungold": "tomato",
     "Purple Podded": "pea", "Red Baron": "onion", "Solent Wight": "garlic",
 }  # fmt: skip
+WELL_KNOWN = {
+    "Charlotte": ("potato", True), "Pink Fir Apple": ("potato", False), "Bramley": ("apple", False), "Cox": ("apple", True),
+    "Autumn Bliss": ("raspberry", False), "Moneymaker": ("tomato", False), "Sun Gold": ("tomato", False),
+    "Early Girl": ("tomato", False), "Provider": ("french-bean", True), "Jersey Benne": ("potato", False),
+}  # fmt: skip
+"""Varieties of a public list: name, crop, and whether it is an ordinary word or a person's name too."""
+
+WIDE = {
+    "brassica": ("brussels-sprouts", "cabbage", "calabrese", "cauliflower", "kale"),
+    "greens": ("chard", "lettuce", "spinach"),
+    "soft fruit": ("blackcurrant", "gooseberry", "raspberry", "strawberry"),
+}
 MEASURES = {"bucket": "7000", "tray": "400"}
 PARTS = {"north half": "long-border", "south half": "long-border"}
 WORDS = {"semé": "sowed", "geerntet": "picked", "s": "sowed", "t": "planted", "rip": "lost"}
@@ -89,6 +101,13 @@ def names() -> list[tuple[str, Known]]:
     found += [(w, Known(kind=Kind.CROP, key=w, name=w)) for w in PLAIN_CROPS.split()]
     found += [(g, Known(kind=Kind.CROP_GROUP, key=g, name=g, of=of)) for g, of in GROUPS.items()]
     found += [(v, Known(kind=Kind.VARIETY, key=v, name=v, of=(crop,))) for v, crop in VARIETIES.items()]
+    for v, (crop, is_word) in WELL_KNOWN.items():
+        known = Known(kind=Kind.VARIETY, key=v, name=v, of=(crop,), is_public=True, is_word=is_word)
+        found.append((v, known))
+    for word, of in WIDE.items():
+        is_word = word == "greens"
+        known = Known(kind=Kind.CROP_GROUP, key=slug(word), name=word, of=of, is_public=True, is_word=is_word)
+        found.append((word, known))
     found += [(m, Known(kind=Kind.MEASURE, key=m, name=m, of=(grams,))) for m, grams in MEASURES.items()]
     found += [(p, Known(kind=Kind.PART, key=p, name=p, of=(bed,))) for p, bed in PARTS.items()]
     found += [(w, Known(kind=Kind.VERB, key=verb, name=verb)) for w, verb in WORDS.items()]

@@ -16,6 +16,7 @@ from leafmould.facts.tables import (
     StartsAs,
     crop_by_name,
     crops,
+    cultivars,
     days_facts,
     days_of_varieties,
     families,
@@ -256,3 +257,21 @@ def test_varieties_are_found_whatever_their_case_accents_and_plural() -> None:
     assert {row.source for row in variety_days("beetroot", "detroit  DARK reds")} == {"UIUC-VGG", "UIUC-WYGG"}
     assert variety_days("beetroot", "Cylindra") == ()
     assert variety_days("pea", "Detroit Dark Red") == ()
+
+
+def test_widely_known_varieties_tell_which_crop_is_meant() -> None:
+    known = {cultivar.name: cultivar for cultivar in cultivars()}
+    assert len(known) >= 400
+    assert known["Charlotte"].crops == ("potato",) and known["Charlotte"].is_word
+    assert known["Pink Fir Apple"].crops == ("potato",) and not known["Pink Fir Apple"].is_word
+    assert known["Black Beauty"].crops == ("aubergine", "summer-squash", "tomato")
+    assert known["Provider"].is_word  # of the published days alone: only a capital makes it a name
+
+
+def test_widely_known_varieties_are_from_memory_and_of_known_crops() -> None:
+    with (DATA / "cultivars.csv").open(encoding="utf-8", newline="") as lines:
+        rows = list(csv.DictReader(lines))
+    assert {row["source"] for row in rows} == {"memory"}
+    assert {row["is_word"] for row in rows} == {"yes", "no"}
+    assert {crop for row in rows for crop in row["crops"].split(";")} <= set(crops())
+    assert len({fold(row["variety"]) for row in rows}) == len(rows)

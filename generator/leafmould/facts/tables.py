@@ -87,6 +87,18 @@ class UsualDays:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Cultivar:
+    """A name under which seed and plants are widely sold, with the crops that have it.
+
+    Known from memory: it tells which crop a note means and is never shown as a fact.
+    """
+
+    name: str
+    crops: tuple[str, ...]
+    is_word: bool  # also an ordinary word, or what people are called
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FamilyFact:
     """A botanical family under its everyday name."""
 
@@ -99,6 +111,23 @@ class FamilyFact:
 def crops() -> Mapping[str, CropFact]:
     """Every crop by key, in the order of the keys."""
     return MappingProxyType({row["key"]: _crop(row) for row in _rows("crops.csv")})
+
+
+@cache
+def cultivars() -> tuple[Cultivar, ...]:
+    """Widely known varieties, and those of the published days, each with all its crops."""
+    listed = {
+        row["variety"]: (row["crops"].split(";"), row["is_word"] == "yes") for row in _rows("cultivars.csv")
+    }
+    names = {fold(name): name for name in listed}
+    crops_by_name: dict[str, set[str]] = {name: set(of) for name, (of, _) in listed.items()}
+    for row in _rows("variety_days.csv"):
+        name = names.setdefault(fold(row["variety"]), row["variety"])
+        crops_by_name.setdefault(name, set()).add(row["crop"])
+    return tuple(
+        Cultivar(name=name, crops=tuple(sorted(of)), is_word=name not in listed or listed[name][1])
+        for name, of in sorted(crops_by_name.items())
+    )
 
 
 @cache

@@ -13,7 +13,7 @@ from typing import TypeVar, get_args
 
 from leafmould.facts.tables import CropFact, GrownAs, families
 from leafmould.garden.model import Crop
-from leafmould.garden.vocabulary import groups_of, names_of_crops, own_crop_keys
+from leafmould.garden.vocabulary import groups_of, names_of_crops, own_crop_keys, wide_groups
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.settings import CropSetting, Settings
 from leafmould.values.names import fold, slug
@@ -35,8 +35,10 @@ class Kinds:
         keys = own_crop_keys(settings, facts)
         for own in settings.crops:
             self._own.setdefault(keys[own.name], own)
-        self.members = {slug(group): of for group, of in groups_of(facts).items()}
-        self._groups_by_crop = {crop: group for group, of in self.members.items() for crop in of}
+        self._kind_words = {slug(group): of for group, of in groups_of(facts).items()}
+        self._groups_by_crop = {crop: group for group, of in self._kind_words.items() for crop in of}
+        wide = {slug(word): of for word, of in wide_groups(facts).items()}
+        self.members = {key: of for key, of in wide.items() if key not in facts} | self._kind_words
         self._narrower: dict[str, tuple[str, ...]] = {}
         for fact in sorted(facts.values(), key=lambda f: f.key):
             if fact.broader:
@@ -72,7 +74,7 @@ class Kinds:
             for end in range(len(written), start, -1):
                 words = fold(" ".join(written[start:end]))
                 key = self._keys_by_name.get(words) or slug(" ".join(words) or "?")
-                if words in self._keys_by_name or key in self.members:
+                if words in self._keys_by_name or key in self._kind_words:
                     return key, " ".join(words)
         return None
 
@@ -151,7 +153,7 @@ class Kinds:
         of = [self._facts[crop] for crop in self.members[key]]
         return Crop(
             key=key,
-            name=of[0].group or key,
+            name=(of[0].group or key) if key in self._kind_words else key.replace("-", " "),
             family=_shared(fact.family for fact in of),
             grown_as=_shared(fact.grown_as for fact in of) or "annual",
             is_tender=all(fact.is_tender for fact in of),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
-from leafmould.facts.tables import CropFact
+from leafmould.facts.tables import CropFact, cultivars
 from leafmould.notes.settings import BedSetting, CropSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 
@@ -26,6 +26,8 @@ def build_vocabulary(settings: Settings, crops: Mapping[str, CropFact]) -> Vocab
             *_crop_names(settings, crops, keys),
             *_group_names(settings, crops, keys),
             *_variety_names(settings, keys),
+            *_public_varieties(),
+            *_wide_names(settings, crops),
             *((name, _measure(name, amount.grams)) for name, amount in settings.measures),
             *((word, Known(kind=Kind.VERB, key=verb, name=word)) for word, verb in settings.words),
         ]
@@ -62,6 +64,74 @@ def groups_of(crops: Mapping[str, CropFact]) -> dict[str, tuple[str, ...]]:
         if fact.group:
             members[fact.group].append(fact.key)
     return {group: tuple(keys) for group, keys in members.items()}
+
+
+WIDE_GROUPS: Mapping[str, tuple[str, ...]] = {
+    "Brassicaceae": ("brassica", "cabbage family", "crucifer"),
+    "Amaryllidaceae": ("allium", "onion family", "onions family"),
+    "Fabaceae": ("legume", "pulse"),
+    "Cucurbitaceae": ("cucurbit", "squash family", "gourd family"),
+    "Solanaceae": ("nightshade", "solanum", "potato family"),
+    "Apiaceae": ("umbellifer", "carrot family"),
+    "herb": ("herb",),
+    "small fruit": ("soft fruit", "berry", "bush fruit", "cane fruit"),
+    "fruit tree": ("top fruit", "fruit tree", "tree fruit"),
+    "root": ("root veg", "root vegetable", "root crop"),
+    "leaf": ("greens", "leafy green", "leafy veg", "salad plant", "salad crop"),
+}
+"""Words for many crops: a family, a sort, or the part that is eaten."""
+
+EDIBLE = frozenset({"vegetable", "herb", "small fruit", "fruit tree"})
+
+
+def wide_groups(crops: Mapping[str, CropFact]) -> dict[str, tuple[str, ...]]:
+    """The crops each wide word stands for: "brassica" to every vegetable of that family."""
+    members: dict[str, list[str]] = defaultdict(list)
+    for fact in sorted(crops.values(), key=lambda f: f.key):
+        part = (
+            fact.part_eaten.split()[0].rstrip("s;,") if fact.part_eaten and fact.sort == "vegetable" else ""
+        )
+        families = fact.family if fact.sort == "vegetable" else None
+        for trait in {families, fact.sort, part} & WIDE_GROUPS.keys():
+            for word in WIDE_GROUPS[trait or ""]:
+                members[word].append(fact.key)
+    return {word: tuple(keys) for word, keys in members.items()}
+
+
+def _wide_names(settings: Settings, crops: Mapping[str, CropFact]) -> Iterator[Pair]:
+    """Wide words, unless the garden or the crop table has a meaning of its own for them."""
+    own = {fold(name) for crop in settings.crops for name in (crop.name, *crop.also)} | names_of_crops(
+        crops
+    ).keys()
+    for word, members in wide_groups(crops).items():
+        if fold(word) not in own:
+            yield (
+                word,
+                Known(
+                    kind=Kind.CROP_GROUP,
+                    key=slug(word),
+                    name=word,
+                    of=members,
+                    is_public=True,
+                    is_word=word == "greens",
+                ),
+            )
+
+
+def _public_varieties() -> Iterator[Pair]:
+    """Varieties everybody knows, for notes that leave the crop out."""
+    for cultivar in cultivars():
+        yield (
+            cultivar.name,
+            Known(
+                kind=Kind.VARIETY,
+                key=cultivar.name,
+                name=cultivar.name,
+                of=cultivar.crops,
+                is_public=True,
+                is_word=cultivar.is_word,
+            ),
+        )
 
 
 def _bed_names(beds: Iterable[BedSetting]) -> Iterator[Pair]:

@@ -224,8 +224,17 @@ def settle_items(clause: Done) -> None:
     for item in items:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
+        item.varieties = [_of_this_crop(v, item) for v in item.varieties]
     kept = [i for i in _drop_total(items) if i.crops or i.varieties or i.amounts]
     draft.items = kept or [Item()]
+
+
+def _of_this_crop(variety: Named, item: Item) -> Named:
+    """A variety of the crop named beside it, whatever crop it is known for elsewhere."""
+    keys = {k for c in item.crops for k in (c.key, *c.of)}
+    if not variety.of or not keys or keys & set(variety.of):
+        return variety
+    return replace(variety, of=())
 
 
 def _crop_of(item: Item, draft: Draft) -> list[Named]:
@@ -245,10 +254,7 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
     if "crop!" in verb.slots and not draft.everything and not any(i.crops for i in draft.items):
         varieties = [v.written for i in draft.items for v in i.varieties]
         if varieties:
-            draft.ask(
-                Level.QUESTION,
-                f'Which crop is "{varieties[0]}"? No crop is named, and no variety of that name is known here.',
-            )
+            _ask_of_variety(draft)
         else:
             draft.ask(Level.QUESTION, f'What was "{written}"? No crop is named.')
     if "crop" in verb.slots and verb.name != "grafted" and not draft.has_crop_named:
@@ -276,6 +282,7 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
 def _ask_of_variety(draft: Draft) -> None:
     varieties = [v.written for i in draft.items for v in i.varieties]
     if varieties:
+        draft.is_loose = True
         draft.ask(
             Level.QUESTION,
             f'Which crop is "{varieties[0]}"? No crop is named, and no variety of that name is known here.',

@@ -212,7 +212,8 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         walk.ask(read.level, read.asks, i)
     end = _past_of(walk, read.end)
     span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
-    crop_follows = crop_behind(walk, end)
+    is_apart = "&" in walk.typed.gaps[end] or "+" in walk.typed.gaps[end]  # "tomatoes x 12 & basil"
+    crop_follows = not is_apart and crop_behind(walk, end)
     variety_follows = not crop_follows and variety_behind(walk, end)
     walk.i = end
     if walk.word(walk.i) == "each" and not crop_follows:

@@ -14,6 +14,7 @@ from leafmould.notes.words.prepositions import (
     BEFORE_VERB,
     CLAUSE_JOINS,
     NEGATIONS,
+    NEW_PLACE_OPENERS,
     PLACE_OPENERS,
 )
 from leafmould.notes.words.verbs import (
@@ -133,6 +134,8 @@ def _verb_at(
     if own is not None:
         return own
     word = typed.words[i]
+    if _is_place_word(typed, i):
+        return None
     most = min(LONGEST_PAST.get(word, 0), typed.stops[i] - i)
     for size in range(most, 0, -1):
         form = tuple(typed.words[i : i + size])
@@ -163,6 +166,17 @@ def _verb_at(
     if is_topic and (done := gerund_at(typed, i)) is not None:
         return done
     return state_at(typed, i, has_name, has_verb)
+
+
+def _is_place_word(typed: Typed, i: int) -> bool:
+    """The "raised" of "in Raised bed A" is part of a name."""
+    return (
+        i > 0
+        and not typed.breaks[i]
+        and (typed.words[i - 1] in NEW_PLACE_OPENERS or typed.words[i - 1] in ("the", "on"))
+        and i + 1 < typed.stops[i]
+        and typed.words[i + 1] in nouns.PLACE_NOUNS
+    )
 
 
 DESCRIBED = frozenset({"well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})

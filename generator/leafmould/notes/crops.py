@@ -11,11 +11,12 @@ from dataclasses import replace
 from leafmould.notes.beds import is_bed_not_crop
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
-from leafmould.notes.strangers import noun_behind_crop, unknown_behind_crop
+from leafmould.notes.strangers import STARTS, noun_behind_crop, perhaps, unknown_behind_crop
 from leafmould.notes.typed import Quote
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
+    ARTICLES,
     JOINS,
     PLACE_OPENERS,
 )
@@ -150,6 +151,10 @@ def take_crop(walk: Walk) -> bool:
 def _is_person(walk: Walk, i: int, size: int) -> bool:
     """ "gave Tom 6 tomato plants": no tomatoes by that name."""
     written = walk.typed.written(i, i + 1)
+    if walk.verb.name == "gave away" and size == 1 and walk.joined and not walk.after_comma:
+        to = [k for k in range(walk.verb_end, i) if walk.typed.words[k] == "to"]
+        if to and written.casefold() in nouns.LOCAL_NAMES and not written.endswith("s"):
+            return True  # "to Ben and Tom"
     return (
         walk.verb.name == "gave away"
         and (i == walk.verb_end or (walk.typed.breaks[i] and walk.typed.is_number(i + 1)))
@@ -199,8 +204,14 @@ def _known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> boo
     crops = {k for c in item.crops for k in (c.key, *c.of)}
     after = _next_crop(walk, i + size)
     near_crop = {k.key for k in after} | {c for k in after for c in k.of}
+    is_public = varieties[0].is_public
     if of and not set(of) & (crops | near_crop) and (crops or near_crop):
-        return False
+        is_beside = _is_crop_at(walk, i + size) or not (walk.joined or not crops)
+        if is_beside:
+            return is_public and _perhaps_here(walk, i, i + size)
+        if item.crops:
+            walk.draft.items.append(Item(is_after_comma=walk.typed.breaks[i]))
+        crops, near_crop = set(), set()
     word = walk.typed.words[i]
     if (
         not crops
@@ -210,12 +221,47 @@ def _known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> boo
         return False
     if size == 1 and word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and i > 0):
         return False
+    is_guess = varieties[0].is_word and not crops and not near_crop
+    is_thing = i > 0 and (walk.typed.words[i - 1] in ARTICLES or walk.typed.words[i - 1] == "old")
+    if is_guess and not is_thing and (walk.is_topic or walk.verb.name in PEOPLE_TOO or walk.after_comma):
+        return False
     named = Named(
         key=varieties[0].key, name=varieties[0].name, written=walk.typed.written(i, i + size),
-        sureness=Sureness.DOUBTFUL if walk.was_or or "?" in walk.typed.gaps[i + size] or walk.typed.words[i + size : i + size + 1] == ["or"] else Sureness.KNOWN, of=of,
+        sureness=_variety_sureness(walk, i + size, is_guess=is_guess), of=of,
     )  # fmt: skip
+    if is_guess:
+        crop = " or ".join(c.replace("-", " ") for c in of)
+        walk.ask(
+            Level.HINT, f'"{named.written}" is read as a variety of {crop}. Name the crop to make it sure.', i
+        )
+    if len(of) == 1 and is_public and not crops and not near_crop and not walk.draft.item.crops:
+        key = of[0]
+        walk.draft.item.crops.append(Named(key=key, name=key.replace("-", " "), written=named.written))
     walk.i = i + size
     add_variety(walk, named, (walk.typed.starts[i], walk.typed.ends[i + size - 1]), i)
+    return True
+
+
+PEOPLE_TOO = frozenset({"gave away", "saw", "bought", "ate", "used"})
+"""Verbs beside which a capital may be a person's, so that a word like "Victoria" is no variety."""
+
+
+def _variety_sureness(walk: Walk, end: int, *, is_guess: bool) -> Sureness:
+    if walk.was_or or "?" in walk.typed.gaps[end] or walk.typed.words[end : end + 1] == ["or"]:
+        return Sureness.DOUBTFUL
+    return Sureness.PERHAPS if is_guess else Sureness.KNOWN
+
+
+def _is_crop_at(walk: Walk, i: int) -> bool:
+    return (
+        i < walk.end and not walk.typed.breaks[i] and bool(walk.typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
+    )
+
+
+def _perhaps_here(walk: Walk, i: int, end: int) -> bool:
+    """A well-known name beside a crop that is not known to have it: "strawberry Charlotte"."""
+    perhaps(walk, walk.draft.item, i, end)
+    walk.i = end
     return True
 
 
@@ -250,6 +296,8 @@ def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
     if item is None:
         return True
     item.crops.append(named)
+    if crops[0].is_public and walk.verb.name in STARTS | {"picked"}:
+        walk.ask(Level.HINT, f'"{named.written}" may be several crops; which one is not said.', i)
     item.spans.append(("crop", walk.typed.starts[i], walk.typed.ends[end - 1]))
     item.crop_end = end
     walk.joined = walk.was_or = False
@@ -284,6 +332,10 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     """The item a crop belongs to: the open one, a mix, or a new one."""
     item = walk.draft.item
     if not item.crops:
+        of = {c for v in item.varieties for c in v.of}
+        if of and walk.joined and not of & {named.key, *named.of}:  # "Moneymaker x 12 & basil"
+            item = Item(is_after_comma=walk.typed.breaks[i])
+            walk.draft.items.append(item)
         return item
     if walk.typed.breaks[i] and walk.typed.words[i] in nouns.PLANT_NOUNS and walk.draft.places:
         walk.draft.leave(i, i + 1, True)  # ", runners"

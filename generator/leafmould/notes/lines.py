@@ -98,6 +98,10 @@ class _Line:
         typed = self.typed
         if not typed.count:
             return LineReading()
+        if TAKEN_BACK.search(typed.plain):
+            return self._as_text(
+                "observation", Asked(Level.HINT, "Taken back, so the line is kept as text.", None)
+            )
         start = self._open()
         if start >= typed.count:
             return self._as_text("text", None)
@@ -359,6 +363,10 @@ def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb:
         and clause is not clauses[-1]
         and not trouble_first(typed, clause)
     )
+
+
+TAKEN_BACK = re.compile(r"\?\s+(?:no|nope|nah|not yet)\b(?!\s+\w*\s*\?)", re.IGNORECASE)
+""" "pruned Old plum? No, too wet."."""
 
 
 DOTTED_DAY = re.compile(r"^(\s*\d{1,2})\.(\d{1,2})(?!\d)")

@@ -26,6 +26,14 @@ def is_slip(typed: str, known: str) -> bool:
     return a[1:] == b[1:] or a[1:] == b or a == b[1:] or (a[:2] == b[1::-1] and len(a) > 1 and a[2:] == b[2:])
 
 
+def is_short_slip(typed: str, known: str) -> bool:
+    """A letter too many or too few in a word of three, beside other words that are right: "Topp bed"."""
+    short, long = sorted((typed, known), key=len)
+    if (len(short), len(long)) != (SHORTEST - 1, SHORTEST) or not long.isalpha():
+        return False
+    return any(long[:k] + long[k + 1 :] == short for k in range(len(long)))
+
+
 @lru_cache(maxsize=20_000)
 def near_name(vocabulary: Vocabulary, words: tuple[str, ...], kinds: tuple[Kind, ...]) -> Known | None:
     """The known name one slip away from these folded words; None if there is none or more than one."""
@@ -41,7 +49,9 @@ def _is_near(words: tuple[str, ...], name: tuple[str, ...]) -> bool:
     if len(words) != len(name):
         return len("".join(words)) >= 2 * SHORTEST and "".join(words) == "".join(name)
     different = [(a, b) for a, b in zip(words, name, strict=True) if a != b]
-    return len(different) == 1 and is_slip(*different[0])
+    if len(different) != 1:
+        return False
+    return is_slip(*different[0]) or (len(words) > 1 and is_short_slip(*different[0]))
 
 
 @lru_cache(maxsize=5_000)

@@ -383,7 +383,7 @@ def _near_place(walk: Walk, i: int, end: int, role: str) -> bool:
     for size in range(min(end - i, 4), 0, -1):
         words = tuple(walk.typed.words[i : i + size])
         known = near_name(walk.typed.vocabulary, words, (Kind.BED,))
-        if known is None:
+        if known is None or walk.typed.kind(i + size - 1, Kind.CROP, Kind.CROP_GROUP)[0]:
             continue
         written = walk.typed.written(i, i + size)
         place = Named(key=known.key, name=known.name, written=written, sureness=Sureness.DOUBTFUL)

@@ -11,6 +11,7 @@ from dataclasses import replace
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
+from leafmould.notes.places import near_place_alone
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -74,12 +75,12 @@ def take_unknown(walk: Walk) -> bool:
         walk.i = i + 1
         return True
     if walk.was_or and (item.varieties or item.crops) and not _crop_at(walk, end):
-        _perhaps(walk, item, i, end)
+        perhaps(walk, item, i, end)
         walk.was_or, walk.i = False, end
         return True
     if _crop_at(walk, _past_or(walk, end)):
         return _before_crop(walk, i, end)
-    if item.crops or (item.varieties and walk.typed.breaks[i]):
+    if item.crops or (item.varieties and (walk.typed.breaks[i] or any(v.of for v in item.varieties))):
         return _beside_known(walk, i, end)
     if walk.typed.breaks[i] and not walk.draft.has_crop and walk.draft.places:
         return False
@@ -103,13 +104,15 @@ def unknown_behind_crop(walk: Walk, item: Item) -> None:
         return
     if walk.typed.breaks[i] and "(" not in walk.typed.gaps[i]:
         return
+    if walk.has("place") and not walk.draft.places and near_place_alone(walk, i):
+        return
     if (
         walk.verb.name in STARTS | {"picked"}
         and (end := _variety_words(walk, i)) > i
         and (walk.typed.capital(i) or (walk.verb.name in STARTS and _closes(walk, end)))
         and not _crop_at(walk, end)
     ):
-        _perhaps(walk, item, i, end)
+        perhaps(walk, item, i, end)
         walk.i = end
 
 
@@ -163,6 +166,12 @@ def _variety_words(walk: Walk, i: int) -> int:
     return end
 
 
+HOW_IT_IS = frozenset(
+    {"empty", "raw", "full", "cooked", "steamed", "fried", "roast", "alone", "clean", "tidy", "done", "left"}
+)
+"""Said of a bed or a meal; never a crop or its variety."""
+
+
 def _is_inner_of(walk: Walk, i: int, k: int) -> bool:
     """The "of" of "Duke of York"."""
     return (
@@ -183,11 +192,12 @@ def _may_be_variety(walk: Walk, i: int) -> bool:
         or word in nouns.COUNT_NOUNS or word in nouns.UNITS or (word,) in PAST or (word,) in PLAIN or word in nouns.PLACE_NOUNS
         or word in nouns.TROUBLES or word in nouns.PRODUCTS or word in nouns.NUMBERS or word in UNKNOWN_WORDS or word == "or"
         or word in nouns.PART_SIDES or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
-        or word in nouns.THINGS or len(word) < 2 or word in MONTHS or word in WEEKDAYS or word in SEASONS
+        or word in nouns.THINGS or word in HOW_IT_IS or len(word) < 2 or word in MONTHS or word in WEEKDAYS or word in SEASONS
     )  # fmt: skip
 
 
-def _perhaps(walk: Walk, item: Item, i: int, end: int) -> None:
+def perhaps(walk: Walk, item: Item, i: int, end: int) -> None:
+    """Words that may be a variety of this item, with a hint."""
     written = walk.typed.written(i, end)
     is_doubtful = "?" in walk.typed.gaps[end] or walk.was_or or (end < walk.end and walk.word(end) == "or")
     item.varieties.append(
@@ -250,13 +260,16 @@ def _before_crop(walk: Walk, i: int, end: int) -> bool:
         item.spans.append(("variety", walk.typed.starts[i], walk.typed.ends[end - 1]))
         walk.ask(Level.QUESTION, f'No variety is called "{written}"; read as "{known.name}".', i, known.name)
     else:
-        _perhaps(walk, item, i, end)
+        perhaps(walk, item, i, end)
     walk.i = end
     return True
 
 
 def _beside_known(walk: Walk, i: int, end: int) -> bool:
     """Behind a crop, after "and" or a comma: perhaps another crop; never taken in silence."""
+    if walk.after_comma and walk.joined and _is_before_crop(walk, i, end):
+        walk.draft.items.append(Item(is_after_comma=True))
+        return _unknown_crop(walk, walk.draft.item, i, end)
     if not walk.joined or (walk.after_comma and not _is_list(walk, i, end)):
         return False
     words = tuple(walk.typed.words[i:end])
@@ -275,6 +288,19 @@ def _beside_known(walk: Walk, i: int, end: int) -> bool:
     return True
 
 
+def _is_before_crop(walk: Walk, i: int, end: int) -> bool:
+    """The unknown one of "butternut, buttercup and zucchini"."""
+    j = end + (walk.word(end) in JOINS)
+    return (
+        walk.has("crop!")
+        and not walk.draft.places
+        and end - i <= 2
+        and j < walk.end
+        and (j > end or walk.typed.breaks[j])
+        and bool(walk.typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0])
+    )
+
+
 def _is_list(walk: Walk, i: int, end: int) -> bool:
     return (
         not walk.draft.places
@@ -284,7 +310,7 @@ def _is_list(walk: Walk, i: int, end: int) -> bool:
 
 
 def _unknown_crop(walk: Walk, item: Item, i: int, end: int) -> bool:
-    if walk.typed.breaks[i] and i != walk.verb_end and not item.amounts:
+    if walk.typed.breaks[i] and i != walk.verb_end and not item.amounts and not item.is_after_comma:
         return False
     for size in range(end - i, 0, -1):
         known = near_name(
@@ -314,7 +340,7 @@ def _unknown_crop(walk: Walk, item: Item, i: int, end: int) -> bool:
         and end + 1 < walk.end
         and _variety_words(walk, end + 1) + walk.typed.kind(end + 1, Kind.VARIETY)[0] > end + 1
     ):
-        _perhaps(walk, item, i, end)
+        perhaps(walk, item, i, end)
         walk.i = end
         return True
     written = walk.typed.written(i, end)

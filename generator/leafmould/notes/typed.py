@@ -172,12 +172,14 @@ class Typed:
     def _look_up(self, i: int) -> tuple[int, tuple[Known, ...]]:
         if i >= self.count:
             return NO_NAME
-        words, by_words = self.words, self.vocabulary.by_words
+        words, by_words = self.words, self.vocabulary.with_public
         if words[i] == "cabbage" and words[i + 1 : i + 2] == ["white"]:
             return 0, ()  # a butterfly
         most = min(self.vocabulary.longest_by_first_word.get(words[i], 0), self.stops[i] - i)
         for size in range(most, 0, -1):
-            if known := by_words.get(tuple(words[i : i + size])):
+            if (known := by_words.get(tuple(words[i : i + size]))) and (
+                not known[0].is_word or self._is_name(i, size, known[0])
+            ):
                 return size, known
         if i + 1 < self.stops[i] and (known := by_words.get((words[i] + words[i + 1],))):
             crops = tuple(k for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP))
@@ -189,6 +191,17 @@ class Typed:
         if other and (known := _local(self.vocabulary, other)):
             return 1, known
         return 0, ()
+
+    def _is_name(self, i: int, size: int, known: Known) -> bool:
+        """Whether a name that is also an ordinary word is written for a name here."""
+        if known.kind is Kind.CROP_GROUP:
+            return self.plain[self.starts[i] : self.ends[i + size - 1]].islower() and self._is_plural(
+                i + size
+            )
+        return i > 0 and all(self.capital(k) or self.words[k].isdigit() for k in range(i, i + size))
+
+    def _is_plural(self, end: int) -> bool:
+        return self.plain[self.ends[end - 1] - 1] == "s"
 
     def kind(self, i: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
         """As `names`, of these kinds only; a shorter name of the kind is not looked for."""
@@ -231,7 +244,8 @@ NO_NAME: tuple[int, tuple[Known, ...]] = (0, ())
 @lru_cache(maxsize=8)
 def _name_starts(vocabulary: Vocabulary) -> frozenset[str]:
     """Every word a name may begin with: asked once a word, so that most words are never looked up."""
-    singles = [words[0] for words in vocabulary.by_words if len(words) == 1]
+    crops = (Kind.CROP, Kind.CROP_GROUP)
+    singles = [w[0] for w, known in vocabulary.with_public.items() if len(w) == 1 and known[0].kind in crops]
     halves = {word[:k] for word in singles for k in range(1, len(word))}  # "black currants"
     return frozenset({*vocabulary.longest_by_first_word, *halves, *_run_together(vocabulary), *LOCAL_NAMES})
 

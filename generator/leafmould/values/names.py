@@ -44,6 +44,8 @@ class Known:
     key: str  # identity: bed key, crop key, variety as first written, verb
     name: str  # how it is shown: "Long border", "courgette"
     of: tuple[str, ...] = ()  # part: its beds · variety and crop group: their crops · measure: grams as text
+    is_public: bool = False  # a name from a public list, which yields to every name of the garden's own
+    is_word: bool = False  # also an ordinary word or a person's name: counts only as it is written for a name
 
 
 @lru_cache(maxsize=50_000)
@@ -89,27 +91,42 @@ def fold(text: str) -> tuple[str, ...]:
 
 
 class Vocabulary:
-    """All known names; lookups are by folded words."""
+    """All known names; lookups are by folded words.
+
+    Names from public lists stand apart (`with_public`): only who reads a line as typed, or asks for a whole
+    text, meets them.
+    """
 
     def __init__(self, names: Iterable[tuple[str, Known]]) -> None:
         """Take (name as it may be written, what it means) pairs; the order does not matter."""
         pairs = sorted(
             {(fold(written), known) for written, known in names if fold(written)},
-            key=lambda pair: (pair[0], pair[1].kind, pair[1].key, pair[1].name, pair[1].of),
+            key=lambda pair: (
+                pair[0],
+                pair[1].kind,
+                pair[1].key,
+                pair[1].name,
+                pair[1].of,
+                pair[1].is_public,
+            ),
         )
+        own = {words for words, known in pairs if not known.is_public}
+        public = [pair for pair in pairs if pair[1].is_public and pair[0] not in own]
+        pairs = [pair for pair in pairs if not pair[1].is_public]
         by_words: dict[tuple[str, ...], list[Known]] = {}
         longest: dict[str, int] = {}
-        for words, known in pairs:
+        for words, known in (*pairs, *public):
             by_words.setdefault(words, []).append(known)
             longest[words[0]] = max(longest.get(words[0], 0), len(words))
-        self.pairs = tuple(pairs)
-        self.by_words = {words: tuple(known) for words, known in by_words.items()}
+        self.pairs, self.public = tuple(pairs), tuple(public)
+        self.with_public = {words: tuple(known) for words, known in by_words.items()}
+        self.by_words = {words: self.with_public[words] for words, _ in pairs}
         self.longest_by_first_word = longest
-        self.digest = hashlib.blake2b(repr(pairs).encode(), digest_size=16).hexdigest()
+        self.digest = hashlib.blake2b(repr((pairs, public)).encode(), digest_size=16).hexdigest()
 
     def exactly(self, text: str, *kinds: Kind) -> tuple[Known, ...]:
         """What the whole text names; only of these kinds, if any are given."""
-        found = self.by_words.get(fold(text), ())
+        found = self.with_public.get(fold(text), ())
         return tuple(k for k in found if k.kind in kinds) if kinds else found
 
     def at(self, words: Sequence[str], start: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
@@ -136,7 +153,8 @@ class Vocabulary:
 
     def with_names(self, names: Iterable[tuple[str, Known]]) -> Vocabulary:
         """A vocabulary that knows these too (varieties learned from other notes, say)."""
-        return Vocabulary([*((" ".join(words), known) for words, known in self.pairs), *names])
+        known = (*self.pairs, *self.public)
+        return Vocabulary([*((" ".join(words), meant) for words, meant in known), *names])
 
 
 SLUG_LENGTH = 80

@@ -171,3 +171,16 @@ def test_what_is_nobody_stays(tmp_path: Path, note: str) -> None:
     site, _ = public(tmp_path, ARCH, {"2026-06-01.md": note})
     assert found_in(site, "zz")
     assert not any("…" in text for name, text in site.items() if name.startswith("notes/2026"))
+
+
+def test_a_year_left_out_is_named_nowhere(tmp_path: Path) -> None:
+    notes = {
+        "2018-10-05.md": "- planted 20 garlic in Arch\n",
+        "2019-04-05.md": "- weeded Arch\n- sowed peas in Arch\n",
+        "2020-07-20.md": "- cleared garlic from Arch\n",
+    }
+    shown, _ = public(tmp_path, ARCH, notes)
+    assert "seasons/2019.html" in shown
+    site, _ = public(tmp_path, f"{ARCH}leave out: [2019]\n", notes)
+    assert {name for name, text in site.items() if "2019" in name or "2019" in text} == set()
+    assert {"seasons/2018.html", "seasons/2020.html"} <= site.keys()

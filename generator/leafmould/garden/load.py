@@ -94,7 +94,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
     problems += unknown_words(view, _names_in(past), vocabulary)
     problems += _later(entries, on)
     return Loaded(
-        garden=garden,
+        garden=replace(garden, hidden_years=view.years) if view.years else garden,
         settings=settings,
         shown=shown,
         view=view,

@@ -217,3 +217,4 @@ class Garden:
     entries_by_bed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     entries_by_crop: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     events_by_entry: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    hidden_years: frozenset[int] = frozenset()  # left out of this build: no page names them

@@ -39,7 +39,9 @@ def family_years(bed: Bed, ledger: Ledger) -> tuple[FamilyYear, ...]:
         return ()
     newest = min(ledger.this_year, ledger.year_of(bed.ended)) if bed.ended else ledger.this_year
     return tuple(
-        _family_year(bed, year, stood.get(year, []), ledger) for year in range(newest, min(stood) - 1, -1)
+        _family_year(bed, year, stood.get(year, []), ledger)
+        for year in range(newest, min(stood) - 1, -1)
+        if year not in ledger.hidden_seasons
     )
 
 

@@ -277,7 +277,8 @@ class Ledger:
             return (planting.year if planting.year is not None else self.this_year,)
         begun = self.year_of(first)
         last = planting.ended_on or self.garden.on
-        return tuple(range(begun, max(begun, self.year_of(last)) + 1))
+        years = range(begun, max(begun, self.year_of(last)) + 1)
+        return tuple(year for year in years if year not in self.garden.hidden_years) or (begun,)
 
     def to_note(self, entry: str | None) -> str:
         """The page of a note; "" if it has none in this build."""
@@ -319,7 +320,14 @@ class Ledger:
         """
         begun = {self.home_year(p) for p in self.garden.plantings if not p.is_perennial}
         known = [*begun, *self.entries_by_year, self.this_year]
-        return tuple(range(max(known), min(known) - 1, -1))
+        return tuple(
+            year for year in range(max(known), min(known) - 1, -1) if year not in self.hidden_seasons
+        )
+
+    @cached_property
+    def hidden_seasons(self) -> frozenset[int]:
+        """Seasons of years that are left out: no page names them. One in the south may lie half in another year."""
+        return self.garden.hidden_years - self.entries_by_year.keys()
 
     @cached_property
     def year_tables(self) -> tuple[Chapter, ...]:

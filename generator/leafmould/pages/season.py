@@ -144,7 +144,7 @@ def _season(year: int, ledger: Ledger) -> SeasonPage:
 
 
 def _neighbour(year: int, ledger: Ledger) -> Link | None:
-    if not ledger.years[-1] <= year <= ledger.years[0]:
+    if year not in ledger.years:
         return None
     return Link(text=ledger.year_name(year), to=ledger.to_season(year))
 

@@ -348,3 +348,17 @@ def test_rendering_gives_the_same_text_each_time() -> None:
 def test_a_page_is_plain_values_and_can_be_compared() -> None:
     site = site_of(hand_made())
     assert all(isinstance(page, Page) and page == replace(page) for page in site.pages)
+
+
+@pytest.mark.parametrize(
+    ("address", "sentence"),
+    [
+        ("beds/index.html", "No beds yet. A bed named in a note, or in garden.yaml, will stand here."),
+        ("crops/index.html", "No crops yet."),
+        ("families.html", "No families yet. Every crop in a note will stand under its own."),
+        ("lessons.html", "None yet. A line that says “next year …” in any note will stand here."),
+    ],
+)
+def test_a_new_garden_says_what_will_stand_on_its_empty_pages(address: str, sentence: str) -> None:
+    book = made(site_of(hand_made([], beds=(), with_pear=False)))
+    assert [p.get_text() for p in book[address].select("main p:not(.lead)")] == [sentence]

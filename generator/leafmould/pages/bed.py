@@ -94,7 +94,7 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
         last_stood=last_stood(bed, ledger),
         lessons=lessons_of(reversed(notes), ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in notes),
-        notes=tuple(note_line(entry, ledger) for entry in notes[: -MOST_NOTES - 1 : -1]),
+        notes=tuple(note_line(entry, ledger, bed=bed.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
         chapters=_chapter_links(bed, chapter, ledger),
         chapter="",

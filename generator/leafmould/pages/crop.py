@@ -111,7 +111,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         strip=_strip(plantings, ledger),
         lessons=lessons_of(reversed(notes), ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in notes),
-        notes=tuple(note_line(entry, ledger) for entry in notes[: -MOST_NOTES - 1 : -1]),
+        notes=tuple(note_line(entry, ledger, crop=crop.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
     )
 

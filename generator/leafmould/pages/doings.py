@@ -54,9 +54,14 @@ def _header_words(action: Action) -> Iterator[str]:
             yield f"({action.part})"
 
 
-def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
-    """A note in a list, by its title and how it begins; without a title, by how it begins."""
-    begins = beginning(entry, ledger)
+def note_line(
+    entry: Entry, ledger: Ledger, *, short: bool = False, bed: str = "", crop: str = ""
+) -> NoteLine:
+    """A note in a list, by its title and how it begins; without a title, by how it begins.
+
+    On the page of a bed or crop it begins with what it says of that one.
+    """
+    begins = _of_one(entry, ledger, bed, crop) or beginning(entry, ledger)
     name = entry.title or begins or note_name(entry, ledger)
     return NoteLine(
         on=entry_day(entry, ledger, short=short),
@@ -64,6 +69,17 @@ def note_line(entry: Entry, ledger: Ledger, *, short: bool = False) -> NoteLine:
         begins=begins if entry.title else "",
         is_private=entry.is_private,
     )
+
+
+def _of_one(entry: Entry, ledger: Ledger, bed: str, crop: str) -> str:
+    """The lines of a note that are about one bed or crop, and a sign where it tells of more; "" if none."""
+    events = ledger.events_by_entry.get(entry.id, ()) if bed or crop else ()
+    lines = dict.fromkeys(said(e.action) for e in events if crop in e.crops or bed in e.beds)
+    if not lines:
+        return ""
+    tells_more = any(said(action) not in lines for action in entry.actions)
+    words = cut("; ".join(lines), BEGINNING)
+    return f"{words} …" if tells_more and not words.endswith("…") else words
 
 
 def entry_day(entry: Entry, ledger: Ledger, *, short: bool = False) -> Figure:

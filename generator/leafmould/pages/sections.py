@@ -128,7 +128,6 @@ def _remarks(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
         f"Started between {day_figure(between[0]).text} and {day_figure(between[1]).text}."
         if between
         else "",
-        "Known by its year only." if planting.origin == "year only" else "",
         "Bought as plants." if planting.origin == "bought" else "",
         "Self-sown." if planting.origin == "self-sown" else "",
         "When it began was not noted." if planting.origin == "unknown" and not planting.start else "",

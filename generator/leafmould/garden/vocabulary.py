@@ -68,7 +68,7 @@ def groups_of(crops: Mapping[str, CropFact]) -> dict[str, tuple[str, ...]]:
 
 WIDE_GROUPS: Mapping[str, tuple[str, ...]] = {
     "Brassicaceae": ("brassica", "cabbage family", "crucifer"),
-    "Amaryllidaceae": ("allium", "onion family", "onions family"),
+    "Amaryllidaceae": ("allium", "onion family"),
     "Fabaceae": ("legume", "pulse"),
     "Cucurbitaceae": ("cucurbit", "squash family", "gourd family"),
     "Solanaceae": ("nightshade", "solanum", "potato family"),

@@ -20,6 +20,7 @@ from leafmould.notes.words.verbs import PAST
 from leafmould.values.date_words import MONTHS, SEASONS
 from leafmould.values.dates import scan_date
 from leafmould.values.names import Kind
+from leafmould.values.problems import Level
 
 
 def free_words(walk: Walk, i: int, *, stops_at_crop: bool = False) -> int:
@@ -205,7 +206,7 @@ def take_batch(walk: Walk) -> bool:
         word in nouns.ORDINALS
         or word in MONTHS
         or word in SEASONS
-        or word in ("early", "late", "main", "april", "may")
+        or word in ("early", "late", "main", "april", "may", "last", "latest")
         or word.isdigit()
     ):
         return False
@@ -286,11 +287,11 @@ def take_everything(walk: Walk) -> bool:
     walk.draft.everything = True
     walk.span("everything", i, end)
     walk.i = end
-    _exceptions(walk)
+    take_exceptions(walk)
     return True
 
 
-def _exceptions(walk: Walk) -> None:
+def take_exceptions(walk: Walk) -> None:
     i = walk.i
     if (
         walk.word(i) in ("but", "except", "bar", "apart", "excluding", "minus", "save")
@@ -300,6 +301,14 @@ def _exceptions(walk: Walk) -> None:
     else:
         return
     i += walk.word(i) in ("for", "from")
+    if walk.typed.is_number(i) or walk.word(i) in nouns.NUMBERS:  # "all but 3 strawberries"
+        walk.draft.everything = False
+        walk.draft.spans.pop()
+        written = walk.typed.written(walk.i - 1, i + 1)
+        walk.ask(Level.QUESTION, f'"{written}" is kept as a remark. How many was it?', i)
+        walk.draft.leave(walk.i - 1, i + 1, True)
+        walk.i = i + 1
+        return
     while i < walk.end:
         i = walk.past_articles(i)
         size, known = walk.typed.kind(i, Kind.BED, Kind.CROP, Kind.CROP_GROUP) if i < walk.end else (0, ())

@@ -251,6 +251,11 @@ class _Line:
                 continue
             if done and clause.form == ("put",) and verb == "remark":
                 put_them(typed, clause, done[-1])
+            if done and clause.form == ("frozen",) and done[-1].verb.name in ("lost", "cleared"):
+                done[-1].draft.leave(clause.start, clause.end, True)  # "cleared lettuce, frozen"
+                continue
+            if verb == "remark" and not done and clause is not clauses[-1]:
+                topic = _told_for_next(typed, clause, clauses[clauses.index(clause) + 1])
             if verb == "remark":
                 if len(clauses) == 1:
                     return self._as_text(
@@ -290,6 +295,10 @@ class _Line:
         pair_places(draft)
         if verb == "lost" and clause.is_by_trouble and draft.cause is None:
             draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
+        if verb == "grew" and SEVERAL_YEARS.search(typed.plain):
+            walk.ask(
+                Level.QUESTION, "Only one of these years is read. Write a line for each.", clause.verb_start
+            )
         if UNSURE & set(typed.words[clause.start : clause.verb_start]):
             walk.ask(Level.QUESTION, f'Is it sure? Read as "{verb}".', clause.verb_start)
         is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
@@ -355,6 +364,14 @@ class _Line:
             clause.draft.spans += self.opening.spans
 
 
+def _told_for_next(typed: Typed, clause: Clause, after: Clause) -> int | None:
+    """The bed of "dug over Top bed and planted leeks", the crop of "checked the apples, threw out 7"."""
+    kinds = [Kind.BED]
+    if not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(after.start, after.end)):
+        kinds += [Kind.CROP, Kind.CROP_GROUP]
+    return next((i for i in range(clause.verb_end, clause.end) if typed.kind(i, *kinds)[0]), None)
+
+
 def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb: str) -> bool:
     """ "bed 4 dug and manured": what stands before a verb of no meaning is the topic of the next."""
     return (
@@ -367,6 +384,9 @@ def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb:
 
 TAKEN_BACK = re.compile(r"\?\s+(?:no|nope|nah|not yet)\b(?!\s+\w*\s*\?)", re.IGNORECASE)
 """ "pruned Old plum? No, too wet."."""
+
+
+SEVERAL_YEARS = re.compile(r"\b(?:19|20)\d\d\b\s*(?:and|&|\+|,)\s*(?:19|20)\d\d\b")
 
 
 DOTTED_DAY = re.compile(r"^(\s*\d{1,2})\.(\d{1,2})(?!\d)")

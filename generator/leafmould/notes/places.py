@@ -39,7 +39,7 @@ def take_place_after(walk: Walk, opener: int) -> bool:
         return True
     if (
         word in NEW_PLACE_OPENERS
-        and walk.has("new")
+        and (walk.has("new") or walk.draft.subject == "self-sown")
         and (walk.draft.has_crop or walk.is_topic)
         and not walk.typed.breaks[i]
     ):

@@ -303,6 +303,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
         clause.verb_end < clause.end and typed.words[clause.verb_end] in ("me", "us")
     ),
     "freezer": _one_of(frozenset({"freezer"})),
+    "larder": _one_of(frozenset({"larder", "pantry", "cupboard"})),
     "store": _one_of(frozenset({"store", "cellar", "storage", "clamp", "loft"})),
     "heap": _one_of(frozenset({"heap", "bin", "compost-heap"})),
     "slug pellets": lambda typed, clause: (

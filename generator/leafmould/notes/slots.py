@@ -20,6 +20,7 @@ from leafmould.notes.details import (
     take_cause,
     take_cover,
     take_everything,
+    take_exceptions,
     take_stuff,
     take_wait,
     take_with,
@@ -178,6 +179,15 @@ def _take_remark(walk: Walk) -> bool:
             walk.joined = True
             walk.i = i + 1
             return True
+    if word == "with" and walk.verb.name == "planted" and not walk.draft.has_crop and walk.draft.places:
+        walk.i = i + 1  # "underplanted Old pear with 12 strawberries"
+        return True
+    if _is_left_standing(walk, word):
+        walk.draft.everything = True
+        take_exceptions(walk)
+        return True
+    if word in ("save", "bar"):
+        return False
     if word == "next" and walk.word(i + 1) == "door":
         walk.draft.leave(i, i + 2, walk.after_comma)
         walk.i = i + 2
@@ -202,6 +212,19 @@ def _take_remark(walk: Walk) -> bool:
     walk.draft.leave(i, end, walk.after_comma)
     walk.i = end
     return True
+
+
+def _is_left_standing(walk: Walk, word: str) -> bool:
+    """ "cleared Long border except the kale"."""
+    j = walk.past_articles(walk.i + 1)
+    j += walk.word(j) == "for"
+    return (
+        word in ("except", "but", "save", "bar")
+        and walk.verb.name == "cleared"
+        and not walk.draft.has_crop
+        and bool(walk.draft.places or walk.draft.everything)
+        and bool(walk.typed.kind(walk.past_articles(j), Kind.CROP, Kind.CROP_GROUP)[0] and j < walk.end)
+    )
 
 
 def _take_more(walk: Walk) -> bool:
@@ -272,6 +295,14 @@ NUMBERS = (
 STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_quote, None),
     (_take_join, JOINS | {"or"}),
+    (
+        take_batch,
+        nouns.ORDINALS
+        | frozenset(MONTHS)
+        | frozenset(SEASONS)
+        | ARTICLES
+        | {DIGITS, "from", "of", "early", "late", "main", "last", "latest"},
+    ),
     (_take_plan, None),
     (_take_more, THIRD_PERSONS),
     (
@@ -279,14 +310,6 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
         frozenset(
             {DIGITS, "wait", "waiting", "leave", "no", "don", "dont", "do", "withhold", "withholding", "phi"}
         ),
-    ),
-    (
-        take_batch,
-        nouns.ORDINALS
-        | frozenset(MONTHS)
-        | frozenset(SEASONS)
-        | ARTICLES
-        | {DIGITS, "from", "of", "early", "late", "main"},
     ),
     (take_cover, frozenset({"under", "undercover"})),
     (take_everything, frozenset({"everything", "everywhere", "all", "every", "the"})),
@@ -322,7 +345,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_crop, frozenset()),
     (take_preposition, frozenset(PLACE_OPENERS)),
     (take_bed, ARTICLES | {"bed"}),
-    (_take_remark, REMARK_OPENERS | {"with"}),
+    (_take_remark, REMARK_OPENERS | {"with", "save", "bar"}),
     (_take_near_place, None),
     (take_unknown, None),
     (_take_filler, None),

@@ -34,7 +34,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     ),
     "fed": (("animals", "fed animals"), ("else", "fed")),
     "put": (
-        ("chit", "remark"), ("treatment", "treated"), ("freezer", "put up"), ("store", "stored"), ("heap", "composted"),
+        ("chit", "remark"), ("treatment", "treated"), ("freezer", "put up"), ("larder", "put up"), ("store", "stored"), ("heap", "composted"),
         ("on heap", "composted"), ("slug pellets", "treated"), ("net", "netted"), ("support", "staked"), ("cover", "covered"),
         ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
         ("hens", "penned"), ("them", "remark"), ("seed raised", "started"), ("seed", "sowed"), ("crop", "planted"), ("else", "remark"),

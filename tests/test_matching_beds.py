@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from gardens import OWN, garden_of, reached, sentences, settings_of, told
+from leafmould.garden.queries import Past
 
 # 13. Beds renamed, split, joined
 
@@ -74,7 +75,8 @@ def test_13_a_split_that_nothing_settles_asks_and_stands_in_both():
         "kale_old-patch_2026-04-10 · sown · in old-patch then north-patch then south-patch, now north-patch "
         "· sown 2026-04-10"
     ]
-    assert garden.plantings_by_bed["north-patch"] == garden.plantings_by_bed["south-patch"]
+    past = Past(garden)
+    assert past.plantings_by_bed["north-patch"] == past.plantings_by_bed["south-patch"]
     assert sentences(garden) == [
         'notes/2026-04-10.md:4: work[0]: "Old patch" has been split. Does kale stand in "North patch" or '
         '"South patch"? Name one in a note about it.'

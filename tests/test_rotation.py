@@ -7,7 +7,8 @@ from datetime import date
 import pytest
 
 from leafmould.garden.model import Bed, Garden, Planting
-from leafmould.reckon.rotation import Occupancy, lineage, years_of, years_since
+from leafmould.garden.queries import lineage, years_in_bed
+from leafmould.reckon.rotation import Occupancy, years_since
 from made_by_hand import garden, planting
 
 
@@ -84,7 +85,7 @@ def test_a_crop_of_no_known_family_may_have_been_of_this_one() -> None:
 
 def test_a_planting_counts_in_every_year_it_stood() -> None:
     leeks = planting("leek", sown="2024-04-01", ended_on="2025-03-20")
-    assert years_of(leeks, garden(leeks)) == range(2024, 2026)
+    assert years_in_bed(leeks, garden(leeks)) == range(2024, 2026)
     assert (
         asked(garden(leeks), "Amaryllidaceae") == "The onion family last stood here in 2025, 1 year before."
     )
@@ -92,8 +93,8 @@ def test_a_planting_counts_in_every_year_it_stood() -> None:
 
 def test_a_planting_found_by_its_picking_counts_in_that_year() -> None:
     kale = planting("kale", first_picked="2025-02-01", ended_on="2025-04-01")
-    assert list(years_of(kale, garden(kale))) == [2025]
-    assert list(years_of(planting("kale"), garden())) == []
+    assert list(years_in_bed(kale, garden(kale))) == [2025]
+    assert list(years_in_bed(planting("kale"), garden())) == []
 
 
 def test_a_mix_counts_for_all_its_families() -> None:

@@ -9,6 +9,7 @@ from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
 from leafmould.garden.ids import date_word, joined
 from leafmould.garden.model import Season
+from leafmould.garden.seasons import first_month, season_name, season_of
 from leafmould.notes.settings import BedSetting
 from leafmould.values.dates import read_date
 from leafmould.values.names import slug
@@ -64,18 +65,11 @@ def meets_own_planting(ground: Ground, act: Act, draft: Draft) -> bool:
 
 def seasons_of(pickings: Iterable[tuple[When, float | None]], *, is_southern: bool) -> tuple[Season, ...]:
     """The pickings of a lasting plant by season; in the south a season turns on 1 July."""
-    by_name: dict[str, list[tuple[When, float | None]]] = {}
+    begins = first_month(is_southern=is_southern)
+    by_year: dict[int, list[tuple[When, float | None]]] = {}
     for when, grams in pickings:
-        by_name.setdefault(season_name(when.last, is_southern=is_southern), []).append((when, grams))
-    return tuple(_season(name, by_name[name]) for name in sorted(by_name))
-
-
-def season_name(day: date, *, is_southern: bool) -> str:
-    """ "2026", or "2026/27" in the south."""
-    if not is_southern:
-        return str(day.year)
-    year = day.year if day.month >= 7 else day.year - 1
-    return f"{year}/{(year + 1) % 100:02d}"
+        by_year.setdefault(season_of(when.last, begins), []).append((when, grams))
+    return tuple(_season(season_name(year, begins), by_year[year]) for year in sorted(by_year))
 
 
 def _season(name: str, pickings: list[tuple[When, float | None]]) -> Season:

@@ -15,8 +15,8 @@ from functools import cached_property
 
 from leafmould.facts.tables import FamilyFact
 from leafmould.garden.model import Event, Garden, Planting
+from leafmould.garden.queries import Past, kin, years_in_bed
 from leafmould.notes.words.verbs import PAST
-from leafmould.reckon.rotation import years_of
 from leafmould.values.names import IRREGULAR, WORD, Kind, Known, Vocabulary, fold
 
 YEAR = re.compile(r"(?:18|19|20|21)\d\d")
@@ -77,6 +77,7 @@ class Memory:
     def __init__(self, garden: Garden, vocabulary: Vocabulary, families: Mapping[str, FamilyFact]) -> None:
         """Take the garden and the names by which it may be asked."""
         self.garden = garden
+        self.past = Past(garden)
         self.vocabulary = vocabulary.with_names(_own_names(garden))
         self.families = {
             **{fold(name): family for name, family in TRADE_WORDS.items()},
@@ -127,27 +128,16 @@ class Memory:
         return Term(
             written="",
             words=(),
-            beds=frozenset(self._kin(beds)),
+            beds=frozenset(kin(self.garden, sorted(beds))),
             crops=frozenset(crops),
             varieties=frozenset(k.key for k in known if k.kind is Kind.VARIETY),
         )
-
-    def _kin(self, beds: set[str]) -> set[str]:
-        """The beds with all they came from and all they became."""
-        found, ahead = set(), list(beds)
-        while ahead:
-            key = ahead.pop()
-            bed = self.garden.beds.get(key)
-            if key not in found and bed is not None:
-                ahead += [*bed.came_from, *bed.became]
-            found.add(key)
-        return found
 
     def _planting_meets(self, planting: Planting, term: Term) -> bool:
         if self._names_meet(term, planting.beds, planting.crops, planting.varieties):
             return True
         if term.year is not None:
-            return term.year in years_of(planting, self.garden)
+            return term.year in years_in_bed(planting, self.garden)
         events = (self.garden.event_by_id[id_] for id_ in planting.events)
         return any(_does(event, term) or has_words(event.action.text, term.words) for event in events)
 
@@ -166,7 +156,7 @@ class Memory:
     def _note(self, entry_id: str, terms: Sequence[Term]) -> FoundNote | None:
         """The note with the lines that meet all terms together; None if nothing in it does."""
         entry = self.garden.entry_by_id[entry_id]
-        events = self._events_by_entry.get(entry_id, ())
+        events = self.past.events_by_entry.get(entry_id, ())
         meeting = [event for event in events if all(self._event_meets(event, t) for t in terms)]
         lines = [self._told(event) for event in meeting] or self._prose(entry_id, terms)
         if not lines:
@@ -226,13 +216,6 @@ class Memory:
     @cached_property
     def _entry_ids(self) -> tuple[str, ...]:
         return tuple(entry.id for entry in self.garden.entries)
-
-    @cached_property
-    def _events_by_entry(self) -> Mapping[str, Sequence[Event]]:
-        found: dict[str, list[Event]] = {}
-        for event in self.garden.events:
-            found.setdefault(event.entry, []).append(event)
-        return found
 
 
 def has_words(text: str, words: tuple[str, ...]) -> bool:

@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from leafmould.garden.model import Garden, Planting
+from leafmould.garden.queries import years_in_bed
 from leafmould.lookup.memory import Found, FoundNote
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.badges import badges
 from leafmould.reckon.forecast import expected
-from leafmould.reckon.rotation import years_of
 from leafmould.report import JSON_VERSION, counted
 from leafmould.values.wording import day, when_words
 
@@ -79,7 +79,7 @@ def _begun(planting: Planting) -> str:
 def _plantings(plantings: Sequence[Planting], teller: Teller) -> Iterator[str]:
     by_year: dict[int, list[Planting]] = {}
     for planting in plantings:
-        by_year.setdefault(next(iter(years_of(planting, teller.garden)), 0), []).append(planting)
+        by_year.setdefault(next(iter(years_in_bed(planting, teller.garden)), 0), []).append(planting)
     for year in sorted(by_year, reverse=True):
         yield str(year) if year else "Year not known"
         yield from (f"  {teller.line(planting)}" for planting in by_year[year])
@@ -123,7 +123,7 @@ def _planting_json(planting: Planting, teller: Teller) -> dict[str, object]:
         "bed_now": planting.bed_now,
         "crops": list(planting.crops),
         "varieties": list(planting.varieties),
-        "years": list(years_of(planting, teller.garden)),
+        "years": list(years_in_bed(planting, teller.garden)),
         "ended_on": _iso(planting.ended_on),
         "line": teller.line(planting),
         "notes": sorted({teller.garden.entry_by_id[id_].at.file for id_ in planting.entries}),

@@ -10,7 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
+from leafmould.garden import queries
 from leafmould.garden.model import Bed, Planting
+from leafmould.garden.queries import EmptyBed
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
 from leafmould.pages.cautions import CautionLine, Work, bed_cautions, work_lately
 from leafmould.pages.chapters import Chapter
@@ -78,8 +80,9 @@ def _page(bed: Bed, number: int, chapter: Chapter, ledger: Ledger, work: Work) -
 
 
 def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
-    notes = ledger.entries_by_bed.get(bed.key, [])
-    standing = standing_in(bed, ledger)
+    notes = ledger.entries_by_bed.get(bed.key, ())
+    lessons = ledger.lessons(bed=bed.key)
+    standing = ledger.in_the_ground(ledger.garden.on, bed.key)
     return BedPage(
         name=bed.name,
         kind=bed.kind,
@@ -92,8 +95,8 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
         years=_years(bed, chapter, ledger),
         families=family_years(bed, ledger),
         last_stood=last_stood(bed, ledger),
-        lessons=lessons_of(reversed(notes), ledger)[:MOST_LESSONS],
-        lessons_in_all=sum(len(entry.lesson) for entry in notes),
+        lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
+        lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, bed=bed.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
         chapters=_chapter_links(bed, chapter, ledger),
@@ -163,46 +166,45 @@ def _size(bed: Bed) -> str:
     return f"{bed.size_written} ({bed.area_m2:.1f} m²)"
 
 
-def standing_in(bed: Bed, ledger: Ledger) -> list[Planting]:
-    """What is in a bed on the garden's day, as far as is known."""
-    return [p for p in ledger.plantings_by_bed.get(bed.key, ()) if p.is_open and p.bed_now == bed.key]
-
-
 def nothing_stands(bed: Bed, ledger: Ledger) -> str:
     """What is said of a bed with nothing in it: since when, or that nothing was ever written."""
-    if bed.ended and bed.ended <= ledger.garden.on:
-        return f"This bed ended on {day_figure(bed.ended).text}."
-    if bed.begun and bed.begun > ledger.garden.on:
-        return f"This bed begins on {day_figure(bed.begun).text}."
-    ends = [p for p in ledger.plantings_by_bed.get(bed.key, ()) if p.ended_on]
-    if not ends:
+    on = ledger.garden.on
+    empty = ledger.empty_bed(bed.key, on)
+    if empty.since is None and empty.last:
+        return f"Nothing is recorded here since {planting_name(empty.last)} in {empty.last.year}."
+    if empty.since is None:
         return "Nothing is recorded here yet. No record does not mean the bed is empty."
-    last = max(ends, key=lambda p: (p.ended_on or ledger.garden.on, p.id))
-    assert last.ended_on is not None
-    days = how_long((ledger.garden.on - last.ended_on).days)
-    basis = last.end_basis or "ended"
+    since = day_figure(empty.since).text
+    if empty.last is None:
+        return f"This bed ended on {since}." if empty.since <= on else f"This bed begins on {since}."
     return (
-        f"Nothing is recorded as standing here since {day_figure(last.ended_on).text}, {days} ago: "
-        f"{planting_name(last)} ({basis})."
+        f"Nothing is recorded as standing here since {since}, {how_long((on - empty.since).days)} ago: "
+        f"{planting_name(empty.last)} ({_end(empty, empty.last, ledger)})."
     )
 
 
+def _end(empty: EmptyBed, last: Planting, ledger: Ledger) -> str:
+    if empty.gone_to:
+        return f"moved to {ledger.garden.beds[empty.gone_to].name}"
+    return last.end_basis or "ended"
+
+
 def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
-    stood = ledger.plantings_by_bed_year
-    return tuple(_year(bed, year, stood.get((bed.key, year), []), ledger) for year in chapter.years)
+    return tuple(_year(ledger.bed_year(bed.key, year), ledger) for year in chapter.years)
 
 
-def _year(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> BedYear:
-    name = ledger.year_name(year)
-    at_home = [p for p in plantings if p.bed == bed.key and ledger.home_year(p) == year]
-    whole = ledger.bed_events.get((bed.key, year), [])
+def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
+    name = ledger.year_name(told.year)
+    at_home = [p for p in told.plantings if p.bed == told.bed and ledger.home_year(p) == told.year]
     return BedYear(
         name=name,
         anchor=year_anchor(name),
         strip=tuple(
-            strip_row(p, year, ledger, note=p.part or "") for p in plantings if p.origin != "year only"
+            strip_row(p, told.year, ledger, note=p.part or "")
+            for p in told.plantings
+            if p.origin != "year only"
         ),
         sections=tuple(planting_section(p, ledger) for p in at_home),
-        doings=doings(whole, ledger),
-        silence="" if plantings or whole else "No record in this year.",
+        doings=doings(told.events, ledger),
+        silence="" if told.plantings or told.events else "No record in this year.",
     )

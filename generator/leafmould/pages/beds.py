@@ -8,16 +8,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from leafmould.garden.bed_lines import NOWHERE_KEY
-from leafmould.garden.model import Bed, Planting
+from leafmould.garden.model import Bed
+from leafmould.garden.queries import BedYear, lineage
 from leafmould.pages.addresses import BED_YEARS, BEDS
-from leafmould.pages.bed import nothing_stands, standing_in
-from leafmould.pages.bed_families import silence_in
+from leafmould.pages.bed import nothing_stands
 from leafmould.pages.chapters import Chapter
 from leafmould.pages.labels import families_of, planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page, PlantingLine
-from leafmould.reckon.rotation import lineage
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,21 +73,12 @@ class BedYearsPage:
 
 def beds_page(ledger: Ledger) -> Page:
     """The page of all beds, those in use first."""
-    ended = tuple(_summary(bed, ledger) for bed in ended_beds(ledger))
-    values = BedsPage(beds=in_use(ledger), ended=ended)
+    used, ended = ledger.beds_on(ledger.garden.on), ended_beds(ledger)
+    values = BedsPage(
+        beds=tuple(bed_summary(bed, ledger) for bed in used),
+        ended=tuple(bed_summary(bed, ledger) for bed in ended),
+    )
     return Page(address=BEDS, template="beds.html", title="Beds", section="beds", values=values)
-
-
-def in_use(ledger: Ledger) -> tuple[BedSummary, ...]:
-    """The beds that have not ended, as they stand in lists."""
-    return tuple(_summary(bed, ledger) for bed in beds_in_use(ledger))
-
-
-def beds_in_use(ledger: Ledger) -> list[Bed]:
-    """The beds that have not ended, in the garden's order; the place for what has none only if it is used."""
-    on = ledger.garden.on
-    beds = [bed for bed in ledger.garden.beds.values() if not (bed.ended and bed.ended <= on)]
-    return [bed for bed in beds if bed.key != NOWHERE_KEY or ledger.plantings_by_bed.get(bed.key)]
 
 
 def ended_beds(ledger: Ledger) -> list[Bed]:
@@ -98,8 +87,9 @@ def ended_beds(ledger: Ledger) -> list[Bed]:
     return [bed for bed in ledger.garden.beds.values() if bed.ended and bed.ended <= on]
 
 
-def _summary(bed: Bed, ledger: Ledger) -> BedSummary:
-    standing = standing_in(bed, ledger)
+def bed_summary(bed: Bed, ledger: Ledger) -> BedSummary:
+    """A bed as it stands in lists."""
+    standing = ledger.in_the_ground(ledger.garden.on, bed.key)
     known = (bed.kind, bed.size_written, f"sun: {bed.sun}" if bed.sun else None)
     return BedSummary(
         link=ledger.bed_links[bed.key],
@@ -118,7 +108,10 @@ def _table(chapter: Chapter, ledger: Ledger) -> Page:
     others = [Link(text=c.name, to=c.address) for c in ledger.year_tables if c is not chapter]
     values = BedYearsPage(
         years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in chapter.years),
-        rows=tuple(_row(bed, chapter.years, ledger) for bed in (*beds_in_use(ledger), *ended_beds(ledger))),
+        rows=tuple(
+            _row(bed, chapter.years, ledger)
+            for bed in (*ledger.beds_on(ledger.garden.on), *ended_beds(ledger))
+        ),
         tables=tuple(others),
     )
     title = "Beds by years" if chapter.address == BED_YEARS else f"Beds by years, {chapter.name}"
@@ -128,37 +121,28 @@ def _table(chapter: Chapter, ledger: Ledger) -> Page:
 
 
 def _row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
-    stood = ledger.plantings_by_bed_year
     return BedRow(
         bed=ledger.bed_links[bed.key],
-        cells=tuple(_cell(bed, year, stood.get((bed.key, year), []), ledger) for year in years),
+        cells=tuple(_cell(ledger.bed_year(bed.key, year), ledger) for year in years),
     )
 
 
-def _cell(bed: Bed, year: int, plantings: list[Planting], ledger: Ledger) -> Cell:
+def _cell(told: BedYear, ledger: Ledger) -> Cell:
     stood: dict[str, Stood] = {}
-    for planting in plantings:
+    for planting in told.plantings:
         name = planting_name(planting)
         link = Link(text=name, to=ledger.sections[planting.id])
         stood.setdefault(name, Stood(link=link, families=families_of(planting, ledger)))
     return Cell(
-        year=ledger.year_name(year),
+        year=ledger.year_name(told.year),
         stood=tuple(stood.values()),
-        silence="" if stood else _silence(bed, year, ledger),
-        was=() if stood else _was(bed, year, ledger),
+        silence="" if stood else told.told,
+        was=() if stood else _was(told, ledger),
     )
 
 
-def _silence(bed: Bed, year: int, ledger: Ledger) -> str:
-    if bed.begun and bed.begun > ledger.year_ends(year):
-        return "not yet a bed"
-    if bed.ended and bed.ended <= ledger.year_begins(year):
-        return "no longer a bed"
-    return silence_in(bed.key, year, ledger)
-
-
-def _was(bed: Bed, year: int, ledger: Ledger) -> tuple[Link, ...]:
+def _was(told: BedYear, ledger: Ledger) -> tuple[Link, ...]:
     """The beds a bed came from, where they have something to tell of a season before it."""
-    before = [key for key in lineage(ledger.garden, bed.key)[1:] if (key, year) in ledger.bed_years]
-    beds = ledger.garden.beds
+    beds, year = ledger.garden.beds, told.year
+    before = [key for key in lineage(ledger.garden, told.bed)[1:] if (key, year) in ledger.bed_years]
     return tuple(Link(text=beds[key].name, to=ledger.to_bed_year(key, year)) for key in before)

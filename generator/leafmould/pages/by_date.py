@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.model import Entry
@@ -90,7 +91,7 @@ def _page(address: str, title: str, values: NotesPage) -> Page:
     return Page(address=address, template="notes.html", title=title, section="notes", values=values)
 
 
-def _by_month(entries: list[Entry]) -> list[tuple[tuple[int, int], list[Entry]]]:
+def _by_month(entries: Sequence[Entry]) -> list[tuple[tuple[int, int], list[Entry]]]:
     found: dict[tuple[int, int], list[Entry]] = {}
     for entry in reversed(entries):
         if entry.when:

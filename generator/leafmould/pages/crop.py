@@ -5,7 +5,7 @@ Totals stand in their own units; what was picked together with another crop is s
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Planting
@@ -97,8 +97,9 @@ def _heading(crop: Crop) -> str:
 
 
 def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
-    plantings = ledger.plantings_by_crop.get(crop.key, [])
-    notes = ledger.entries_by_crop.get(crop.key, [])
+    plantings = ledger.plantings_by_crop.get(crop.key, ())
+    notes = ledger.entries_by_crop.get(crop.key, ())
+    lessons = ledger.lessons(crop=crop.key)
     return CropPage(
         name=_heading(crop),
         family=_family_link(crop, ledger),
@@ -109,8 +110,8 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         varieties=variety_rows(crop, ledger),
         years=year_rows(crop, ledger),
         strip=_strip(plantings, ledger),
-        lessons=lessons_of(reversed(notes), ledger)[:MOST_LESSONS],
-        lessons_in_all=sum(len(entry.lesson) for entry in notes),
+        lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
+        lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, crop=crop.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
     )
@@ -134,7 +135,7 @@ def _about(crop: Crop) -> tuple[str, ...]:
     return tuple(f"{words[:1].upper()}{words[1:]}." for words in known if words)
 
 
-def _strip(plantings: list[Planting], ledger: Ledger) -> tuple[StripRow, ...]:
+def _strip(plantings: Sequence[Planting], ledger: Ledger) -> tuple[StripRow, ...]:
     """Each planting in each season it stood, newest first."""
     dated = [p for p in plantings if p.origin != "year only"]
     rows = sorted(
@@ -164,8 +165,8 @@ def crops_page(ledger: Ledger) -> Page:
 
 
 def _line(crop: Crop, ledger: Ledger) -> CropLine:
-    plantings = ledger.plantings_by_crop.get(crop.key, [])
-    years = sorted({year for p in plantings for year in ledger.years_of[p.id]})
+    plantings = ledger.plantings_by_crop.get(crop.key, ())
+    years = sorted(ledger.crop_years(crop.key))
     standing = sum(1 for p in plantings if p.is_open)
     return CropLine(
         link=ledger.crop_links[crop.key],

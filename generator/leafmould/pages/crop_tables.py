@@ -6,7 +6,7 @@ picking shared with another crop or variety is counted apart.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Picking, Planting
@@ -58,19 +58,13 @@ class VarietyRow:
 
 def year_rows(crop: Crop, ledger: Ledger) -> tuple[CropYear, ...]:
     """A crop's seasons, newest first."""
-    plantings: dict[int, list[Planting]] = {}
-    for planting in ledger.plantings_by_crop.get(crop.key, ()):
-        for year in ledger.years_of[planting.id]:
-            plantings.setdefault(year, []).append(planting)
-    pickings: dict[int, list[Picking]] = {}
-    for picking in ledger.pickings_by_crop.get(crop.key, ()):
-        pickings.setdefault(ledger.year_of(picking.when.first), []).append(picking)
+    plantings, pickings = ledger.crop_years(crop.key), ledger.picked_years(crop.key)
     begun = {ledger.home_year(p) for found in plantings.values() for p in found}
     years = sorted(begun | pickings.keys() | (plantings.keys() & set(ledger.years)), reverse=True)
-    return tuple(_year(year, plantings.get(year, []), pickings.get(year, []), ledger) for year in years)
+    return tuple(_year(year, plantings.get(year, ()), pickings.get(year, ()), ledger) for year in years)
 
 
-def _year(year: int, plantings: list[Planting], pickings: list[Picking], ledger: Ledger) -> CropYear:
+def _year(year: int, plantings: Sequence[Planting], pickings: Sequence[Picking], ledger: Ledger) -> CropYear:
     begun = [p for p in plantings if ledger.home_year(p) == year]
     sown = _earliest([(p.sown or p.started or p.planted, p) for p in begun])
     first = min(pickings, key=lambda p: (p.when.first, p.id), default=None)
@@ -84,7 +78,7 @@ def _year(year: int, plantings: list[Planting], pickings: list[Picking], ledger:
     )
 
 
-def _to_pickings(year: int, pickings: list[Picking], ledger: Ledger) -> str:
+def _to_pickings(year: int, pickings: Sequence[Picking], ledger: Ledger) -> str:
     """The one note of a single picking; for several, the notes of the season they were noted in."""
     if len(pickings) == 1:
         return ledger.to_note(pickings[0].entry)
@@ -103,7 +97,7 @@ def _dated(found: tuple[When, Planting] | None, ledger: Ledger) -> Figure | None
     return when_figure(when, to=ledger.source_of(planting, when), short=True)
 
 
-def _beds(plantings: list[Planting], ledger: Ledger) -> tuple[Link, ...]:
+def _beds(plantings: Sequence[Planting], ledger: Ledger) -> tuple[Link, ...]:
     found: dict[str, Link] = {}
     for planting in plantings:
         name = ledger.garden.beds[planting.bed_now].name
@@ -130,7 +124,7 @@ def _days(planting: Planting) -> int | None:
     return (first.day - start.day).days
 
 
-def totals(pickings: list[Picking], ledger: Ledger, *, to: str) -> Totals:
+def totals(pickings: Sequence[Picking], ledger: Ledger, *, to: str) -> Totals:
     """The sum of some pickings, those shared with other crops apart."""
     own = [p for p in pickings if len(set(p.crops)) == 1]
     shared = [p for p in pickings if len(set(p.crops)) > 1]
@@ -145,10 +139,7 @@ def totals(pickings: list[Picking], ledger: Ledger, *, to: str) -> Totals:
 
 def variety_rows(crop: Crop, ledger: Ledger) -> tuple[VarietyRow, ...]:
     """A crop's varieties, by name; plantings of a variety not noted come last under "not noted"."""
-    plantings: dict[str, list[Planting]] = {}
-    for planting in ledger.plantings_by_crop.get(crop.key, ()):
-        for variety in planting.varieties or ("",):
-            plantings.setdefault(variety, []).append(planting)
+    plantings = ledger.varieties_of(crop.key)
     pickings: dict[str, list[Picking]] = {}
     for picking in ledger.pickings_by_crop.get(crop.key, ()):
         if len(picking.varieties) <= 1:
@@ -161,7 +152,7 @@ def variety_rows(crop: Crop, ledger: Ledger) -> tuple[VarietyRow, ...]:
 
 
 def _variety(
-    name: str, plantings: list[Planting], pickings: list[Picking], crop: Crop, ledger: Ledger
+    name: str, plantings: Sequence[Planting], pickings: list[Picking], crop: Crop, ledger: Ledger
 ) -> VarietyRow:
     lost = sum(1 for p in plantings if p.lost)
     return VarietyRow(
@@ -184,7 +175,7 @@ def variety_anchor(name: str) -> str:
     return f"variety-{slug(name)}" if name else "variety-not-noted"
 
 
-def _verdicts(plantings: list[Planting], ledger: Ledger) -> str:
+def _verdicts(plantings: Sequence[Planting], ledger: Ledger) -> str:
     entries = [ledger.garden.entry_by_id[e] for p in plantings for e in p.entries]
     said = dict.fromkeys(
         f"{e.again} ({ledger.year_name(ledger.year_of(e.when.first))})" for e in entries if e.again and e.when

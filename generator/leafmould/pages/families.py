@@ -5,11 +5,13 @@ A bed that does not stand under a family is not thereby free of it: the page say
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
+from leafmould.garden.model import Planting
 from leafmould.pages.addresses import FAMILIES
 from leafmould.pages.bed_families import years_ago
-from leafmould.pages.labels import families_in, family_mark
+from leafmould.pages.labels import family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page
 
@@ -56,8 +58,9 @@ def families_page(ledger: Ledger) -> Page:
             unknown.append(link)
         else:
             crops.setdefault(crop.family, []).append(link)
-    stood = _stood(ledger)
-    families = [_family(name, links, stood.get(name, {}), ledger) for name, links in crops.items()]
+    families = [
+        _family(name, links, ledger.family_beds.get(name, {}), ledger) for name, links in crops.items()
+    ]
     values = FamiliesPage(
         families=tuple(sorted(families, key=lambda f: (f.mark.name.casefold(), f.botanical))),
         unknown=tuple(unknown),
@@ -68,19 +71,9 @@ def families_page(ledger: Ledger) -> Page:
     )
 
 
-def _stood(ledger: Ledger) -> dict[str, dict[str, dict[int, str]]]:
-    """Family, bed and season to the first planting there."""
-    found: dict[str, dict[str, dict[int, str]]] = {}
-    for bed in ledger.garden.beds:
-        for planting in ledger.plantings_by_bed.get(bed, ()):
-            for family in families_in(planting, ledger):
-                years = found.setdefault(family, {}).setdefault(bed, {})
-                for year in ledger.years_of[planting.id]:
-                    years.setdefault(year, planting.id)
-    return found
-
-
-def _family(name: str, crops: list[Link], beds: dict[str, dict[int, str]], ledger: Ledger) -> Family:
+def _family(
+    name: str, crops: list[Link], beds: Mapping[str, Mapping[int, Planting]], ledger: Ledger
+) -> Family:
     ordered = sorted(beds.items(), key=lambda item: (-max(item[1]), ledger.garden.beds[item[0]].name))
     return Family(
         mark=family_mark(name, ledger),
@@ -90,12 +83,12 @@ def _family(name: str, crops: list[Link], beds: dict[str, dict[int, str]], ledge
     )
 
 
-def _bed(bed: str, years: dict[int, str], ledger: Ledger) -> FamilyBed:
+def _bed(bed: str, years: Mapping[int, Planting], ledger: Ledger) -> FamilyBed:
     newest = sorted(years, reverse=True)
     return FamilyBed(
         bed=ledger.bed_links[bed],
         years=tuple(
-            Link(text=ledger.year_name(year), to=ledger.sections[years[year]])
+            Link(text=ledger.year_name(year), to=ledger.sections[years[year].id])
             for year in newest[:MOST_SEASONS]
         ),
         more=max(0, len(newest) - MOST_SEASONS),

@@ -70,13 +70,7 @@ def number_of(planting: Planting, ledger: Ledger) -> Figure | None:
 @once
 def families_of(planting: Planting, ledger: Ledger) -> tuple[FamilyMark, ...]:
     """The families in a planting, each once; a crop without a known family gives none."""
-    return tuple(family_mark(name, ledger) for name in families_in(planting, ledger))
-
-
-def families_in(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
-    """The botanical families of a planting, each once."""
-    crops = (ledger.garden.crops.get(key) for key in planting.crops)
-    return tuple(dict.fromkeys(crop.family for crop in crops if crop and crop.family))
+    return tuple(family_mark(name, ledger) for name in ledger.families_in(planting))
 
 
 def family_mark(family: str, ledger: Ledger) -> FamilyMark:

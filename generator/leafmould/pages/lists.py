@@ -80,7 +80,7 @@ class SourcesPage:
 def lessons_pages(ledger: Ledger) -> Iterator[Page]:
     """Every lesson, newest season first; further pages hold earlier years where one would be too heavy."""
     by_year: dict[int | None, list[Lesson]] = {}
-    for entry in reversed(ledger.entries_with_lessons):
+    for entry in ledger.lessons():
         year = ledger.year_of(entry.when.first) if entry.when else None
         by_year.setdefault(year, []).extend(lessons_of([entry], ledger))
     rows = {year: len(found) for year, found in by_year.items() if year is not None}

@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.model import Entry, Planting
+from leafmould.garden.queries import DAYS_BACK, DAYS_ON
 from leafmould.pages.addresses import NOW, by_date_address
-from leafmould.pages.beds import BedSummary, in_use
+from leafmould.pages.beds import BedSummary, bed_summary
 from leafmould.pages.doings import lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line
-from leafmould.pages.ledger import DAYS_BACK, DAYS_ON, Ledger
+from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Lesson, Link, NoteLine, Page, PlantingLine
 from leafmould.values.wording import day_range
 
@@ -62,7 +63,8 @@ class NowPage:
 def now_page(ledger: Ledger) -> Page:
     """The first page."""
     due = _due(ledger)
-    beds = in_use(ledger)
+    empty = {bed.bed for bed in ledger.empty_beds(ledger.garden.on)}
+    beds = ledger.beds_on(ledger.garden.on)
     dated = [e for e in ledger.garden.entries if e.when]
     last = max((e.when.last for e in dated if e.when), default=None)
     quiet = (ledger.garden.on - last).days if last else 0
@@ -71,8 +73,8 @@ def now_page(ledger: Ledger) -> Page:
         tables=_tables(ledger),
         due=tuple(planting_line(p, ledger) for p in due[:MOST_DUE]),
         more_due=max(0, len(due) - MOST_DUE),
-        beds=tuple(b for b in beds if b.standing),
-        unused=tuple(b for b in beds if not b.standing),
+        beds=tuple(bed_summary(b, ledger) for b in beds if b.key not in empty),
+        unused=tuple(bed_summary(b, ledger) for b in beds if b.key in empty),
         earlier=earlier,
         long_ago=long_ago,
         week=_week(ledger),
@@ -107,7 +109,7 @@ def _due(ledger: Ledger) -> list[Planting]:
 def _earlier(ledger: Ledger) -> tuple[tuple[EarlierYear, ...], tuple[Link, ...]]:
     """This week year by year, the latest first; where that grows long, links to the notes of the rest."""
     by_year: dict[int, list[Entry]] = {}
-    for entry in ledger.this_week_before():
+    for entry in ledger.this_week_earlier():
         assert entry.when is not None
         by_year.setdefault(entry.when.first.year, []).append(entry)
     shown: list[EarlierYear] = []
@@ -135,7 +137,4 @@ def _week(ledger: Ledger) -> str:
 
 def _lessons_in_season(ledger: Ledger) -> tuple[Lesson, ...]:
     """The newest lessons from earlier seasons: they were written to be met again."""
-    before = [
-        e for e in ledger.entries_with_lessons if e.when and ledger.year_of(e.when.first) < ledger.this_year
-    ]
-    return lessons_of(reversed(before), ledger)[:MOST_LESSONS]
+    return lessons_of(ledger.lessons(before=ledger.this_year)[:MOST_LESSONS], ledger)[:MOST_LESSONS]

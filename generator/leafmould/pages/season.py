@@ -5,11 +5,10 @@ Also the list of seasons. A gap in the notes is shown as a gap, never as weeks i
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
-from itertools import pairwise
 
+from leafmould.garden import queries
 from leafmould.garden.model import Picking, Planting
 from leafmould.pages.addresses import SEASONS, by_date_address
 from leafmould.pages.crop_tables import Totals, totals
@@ -135,7 +134,7 @@ def _season(year: int, ledger: Ledger) -> SeasonPage:
         weighed=_weighed(year, ledger),
         picked=_picked(year, ledger),
         beds=_beds(year, ledger),
-        gaps=_gaps(year, ledger),
+        gaps=tuple(_gap(gap, ledger) for gap in ledger.gaps(year, longer_than=GAP_DAYS)),
         lessons=lessons_of(notes, ledger),
         notes=Link(text=counted(len(notes), "note"), to=by_date_address(name)) if notes else None,
         earlier=_neighbour(year - 1, ledger),
@@ -226,22 +225,9 @@ def _stand(planting: Planting, year: int, ledger: Ledger) -> Stand:
     )
 
 
-def _gaps(year: int, ledger: Ledger) -> tuple[Gap, ...]:
-    """Stretches of a season without a note, between the first and the last day the notes cover."""
-    entries = ledger.entries_by_year.get(year, ())
-    noted = {e.when.first: ledger.to_note(e.id) for e in entries if e.when and e.when.is_exact}
-    if year == ledger.this_year and noted:
-        noted.setdefault(ledger.garden.on, "")
-    return tuple(
-        _gap(before, after, noted)
-        for before, after in pairwise(sorted(noted))
-        if (after - before).days > GAP_DAYS
-    )
-
-
-def _gap(before: date, after: date, noted: Mapping[date, str]) -> Gap:
+def _gap(gap: queries.Gap, ledger: Ledger) -> Gap:
     return Gap(
-        first=day_figure(before, short=True, to=noted[before]),
-        last=day_figure(after, short=True, to=noted[after]),
-        days=how_long((after - before).days),
+        first=day_figure(gap.first, short=True, to=ledger.to_note(gap.before.id)),
+        last=day_figure(gap.last, short=True, to=ledger.to_note(gap.after.id) if gap.after else ""),
+        days=how_long(gap.days),
     )

@@ -13,6 +13,7 @@ from typing import Literal
 
 from leafmould.facts.tables import families
 from leafmould.garden.model import Garden, Planting
+from leafmould.garden.queries import lineage, years_in_bed
 from leafmould.values.wording import counted
 
 YEARS_BACK = 4
@@ -51,7 +52,7 @@ class Occupancy:
         self.plantings_by_year: dict[tuple[str, int], list[Planting]] = {}
         self.years_by_bed: dict[str, set[int]] = {}
         for planting in garden.plantings:
-            for year in years_of(planting, garden):
+            for year in years_in_bed(planting, garden):
                 for bed in dict.fromkeys((planting.bed, *planting.beds, planting.bed_now)):
                     self.plantings_by_year.setdefault((bed, year), []).append(planting)
                     self.years_by_bed.setdefault(bed, set()).add(year)
@@ -66,33 +67,6 @@ class Occupancy:
         if not planting.crops:
             return frozenset({None})
         return frozenset(self.families_by_crop.get(crop) for crop in planting.crops)
-
-
-def years_of(planting: Planting, garden: Garden) -> range:
-    """The years in which a planting stood in a bed, as far as is known."""
-    begun = planting.in_bed_from
-    first = begun.first.year if begun else planting.year
-    if first is None:
-        first = planting.first_picked.first.year if planting.first_picked else None
-    if first is None:
-        return range(0)
-    if planting.origin == "year only":
-        return range(first, first + 1)
-    last = planting.ended_on.year if planting.ended_on else garden.on.year
-    return range(first, max(first, last) + 1)
-
-
-def lineage(garden: Garden, bed: str) -> tuple[str, ...]:
-    """A bed and all the beds it came from, nearest first."""
-    found: dict[str, None] = {bed: None}
-    waiting = [bed]
-    while waiting:
-        known = garden.beds.get(waiting.pop(0))
-        for before in known.came_from if known else ():
-            if before not in found:
-                found[before] = None
-                waiting.append(before)
-    return tuple(found)
 
 
 def years_since(

@@ -22,9 +22,8 @@ PRICE = re.compile(
 )
 """An amount with the sign, the code or the word of its money. "12 pounds" is a weight."""
 
-MAY_BE_PRICE = re.compile(
-    rf"[{SIGNS}]|\d[.,]?[-–—]?\s?(?:{WORDS}|{CODES}|p)\b|\b(?:{CODES})\s?\d", re.IGNORECASE
-)
+NUMBER_BEFORE = re.compile(rf"\d[.,]?[-–—]?\s?(?:{WORDS}|{CODES}|p)\b")
+THREE_DECIMALS = re.compile(r"\d[.,]\d\d\d")
 
 PRICE_COLUMN = re.compile(
     rf"[{SIGNS}]|\b(?:price|prices|costs?|paid|spent|pay|spending|bill|total cost|{CODES}|euros?|dollars?)\b",
@@ -40,6 +39,25 @@ COORDINATES = re.compile(
 UNIT_BEHIND = (
     r"(?!\s*(?:g|kg|mg|l|ml|cl|dl|m|cm|mm|km|ft|in|oz|lb|lbs|%|°\s?[CF]|litres?|h|pm|am|days?|x|×)\b|\s?%)"
 )
+
+
+def may_tell_a_price(lower: str) -> bool:
+    """Whether there may be a price in a text given in small letters: enough to pass over most texts quickly."""
+    if any(sign in lower for sign in SIGNS) or NUMBER_BEFORE.search(lower) is not None:
+        return True
+    return any(code in lower for code in CODES.split("|"))
+
+
+def may_tell_a_place(text: str, signs: Iterable[str]) -> bool:
+    """Whether there may be a figure of a place in a text; `signs` are the first digits of the garden's own."""
+    return "°" in text or any(sign in text for sign in signs) or THREE_DECIMALS.search(text) is not None
+
+
+def place_signs(degrees: Iterable[str], height: str) -> tuple[str, ...]:
+    """What stands in every figure of the garden's place."""
+    whole = [re.match(r"\d*", re.sub(r"^\D*", "", written)) for written in degrees]
+    signs = [f"{m[0]}{point}" for m in whole if m and m[0] for point in ".,"]
+    return (*signs, *re.findall(r"\d+", height)[:1])
 
 
 def tells_prices(block: str) -> bool:

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.blank import Names
-from leafmould.garden.figures import MAY_BE_PRICE
+from leafmould.garden.figures import may_tell_a_place, may_tell_a_price
 from leafmould.garden.people import (
     ALSO_WORDS,
     OPENS_A_LINE,
@@ -23,12 +23,9 @@ from leafmould.garden.people import (
 )
 from leafmould.garden.view import View
 from leafmould.notes.entries import Action, Entry, Named
-from leafmould.notes.line_ends import SIGN
+from leafmould.notes.line_ends import may_be_private
 from leafmould.values.names import fold, slug
 from leafmould.values.when import When
-
-TWO_FIGURES = re.compile(r"\d\d|\d[.,°]")
-"""Stands in every figure of a place."""
 
 CALENDAR = frozenset(
     {
@@ -52,7 +49,7 @@ class Sight:
     others: Names  # hidden crops, their varieties, hidden years
     people: Names  # written with a capital as who did, sold, gave, got or helped
     folk: Names  # said to be people by a key: in small letters too
-    told: frozenset[tuple[str, ...]]  # folded names of beds, crops and varieties in notes that are shown
+    told: frozenset[tuple[str, ...]]  # folded names of beds, crops and varieties, known or told in notes
 
 
 def sight_of(entries: Sequence[Entry], view: View) -> Sight:
@@ -79,7 +76,7 @@ def sight_of(entries: Sequence[Entry], view: View) -> Sight:
         others=view.other_names.and_also(frozenset(map(fold, hidden)) - told),
         people=Names(name for name in people - told if is_a_name(name) and not CALENDAR.issuperset(name)),
         folk=Names(name for name in folk if not ALSO_WORDS.issuperset(name)),
-        told=told,
+        told=view.known | told,
     )
 
 
@@ -105,7 +102,7 @@ def people_spans(text: str, sight: Sight) -> list[tuple[int, int]]:
     if sight.view.shows_people:
         return []
     named = [*sight.people.spans(text, capitals=True), *sight.folk.spans(text)]
-    return [*named, *spans_in(text, sight.view.known | sight.told)]
+    return [*named, *spans_in(text, sight.told)]
 
 
 def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
@@ -121,7 +118,8 @@ def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
     if (view.beds or view.crops) and any(_is_named_hidden(named, sight) for named in _named(entry)):
         return False
     text = "\n".join(_texts(entry))
-    if "|" in entry.body or MAY_BE_PRICE.search(text) or SIGN.search(text):
+    lower = text.lower()
+    if "|" in entry.body or may_tell_a_price(lower) or may_be_private(lower):
         return False
     if people_spans(text, sight) or tells_place(text, view) or view.disguise.are_in(text):
         return False
@@ -133,7 +131,7 @@ def tells_place(text: str, view: View) -> bool:
     """Whether a figure in the text tells where the garden lies."""
     return (
         view.place is not None
-        and TWO_FIGURES.search(text) is not None
+        and may_tell_a_place(text, view.place_signs)
         and view.place.search(text) is not None
     )
 

@@ -13,7 +13,7 @@ from difflib import get_close_matches
 
 from leafmould.garden.blank import BLANK, Folded, Names, shortened
 from leafmould.garden.disguise import Disguise
-from leafmould.garden.figures import place_pattern
+from leafmould.garden.figures import place_pattern, place_signs
 from leafmould.garden.leaving_out import LeftOut
 from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
@@ -58,6 +58,7 @@ class View:
     words: Names = field(default_factory=lambda: Names(()))  # shown as "…" wherever they stand
     disguise: Disguise = field(default_factory=lambda: Disguise((), Names(())))  # all of these, run together
     place: re.Pattern[str] | None = None  # finds figures that tell where the garden lies
+    place_signs: tuple[str, ...] = ()  # what stands in each of its own
     renamed: tuple[tuple[str, str], ...] = ()  # bed and crop keys that hold such words, and what they become
     known: frozenset[Folded] = frozenset()  # the names of all beds, crops and varieties of the settings
     unsure: tuple[str, ...] = ()  # words of `leave out` that name nothing the settings know
@@ -112,6 +113,7 @@ def view_of(
         if "place" in show
         else place_pattern(settings.place_written[:2], settings.place_written[2]),
         renamed=tuple(sorted(_renamed(settings, words).items())),
+        place_signs=place_signs(settings.place_written[:2], settings.place_written[2]),
         known=frozenset(vocabulary.by_words),
         unsure=unsure,
         near=frozenset(left.near),

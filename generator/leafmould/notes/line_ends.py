@@ -33,6 +33,13 @@ def is_private_word(word: str) -> bool:
     return word.casefold() in PRIVATE
 
 
+def may_be_private(lower: str) -> bool:
+    """Whether a text in small letters may hold such a word: `SIGN`, without a pattern for most texts."""
+    if "priv" in lower or "vate" in lower or "prviate" in lower:
+        return True
+    return "pri" in lower and SIGN.search(lower) is not None
+
+
 def mark_in(line: str) -> tuple[int, int] | None:
     """Where "private" stands first, last or by itself in a line; None if nowhere but inside a sentence."""
     if SIGN.search(line) is None:

@@ -87,12 +87,10 @@ def test_hens_in_a_bed_give_the_days_their_waits_run_out() -> None:
     first, at_risk = warned("2026-05-04\n- penned 6 hens on Top bed", "beds/top-bed.html")
     assert first.on is not None
     assert (first.on.text, first.begins) == ("4 May 2026", "penned 6 hens on Top bed")
-    assert first.words.endswith(
-        " Here that is until 1 September 2026 for what touches the soil; until 2 August 2026 for the rest."
-    )
+    assert first.words.endswith(" Here that is until 1 September 2026 and 2 August 2026.")
     assert first.ask == "Your local rules come first."
     assert at_risk.words == (
-        "Pregnant people, very young children and people with a long illness: nothing uncooked from it."
+        "Pregnant people, very young children and people with a long illness: nothing uncooked from this bed."
     )
 
 
@@ -107,6 +105,20 @@ def test_hens_are_counted_from_their_last_day() -> None:
 def test_manure_is_warned_of_for_120_days(on: date, is_warned: bool) -> None:
     found = warned("2026-04-03\n- manured Top bed", "beds/top-bed.html", on)
     assert bool(found) is is_warned
+
+
+@pytest.mark.parametrize(
+    ("typed", "is_warned"),
+    [
+        ("mulched Top bed with horse manure", True),
+        ("top dressed Top bed with chicken manure", True),
+        ("dug manure into Top bed", True),
+        ("mulched Top bed with straw", False),
+        ("fed Top bed with seaweed", False),
+    ],
+)
+def test_manure_is_manure_whatever_it_was_put_on_as(typed: str, is_warned: bool) -> None:
+    assert bool(warned(f"2026-07-01\n- {typed}", "beds/top-bed.html")) is is_warned
 
 
 def test_a_treatment_defers_to_its_label_and_counts_only_days_that_were_written() -> None:

@@ -20,7 +20,8 @@ from leafmould.values.wording import counted, day
 
 LATELY = timedelta(days=120)
 """How long work is warned of; the longest wait after raw manure in the rule the table names."""
-WAITS = ((120, "for what touches the soil"), (90, "for the rest"))
+WAITS = (120, 90)
+"""Days after raw manure: for what touches the soil, and for the rest."""
 SUBJECTS = {
     "penned": "animals",
     "let out": "animals",
@@ -28,6 +29,8 @@ SUBJECTS = {
     "treated": "treatment",
 }
 """What is warned of, by what was done to a bed."""
+MANURES = frozenset({"manure", "muck", "dung", "droppings", "poo"})
+MAY_BE_MANURE = frozenset({"mulched", "fed", "dug in"})
 COMMON = "Common practice, no source"
 
 
@@ -68,7 +71,7 @@ def work_lately(ledger: Ledger) -> Work:
     """Animals, manure and treatments of the last days, the latest of each in each bed."""
     found: defaultdict[str, dict[str, Event]] = defaultdict(dict)
     for event in ledger.garden.events:
-        subject = SUBJECTS.get(event.verb)
+        subject = _warned_of(event)
         if subject is None or ledger.garden.on - _last_day(event, ledger) > LATELY:
             continue
         for bed in _beds(event, ledger):
@@ -76,6 +79,13 @@ def work_lately(ledger: Ledger) -> Work:
             if before is None or _last_day(before, ledger) <= _last_day(event, ledger):
                 found[bed][subject] = event
     return found
+
+
+def _warned_of(event: Event) -> str | None:
+    if event.verb in MAY_BE_MANURE:
+        words = set((event.action.subject or "").casefold().split())
+        return "manure" if words & MANURES else None
+    return SUBJECTS.get(event.verb)
 
 
 def bed_cautions(bed: str, work: Work, ledger: Ledger) -> tuple[CautionLine, ...]:
@@ -103,8 +113,7 @@ def _not_before(subject: str, event: Event, ledger: Ledger) -> str:
     if subject == "treatment":
         days = event.action.wait_days
         return f" The note says {counted(days, 'day')}: until {_after(last, days)}." if days else ""
-    waits = "; ".join(f"until {_after(last, days)} {what}" for days, what in WAITS)
-    return f" Here that is {waits}."
+    return f" Here that is until {' and '.join(_after(last, days) for days in WAITS)}."
 
 
 def _after(last: date, days: int) -> str:

@@ -280,7 +280,7 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
 
 
 def _ask_of_variety(draft: Draft) -> None:
-    varieties = [v.written for i in draft.items for v in i.varieties]
+    varieties = [v.written for i in draft.items for v in i.varieties if not v.of]
     if varieties:
         draft.is_loose = True
         draft.ask(

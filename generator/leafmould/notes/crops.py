@@ -209,8 +209,6 @@ def _known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> boo
         is_beside = _is_crop_at(walk, i + size) or not (walk.joined or not crops)
         if is_beside:
             return is_public and _perhaps_here(walk, i, i + size)
-        if item.crops:
-            walk.draft.items.append(Item(is_after_comma=walk.typed.breaks[i]))
         crops, near_crop = set(), set()
     word = walk.typed.words[i]
     if (
@@ -222,15 +220,17 @@ def _known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> boo
     if size == 1 and word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and i > 0):
         return False
     is_guess = varieties[0].is_word and not crops and not near_crop
-    is_thing = i > 0 and (walk.typed.words[i - 1] in ARTICLES or walk.typed.words[i - 1] == "old")
+    is_thing = i == 0 or (walk.typed.words[i - 1] in ARTICLES or walk.typed.words[i - 1] == "old")
     if is_guess and not is_thing and (walk.is_topic or walk.verb.name in PEOPLE_TOO or walk.after_comma):
         return False
     named = Named(
         key=varieties[0].key, name=varieties[0].name, written=walk.typed.written(i, i + size),
         sureness=_variety_sureness(walk, i + size, is_guess=is_guess), of=of,
     )  # fmt: skip
-    if is_guess:
-        crop = " or ".join(c.replace("-", " ") for c in of)
+    if item.crops and not crops and not near_crop:
+        walk.draft.items.append(Item(is_after_comma=walk.typed.breaks[i]))
+    if is_guess and len(of) == 1:
+        crop = of[0].replace("-", " ")
         walk.ask(
             Level.HINT, f'"{named.written}" is read as a variety of {crop}. Name the crop to make it sure.', i
         )

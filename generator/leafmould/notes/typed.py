@@ -198,7 +198,16 @@ class Typed:
             return self.plain[self.starts[i] : self.ends[i + size - 1]].islower() and self._is_plural(
                 i + size
             )
-        return i > 0 and all(self.capital(k) or self.words[k].isdigit() for k in range(i, i + size))
+        if i == 0 and not self._ripens(size):
+            return False
+        return all(self.capital(k) or self.words[k].isdigit() for k in range(i, i + size))
+
+    def _ripens(self, i: int) -> bool:
+        """ "Discovery ripe", "Victoria in blossom": no person does that."""
+        behind = self.words[i : i + 2]
+        return behind[:1] in (["ripe"], ["ripening"], ["flowering"]) or (
+            behind[:1] == ["in"] and behind[1:] in (["flower"], ["bloom"], ["blossom"], ["bud"])
+        )
 
     def _is_plural(self, end: int) -> bool:
         return self.plain[self.ends[end - 1] - 1] == "s"

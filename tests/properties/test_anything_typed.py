@@ -8,8 +8,7 @@ from __future__ import annotations
 
 import random
 import re
-import time
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from datetime import date
 from textwrap import dedent
 
@@ -21,7 +20,6 @@ from leafmould.notes.crops_file import read_crops
 from leafmould.notes.entries import Entry
 from leafmould.notes.garden_file import read_garden_file
 from leafmould.notes.header import NOTE_KEYS, split_note
-from leafmould.notes.lines import Habits
 from leafmould.notes.note import read_note
 from leafmould.notes.text import clean_text, without_comments
 from leafmould.values.dates import read_date, scan_date
@@ -189,33 +187,3 @@ def test_dates_end_in_a_day_a_fault_or_nothing(seed: int) -> None:
 
 def _day(chance: random.Random, *, late: bool = False) -> date:
     return date(chance.choice((2024, 9999)) if late else chance.choice((1, 1900, 2024)), 2, 28)
-
-
-@pytest.mark.parametrize(
-    "make",
-    [
-        lambda n: "---\n" + "a: b\n" * n + "---\nx",
-        lambda n: "---\n" + "a: [\n" * (n // 10) + "---\nx",
-        lambda n: "---\nx: " + "[" * n + "\n---\n",
-        lambda n: "---\nwork:\n" + "  - sowed peas in Arch\n" * (n // 20) + "---\n",
-        lambda n: "- sowed peas\n  in Arch\n" * (n // 20),
-        lambda n: "12 June 2024\n- sowed peas in Arch\n" * (n // 20),
-        lambda n: "<!-- a " * n,
-        lambda n: "x " * n + "\n" + "*" * n + "\n" + "# " * n,
-        lambda n: "---\nbed: " + "a: " * n + "\n---\n",
-        lambda n: "\n".join(" " * (i % 60) + "a: *b" for i in range(n // 20)),
-        lambda n: "---\n" + "\n".join(" " * i + "a:" for i in range(n // 100)) + " *b\n---\n",
-    ],
-)  # fmt: skip
-def test_reading_time_grows_with_the_text_not_its_square(make: Callable[[int], str]) -> None:
-    read_once(make(500), habits())
-    small = min(read_once(make(2_000), habits()) for _ in range(3))
-    large = min(read_once(make(16_000), habits()) for _ in range(3))
-    # Eight times the text: a square would take 64 times as long; 24 leaves room for a busy machine.
-    assert large < 24 * small + 0.05
-
-
-def read_once(text: str, with_habits: Habits) -> float:
-    begin = time.perf_counter()
-    read_note(note_file(text.encode(), "log.md"), with_habits)
-    return time.perf_counter() - begin

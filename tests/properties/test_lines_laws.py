@@ -154,7 +154,7 @@ CAPITALS_TELL = (
     "Sue",
     "Ann",
     "Charlotte picked",
-    "old Cox",
+    "Cox",
 )  # a capital marks a person or a new place; without it the line is asked about
 
 

@@ -79,7 +79,7 @@ def test_a_crop_nobody_was_ever_harmed_by_has_no_warning() -> None:
 def test_a_crop_that_was_put_up_says_what_to_mind_with_jars() -> None:
     typed = "2026-04-11\n- sowed beetroot in Top bed\n2026-07-10\n- put up 4 jars beetroot"
     (line,) = warned(typed, "crops/beetroot.html")
-    assert line.words.startswith("Use tested recipes only, exactly as written")
+    assert line.words.startswith("When putting it up: use tested recipes only, exactly as written")
 
 
 def test_hens_in_a_bed_give_the_days_their_waits_run_out() -> None:

@@ -280,12 +280,17 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
         return True
     if item.amounts and walk.typed.breaks[i] and walk.word(read.end) in STILL_THERE:
         return True
+    if item.amounts and not ONE_OF_THEM.isdisjoint(walk.typed.words[max(i - 3, walk.verb_end) : i]):
+        return True
     if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
         return False
     if walk.verb.name == "collected":
         return read.amount.unit in ("piece", "egg") and "egg" not in walk.typed.words[read.end : walk.end]
     return walk.verb.name in ("put up", "stored") and read.amount.whole == "half"
 
+
+ONE_OF_THEM = frozenset({"biggest", "largest", "heaviest", "smallest", "longest", "tallest"})
+""" "7 marrows, biggest 2 kg": the weight of one."""
 
 STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})
 

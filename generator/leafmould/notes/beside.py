@@ -40,3 +40,12 @@ def given_on(typed: Typed, clause: Clause) -> bool:
     return "to" in words and bool(
         {"bank", "neighbour", "neighbor", "office", "school", "work", "church", "fair"} & set(words)
     )
+
+
+PLANTS = frozenset({"plant", "vine", "tree", "bush", "cane", "row", "stalk"})
+
+
+def off_plants(typed: Typed, clause: Clause) -> bool:
+    """ "got 7 off one vine": picked, where "got 7 off a neighbour" is not."""
+    words = typed.words[clause.verb_end : clause.end]
+    return "off" in words and not PLANTS.isdisjoint(words[words.index("off") + 1 :][:4])

@@ -131,7 +131,10 @@ def _remark(draft: Draft, typed: Typed) -> str | None:
     ranges = [(i, i + 1) for i in words]
     pieces: list[tuple[int, int]] = []
     for start, end in ranges:
-        if pieces and not typed.breaks[start] and _are_joined(typed, draft, pieces[-1][1], start):
+        is_decimal = bool(pieces) and pieces[-1][1] == start and typed.gaps[start] == "."
+        if is_decimal or (
+            pieces and not typed.breaks[start] and _are_joined(typed, draft, pieces[-1][1], start)
+        ):
             pieces[-1] = (pieces[-1][0], max(end, pieces[-1][1]))
         else:
             pieces.append((start, end))

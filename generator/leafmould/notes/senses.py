@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from leafmould.notes.beside import followed_by, for_something, given_on, is_pest_eggs
+from leafmould.notes.beside import followed_by, for_something, given_on, is_pest_eggs, off_plants
 from leafmould.notes.clause import Clause
 from leafmould.notes.doers import DISTURBANCES, DONE_BY_PEOPLE, by_trouble, trouble_first
 from leafmould.notes.typed import Typed
@@ -302,6 +302,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "to us": lambda typed, clause: (
         clause.verb_end < clause.end and typed.words[clause.verb_end] in ("me", "us")
     ),
+    "off plants": off_plants,
     "freezer": _one_of(frozenset({"freezer"})),
     "larder": _one_of(frozenset({"larder", "pantry", "cupboard"})),
     "store": _one_of(frozenset({"store", "cellar", "storage", "clamp", "loft"})),

@@ -82,7 +82,11 @@ class Settings:
     latitude: float | None = None  # degrees north; never published
     longitude: float | None = None
     elevation_m: float | None = None
-    place_written: tuple[str, str, str] = ("", "", "")  # latitude, longitude, elevation, to find them in notes
+    place_written: tuple[str, str, str] = (
+        "",
+        "",
+        "",
+    )  # latitude, longitude, elevation, to find them in notes
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
     normals: str | None = None  # path of the table of monthly normals

@@ -1,0 +1,35 @@
+// Moves day counts on when a page is read later than the day it was built for. Calendar days by the
+// reader's own year, month and day; nothing else on the page changes, and without this file it is still
+// right "as of" its day.
+(function () {
+  "use strict";
+  var DAY = 86400000;
+  var asOf = document.getElementById("as-of");
+  if (!asOf) { return; }
+
+  // A day as a number, the same in every time zone.
+  function number(iso) {
+    var parts = iso.split("-");
+    return Date.UTC(+parts[0], +parts[1] - 1, +parts[2]) / DAY;
+  }
+  var now = new Date();
+  var today = Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()) / DAY;
+  var later = today - number(asOf.getAttribute("datetime"));
+  if (!(later > 0)) { return; }
+
+  var counts = document.querySelectorAll("[data-from]");
+  for (var i = 0; i < counts.length; i += 1) {
+    var count = counts[i];
+    var days = today - number(count.getAttribute("data-from"));
+    var after = count.getAttribute("data-after");
+    count.value = String(days);
+    count.textContent = count.getAttribute("data-before") + " " + days + (days === 1 ? " day" : " days") +
+      (after && after.charAt(0) !== "," ? " " : "") + after;
+  }
+  if (counts.length) {
+    var said = document.createElement("span");
+    said.className = "moved";
+    said.textContent = " (days counted on to today, " + later + (later === 1 ? " day" : " days") + " later)";
+    asOf.parentNode.appendChild(said);
+  }
+}());

@@ -29,6 +29,7 @@ from leafmould.notes.expand import to_actions
 from leafmould.notes.fates import gather_fates, merge_yields
 from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.kept import plan_in, without_meaning, without_verb
+from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_ends import strip_ends
 from leafmould.notes.objects import take_object
 from leafmould.notes.senses import action_of
@@ -331,6 +332,7 @@ class _Line:
             settle_items(clause)
             ask_what_is_missing(clause, clause.verb.name)
         tell_what_is_left(done, typed)
+        tell_second_things(done, typed)
         if self.is_prose and not (
             all(reads_whole(clause, typed) for clause in done) or self._opens_as_work(clauses, done)
         ):

@@ -1,0 +1,150 @@
+"""The last look at the remarks of a line: a second deed, a number, a day, a place, a crop is told in a hint.
+
+Runs behind `unread`, also where something else is asked already. Nothing is read here. Weather, feelings
+and what a thing was for stay silent.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from itertools import pairwise
+
+from leafmould.notes.draft import Done
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    BEING,
+    CLAUSE_JOINS,
+    NEGATIONS,
+    PLACE_OPENERS,
+    REMARK_OPENERS,
+    SUBJECTS,
+    THIRD_PERSONS,
+)
+from leafmould.notes.words.verbs import LONGEST_PAST
+from leafmould.values.date_words import MONTHS, WEEKDAYS
+from leafmould.values.names import Kind
+from leafmould.values.problems import Level
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+DEEDS = _words(
+    """ate took gave cut put went tied snapped broke died came dug fed froze stewed sold swapped planted sowed
+    potted replanted kept hung threw chucked picked pulled lifted cooked roasted boiled pickled wrapped
+    binned burnt burned composted moved watered weeded mulched staked netted covered pruned sent dropped"""
+)
+"""What people do to plants and harvests, in everyday past forms."""
+ALWAYS_DEEDS = frozenset({"ate", "took", "gave", "threw", "froze", "sold", "went", "sent"})
+ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
+THROWN = frozenset({"binned", "composted", "burnt", "burned"})
+DOERS = SUBJECTS | nouns.HENS | frozenset({"it", "so", "one", "ones", "them", "out", "rest", "lot"})
+DAYS = frozenset({*WEEKDAYS, *MONTHS, "yesterday", "weekend", "nite", "fortnight", "eve"}) - {"may", "march"}
+LAST_DAYS = frozenset({"night", "week", "month", "evening"})
+HOURS = frozenset({"am", "pm", "oclock", "o", "clock", "hour", "min", "minute", "degree", "mph", "time", "day", "week", "year", "month", "foot", "ft", "inch", "cm", "m", "left"})  # fmt: skip
+SILENT_OPENERS = frozenset({"for", "because", "since", "as", "cos", "where", "which", "like", "hoping", "if"})
+
+
+def tell_second_things(done: Iterable[Done], typed: Typed) -> None:
+    """A hint for every piece of a remark that holds more than a remark, unless a message names it."""
+    clauses = list(done)
+    named = {k for d in clauses for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
+    places = {p.key for d in clauses for p in (*d.draft.places, *d.draft.origins, *d.draft.but)}
+    told = [a.message for d in clauses for a in d.draft.asked]
+    for clause in clauses:
+        for start, end in _pieces(clause, typed):
+            written = typed.written(start, end)
+            if any(f'"{written}' in m or f'{written}"' in m for m in told):
+                continue
+            if _holds_more(clause, typed, start, end, named, places):
+                told.append(f'"{written}" is kept as a remark.')
+                clause.draft.ask(Level.HINT, told[-1], typed.starts[start])
+
+
+def _pieces(clause: Done, typed: Typed) -> Iterable[tuple[int, int]]:
+    """What is left over, cut at breaks and before "and"."""
+    for first, last, _ in clause.draft.left:
+        start = first
+        for i in range(first + 1, last + 1):
+            if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS:
+                if not clause.draft.covers(typed.starts[start], "subject", "verb"):
+                    yield start, i
+                start = i
+
+
+def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str], places: set[str]) -> bool:
+    begin = start + (typed.words[start] in CLAUSE_JOINS and start + 1 < end)
+    words = typed.words[begin:end]
+    if words[0] in SILENT_OPENERS or NEGATIONS & set(words):
+        return False
+    if words[:2] == ["put", "them"] and any(
+        clause.draft.covers(typed.starts[i], "place") for i in range(begin, end)
+    ):
+        return False  # "put them in the Cold frame": the place is read
+    if words[0] in THIRD_PERSONS and BEING & set(words[:3]):
+        return False
+    is_phrase = words[0] in REMARK_OPENERS or words[0] in PLACE_OPENERS
+    return (
+        any(_is_deed(typed, i, begin) for i in range(begin, end) if not _is_end(clause, typed, i))
+        or _is_day(words)
+        or (not is_phrase and any(_is_number(typed, i, end) for i in range(begin, end)))
+        or any(_is_other_name(clause, typed, i, begin, places) for i in range(begin, end))
+    )
+
+
+def _is_deed(typed: Typed, i: int, begin: int) -> bool:
+    word = typed.words[i]
+    if word == "had" and i > begin and typed.words[i - 1] in nouns.HENS:
+        return True
+    if typed.names(i)[0] or (word not in DEEDS and not (word in LONGEST_PAST and word.endswith("ed"))):
+        return False
+    before = typed.words[i - 1] if i else ""
+    is_joined = typed.breaks[i] or before in CLAUSE_JOINS | {"n"} or "&" in typed.gaps[i]
+    is_doing = i == begin and (is_joined or word in ALWAYS_DEEDS)
+    return (is_doing and word in DEEDS) or (
+        i > begin and (typed.words[i - 1] in DOERS or typed.words[i - 1].isdigit())
+    )
+
+
+def _is_end(clause: Done, typed: Typed, i: int) -> bool:
+    """ "lost 2 plants to blight, bagged and binned": no second deed."""
+    return clause.verb.name in ENDED and typed.words[i] in THROWN
+
+
+def _is_day(words: list[str]) -> bool:
+    if "than" in words:
+        return False  # "less than last week"
+    if DAYS & set(words):
+        return True
+    return any(
+        (a in ("last", "this") and b in LAST_DAYS) or (b == "day" and a.isalpha() and a not in PLAIN_DAYS)
+        for a, b in pairwise(words)
+    )
+
+
+PLAIN_DAYS = _words(
+    """a the all one every each hot cold wet dry warm sunny windy rainy lovely good great nice busy long short
+    that this other same next per of grey dull foggy fine open some few half most several many two three"""
+)
+
+
+def _is_number(typed: Typed, i: int, end: int) -> bool:
+    word = typed.words[i]
+    if ":" in typed.gaps[i] or (i + 1 < typed.count and ":" in typed.gaps[i + 1]):
+        return False  # "12:30"
+    if word.isdigit() or (word in nouns.NUMBERS and word not in ("a", "an", "one", "another")):
+        follows = typed.words[i + 1] if i + 1 < end else ""
+        return follows not in HOURS and follows != ""
+    if word == "half":
+        return i + 1 < end and not typed.words[i + 1].endswith("ed")
+    return word == "bunch" and i > 0 and typed.words[i - 1] == "a"
+
+
+def _is_other_name(clause: Done, typed: Typed, i: int, begin: int, places: set[str]) -> bool:
+    size, known = typed.kind(i, Kind.BED)
+    if not size or "place" not in clause.verb.slots:
+        return False
+    is_led = i > begin and typed.words[i - 1] in PLACE_OPENERS.keys() | {"the"}
+    return (is_led or typed.capital(i)) and not places & {k.key for k in known}

@@ -6,6 +6,7 @@ a digit. Used only for words that were not understood, so its cost does not matt
 
 from __future__ import annotations
 
+from collections import defaultdict
 from functools import lru_cache
 
 from leafmould.values.names import Kind, Known, Vocabulary
@@ -37,12 +38,30 @@ def is_short_slip(typed: str, known: str) -> bool:
 @lru_cache(maxsize=20_000)
 def near_name(vocabulary: Vocabulary, words: tuple[str, ...], kinds: tuple[Kind, ...]) -> Known | None:
     """The known name one slip away from these folded words; None if there is none or more than one."""
+    size = len("".join(words))
+    names = _by_length(vocabulary, kinds)
+    near = [
+        (place, known)
+        for length in (size - 1, size, size + 1)
+        for place, name, known in names.get(length, ())
+        if _is_near(words, name)
+    ]
     found: dict[tuple[Kind, str], Known] = {}
-    run = "".join(words)
-    for name, known in vocabulary.pairs:
-        if known.kind in kinds and abs(len("".join(name)) - len(run)) <= 1 and _is_near(words, name):
-            found.setdefault((known.kind, known.key), known)
+    for _, known in sorted(near, key=lambda pair: pair[0]):
+        found.setdefault((known.kind, known.key), known)
     return next(iter(found.values())) if len(found) == 1 else None
+
+
+@lru_cache(maxsize=100)
+def _by_length(
+    vocabulary: Vocabulary, kinds: tuple[Kind, ...]
+) -> dict[int, list[tuple[int, tuple[str, ...], Known]]]:
+    """The names of some kinds, with their place in the order of all, by how many letters they have."""
+    names: dict[int, list[tuple[int, tuple[str, ...], Known]]] = defaultdict(list)
+    for place, (name, known) in enumerate(vocabulary.pairs):
+        if known.kind in kinds:
+            names[len("".join(name))].append((place, name, known))
+    return dict(names)
 
 
 def _is_near(words: tuple[str, ...], name: tuple[str, ...]) -> bool:

@@ -72,6 +72,13 @@ def _take_place(to: Draft, source: Draft) -> None:
     to.spans += [s for s in source.spans if s[0] in ("place", "part", "origin")]
 
 
+def share_date_forward(done: list[Done]) -> None:
+    """ "cleared the peas on 3 May and planted leeks": both were done that day."""
+    for before, clause in itertools.pairwise(done):
+        if clause.draft.when is None and not clause.is_after_comma and before.verb.name not in EARLIER:
+            clause.draft.when = before.draft.when
+
+
 def inherit(done: list[Done]) -> None:
     """A later clause takes from the one before what it lacks: crop, place, part."""
     for before, clause in itertools.pairwise(done):

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from leafmould.notes.beds import is_bed_not_crop
+from leafmould.notes.beside import is_thought
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.strangers import STARTS, noun_behind_crop, perhaps, unknown_behind_crop
@@ -26,36 +27,10 @@ from leafmould.values.problems import Level
 
 QUALIFIERS = frozenset(
     {
-        "cherry",
-        "plum",
-        "pear",
-        "apple",
-        "lemon",
-        "pea",
-        "potato",
-        "pineapple",
-        "chocolate",
-        "strawberry",
-        "grape",
-        "onion",
-        "garlic",
-        "orange",
-        "celery",
-        "spinach",
-        "walnut",
-        "carrot",
-        "fig",
-        "olive",
-        "mustard",
-        "fennel",
-        "beet",
-        "peach",
-        "melon",
-        "turnip",
-        "cabbage",
-        "butter",
+        "cherry", "plum", "pear", "apple", "lemon", "pea", "potato", "pineapple", "chocolate", "strawberry", "grape", "onion", "garlic", "orange",
+        "celery", "spinach", "walnut", "carrot", "fig", "olive", "mustard", "fennel", "beet", "peach", "melon", "turnip", "cabbage", "butter",
     }
-)
+)  # fmt: skip
 
 
 def take_quote(walk: Walk) -> bool:
@@ -76,15 +51,15 @@ def take_quote(walk: Walk) -> bool:
     known = walk.typed.vocabulary.exactly(quote.content, Kind.VARIETY)
     variety = Named(
         key=known[0].key if known else quote.content, name=known[0].name if known else quote.content, written=quote.content,
-        sureness=_quote_sureness(walk, quote), of=tuple(sorted({c for k in known for c in k.of})),
+        sureness=_quote_sureness(walk, quote, i), of=tuple(sorted({c for k in known for c in k.of})),
     )  # fmt: skip
     add_variety(walk, variety, (quote.start, quote.end), i)
     return True
 
 
-def _quote_sureness(walk: Walk, quote: Quote) -> Sureness:
+def _quote_sureness(walk: Walk, quote: Quote, i: int) -> Sureness:
     behind = walk.typed.plain[quote.end : quote.end + 2].lstrip()
-    if "?" in quote.content or behind.startswith("?") or walk.was_or:
+    if "?" in quote.content or behind.startswith("?") or walk.was_or or is_thought(walk.typed, i, quote.last):
         return Sureness.DOUBTFUL
     return Sureness.KNOWN
 
@@ -225,7 +200,7 @@ def _known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> boo
         return False
     named = Named(
         key=varieties[0].key, name=varieties[0].name, written=walk.typed.written(i, i + size),
-        sureness=_variety_sureness(walk, i + size, is_guess=is_guess), of=of,
+        sureness=_variety_sureness(walk, i, i + size, is_guess=is_guess), of=of,
     )  # fmt: skip
     if item.crops and not crops and not near_crop:
         walk.draft.items.append(Item(is_after_comma=walk.typed.breaks[i]))
@@ -246,8 +221,10 @@ PEOPLE_TOO = frozenset({"gave away", "saw", "bought", "ate", "used"})
 """Verbs beside which a capital may be a person's, so that a word like "Victoria" is no variety."""
 
 
-def _variety_sureness(walk: Walk, end: int, *, is_guess: bool) -> Sureness:
+def _variety_sureness(walk: Walk, start: int, end: int, *, is_guess: bool) -> Sureness:
     if walk.was_or or "?" in walk.typed.gaps[end] or walk.typed.words[end : end + 1] == ["or"]:
+        return Sureness.DOUBTFUL
+    if is_thought(walk.typed, start, end):
         return Sureness.DOUBTFUL
     return Sureness.PERHAPS if is_guess else Sureness.KNOWN
 

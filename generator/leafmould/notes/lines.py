@@ -17,6 +17,7 @@ from leafmould.notes.actions import (
     reads_whole,
     settle_items,
     share_backward,
+    share_date_forward,
 )
 from leafmould.notes.bare import amount_alone, in_or_out
 from leafmould.notes.clause import Clause
@@ -364,6 +365,7 @@ class _Line:
         for clause in done:
             clause.draft.when = clause.draft.when or self.opening.when or last
             clause.draft.spans += self.opening.spans
+        share_date_forward(done)
 
 
 def _told_for_next(typed: Typed, clause: Clause, after: Clause) -> int | None:

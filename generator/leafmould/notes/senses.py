@@ -8,7 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from leafmould.notes.beside import followed_by, for_something, given_on, is_pest_eggs, off_plants
+from leafmould.notes.beside import (
+    followed_by,
+    for_something,
+    given_on,
+    has_fallen,
+    hens_given,
+    is_flower_opened,
+    is_mulch_round,
+    is_pest_eggs,
+    is_plant_fed,
+    off_plants,
+)
 from leafmould.notes.clause import Clause
 from leafmould.notes.doers import DISTURBANCES, DONE_BY_PEOPLE, by_trouble, trouble_first
 from leafmould.notes.typed import Typed
@@ -303,6 +314,11 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
         clause.verb_end < clause.end and typed.words[clause.verb_end] in ("me", "us")
     ),
     "off plants": off_plants,
+    "fallen": has_fallen,
+    "flower opened": is_flower_opened,
+    "hens given": hens_given,
+    "mulch round": is_mulch_round,
+    "plant fed": is_plant_fed,
     "freezer": _one_of(frozenset({"freezer"})),
     "larder": _one_of(frozenset({"larder", "pantry", "cupboard"})),
     "store": _one_of(frozenset({"store", "cellar", "storage", "clamp", "loft"})),

@@ -175,6 +175,8 @@ class Typed:
         words, by_words = self.words, self.vocabulary.with_public
         if words[i] == "cabbage" and words[i + 1 : i + 2] == ["white"]:
             return 0, ()  # a butterfly
+        if words[i + 1 : i + 2] == ["straw"] and words[i] in ("pea", "bean", "barley", "wheat", "oat", "rye"):
+            return 0, ()  # what is spread, no crop
         most = min(self.vocabulary.longest_by_first_word.get(words[i], 0), self.stops[i] - i)
         for size in range(most, 0, -1):
             if (known := by_words.get(tuple(words[i : i + size]))) and (

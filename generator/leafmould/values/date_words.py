@@ -113,9 +113,9 @@ THIRDS = {
 """Days 1–10, 11–20, 21 to the end of a month; the first, second and third month of a season."""
 
 DAYS_AGO = {
-    "today": 0, "tonight": 0, "aujourdhui": 0, "heute": 0, "hoy": 0, "oggi": 0, "vandaag": 0,
+    "today": 0, "tonight": 0, "tonite": 0, "aujourdhui": 0, "heute": 0, "hoy": 0, "oggi": 0, "vandaag": 0,
     "this morning": 0, "this afternoon": 0, "this evening": 0,
-    "yesterday": 1, "last night": 1, "yesterday evening": 1, "gestern": 1, "ayer": 1, "ieri": 1,
+    "yesterday": 1, "yest": 1, "yday": 1, "last night": 1, "last nite": 1, "yesterday evening": 1, "gestern": 1, "ayer": 1, "ieri": 1,
     "gisteren": 1, "hier": 1,
     "the day before yesterday": 2, "vorgestern": 2, "avant hier": 2, "anteayer": 2, "eergisteren": 2,
 }  # fmt: skip

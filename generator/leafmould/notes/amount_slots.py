@@ -10,6 +10,7 @@ from leafmould.notes.draft import Item
 from leafmould.notes.entries import Fate
 from leafmould.notes.measured import signed, take_measured
 from leafmould.notes.places import add_place
+from leafmould.notes.shares import leave_share, with_noun_before
 from leafmould.notes.walk import Walk
 from leafmould.notes.what_follows import (
     crop_behind,
@@ -67,7 +68,7 @@ def take_amount(walk: Walk) -> bool:
         return False
     if read.is_bare_word and not names_follow(walk, read.end):
         return False
-    if take_measured(walk, read):
+    if take_measured(walk, read) or leave_share(walk, read, i):
         return True
     if _is_half_of_bed(walk, read):
         return True
@@ -80,7 +81,7 @@ def take_amount(walk: Walk) -> bool:
         return True
     if walk.verb.name == "noted weather" or (walk.is_topic and walk.verb.name == "bought"):
         return False
-    place_amount(walk, read, i)
+    place_amount(walk, with_noun_before(walk, read, i), i)
     return True
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
+from leafmould.notes.shares import bed_follows
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -89,6 +90,7 @@ def _counts(walk: Walk, i: int) -> bool:
             following in nouns.UNITS
             or following in nouns.COUNT_NOUNS
             or following in ("to", "x", "from", "in", "off", "each", "left")
+            or (following in ("on", "onto") and bed_follows(walk, i + 1) > 0)
         )
     )
 
@@ -303,23 +305,8 @@ GROUND_FIRST = frozenset({"bed", "border", "patch", "row", "plot", "pot", "tub",
 
 
 GROUND_LINKS = frozenset(
-    {
-        "on",
-        "by",
-        "under",
-        "near",
-        "at",
-        "behind",
-        "beside",
-        "against",
-        "next",
-        "below",
-        "above",
-        "along",
-        "outside",
-        "opposite",
-    }
-)
+    {"on", "by", "under", "near", "at", "behind", "beside", "against", "next", "below", "above", "along", "outside", "opposite"}
+)  # fmt: skip
 
 
 def _new_place(walk: Walk, opener: int, i: int, role: str) -> bool:

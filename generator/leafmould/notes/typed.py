@@ -77,7 +77,7 @@ class Typed:
         self.words = [fold_word(self.plain[start:end]) for start, end in found]
         if is_glued:
             self.words = [GLUED.get(word, word) for word in self.words]
-        if not SHORTENED.keys().isdisjoint(self.words):
+        if not SHORTENED.keys().isdisjoint(self.words) or "n" in self.words:
             self.words = [*map(self._spelled_out, range(len(found)))]
         self.count = len(found)
         self._measure_gaps()
@@ -90,10 +90,16 @@ class Typed:
     def _spelled_out(self, i: int) -> str:
         """A word as it would be spelled in full; the "nd" of "2nd" stays."""
         word, start = self.words[i], self.starts[i]
+        if word == "n":  # "N half", never "n half the beans"
+            is_side = self.plain[start] == "N" and self._is_part_end(i + 1)
+            return "north" if is_side else word
         glued = start > 0 and self.plain[start - 1].isdigit()
         if glued or (word == "w" and not self._is_with(i)):
             return word
         return SHORTENED.get(word, word)
+
+    def _is_part_end(self, i: int) -> bool:
+        return i < len(self.words) and self.words[i] in PART_ENDS
 
     def _is_with(self, i: int) -> bool:
         """ "w/ the kids", "w soapy water"; not the west of "Top bed w" or "w half"."""

@@ -1,0 +1,88 @@
+"""Amounts that are no amount of the whole: rates, halves of what is named already, numbers that borrow a noun.
+
+Asked by `amount_slots` for each amount it reads. A rate or a half is kept as a remark, with a hint.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from leafmould.notes.amounts import Read
+from leafmould.notes.walk import Walk
+from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS
+from leafmould.values.names import Kind
+from leafmould.values.problems import Level
+
+CONTAINERS = frozenset({"cell", "tray", "pot", "module", "flat", "seedtray", "hole", "plug", "station"})
+STUFF = frozenset({"seed", "plant", "bulb", "clove", "seedling"})
+
+
+def leave_share(walk: Walk, read: Read, i: int) -> bool:
+    """ "8 seeds to the cell", "20 g seed per tray"; "2 kg, half from the Arch and half from bed 4"."""
+    end = told = _rate_end(walk, read.end)
+    if not end and walk.word(i) == "them" and walk.draft.left[-1:] and walk.draft.left[-1][1] == i:
+        end = told = read.end  # "picked peas from Arch ate them all"
+    if not end and read.amount.whole == "half" and _is_named(walk) and (size := bed_follows(walk, read.end)):
+        end, told = read.end, walk.past_articles(read.end + 1) + size
+    if not end:
+        return False
+    if walk.word(i) != "them":
+        walk.ask(Level.HINT, f'"{walk.typed.written(i, told)}" is kept as a remark.', i)
+    walk.draft.leave(i, end, walk.word(i) != "them")
+    walk.i = end
+    return True
+
+
+def _is_named(walk: Walk) -> bool:
+    return any(a.value is not None for a in walk.draft.item.amounts)
+
+
+def _rate_end(walk: Walk, j: int) -> int:
+    """The word behind "per tray", "to the cell", "in each pot"; 0 if none stands at `j`."""
+    j += walk.word(j) in STUFF
+    word, k = walk.word(j), walk.past_articles(j + 1)
+    is_each = walk.word(k) in ("each", "every")
+    k += is_each
+    if walk.word(k) not in CONTAINERS or k >= walk.end or walk.bed_at(k)[1] is not None:
+        return 0
+    is_one = is_each or (word == "to" and walk.word(j + 1) in ("a", "the"))
+    return k + 1 if word == "per" or (word in ("to", "in") and is_one) else 0
+
+
+def bed_follows(walk: Walk, j: int) -> int:
+    """How many words the bed of "from bed 4" has, if that stands at word `j`; else 0."""
+    if walk.word(j) == "of" or walk.word(j) not in PLACE_OPENERS:
+        return 0
+    return walk.bed_at(walk.past_articles(j + 1))[0]
+
+
+def with_noun_before(walk: Walk, read: Read, i: int) -> Read:
+    """ "3 barrows on bed 4 and 2 on Top bed": 2 barrows."""
+    if _is_rest_of_picking(walk, read):
+        _ask_whether_counted_twice(walk, i)
+        return read._replace(amount=replace(read.amount, whole="some"))
+    before = walk.draft.item.amounts[-1:]
+    joins = walk.word(i - 1) in JOINS or walk.typed.breaks[i] or walk.word(i) == "another"
+    if not before or not joins or read.has_noun or not bed_follows(walk, read.end):
+        return read
+    if read.amount.unit != "piece" or before[0].value is None or "/" in before[0].unit:
+        return read
+    return read._replace(amount=replace(read.amount, unit=before[0].unit, measure_g=before[0].measure_g))
+
+
+def _is_rest_of_picking(walk: Walk, read: Read) -> bool:
+    """ "3 kg 'Sungold' and the rest 'Sakura'": the rest of the picking, not the last of the crop."""
+    return (
+        walk.verb.name == "picked"
+        and read.amount.whole == "the rest"
+        and any(a.value is not None for item in walk.draft.items for a in item.amounts)
+        and not walk.typed.kind(walk.past_articles(read.end), Kind.CROP, Kind.CROP_GROUP)[0]
+    )
+
+
+def _ask_whether_counted_twice(walk: Walk, i: int) -> None:
+    """ "4 kg tomatoes, 3 kg 'Sungold' and the rest 'Sakura'": 4 kg in all, or 7."""
+    amounts = [a for item in walk.draft.items for a in item.amounts if a.value is not None]
+    if len(amounts) > 1:
+        first, second = amounts[0].written, amounts[1].written
+        walk.ask(Level.QUESTION, f'Is "{second}" a share of "{first}"? Both are counted.', i)

@@ -93,6 +93,13 @@ def inherit(done: list[Done]) -> None:
             continue
         own_crop, own_place = draft.has_crop, bool(draft.places)
         if (
+            clause.verb.name == "resowed"
+            and own_crop
+            and before.draft.has_crop_named
+            and not _is_written(draft)
+        ):
+            _keep_crop(draft, before.draft)  # "cleared the coriander and resowed with 'Calypso'"
+        if (
             takes_crop
             and not own_crop
             and not (
@@ -114,6 +121,19 @@ def inherit(done: list[Done]) -> None:
             before.draft.everything and not own_crop and not own_place and "bed" in slots
         )
         draft.batch = draft.batch or (before.draft.batch if not own_crop else None)
+
+
+def _is_written(draft: Draft) -> bool:
+    """Whether a crop stands in the line itself, not only a variety some crop is known to have."""
+    return any(span[0] == "crop" for item in draft.items for span in item.spans)
+
+
+def _keep_crop(draft: Draft, before: Draft) -> None:
+    crops = [c for item in before.items for c in item.crops]
+    keys = tuple(c.key for c in crops)
+    for item in draft.items:
+        item.crops = list(crops)
+        item.varieties = [v if set(v.of) & set(keys) else replace(v, of=keys) for v in item.varieties]
 
 
 def _inherit_crop(draft: Draft, before: Draft) -> None:

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from leafmould.notes.draft import Done
+from leafmould.notes.nearness import near_name
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -54,6 +55,8 @@ def tell_second_things(done: Iterable[Done], typed: Typed) -> None:
     places = {p.key for d in clauses for p in (*d.draft.places, *d.draft.origins, *d.draft.but)}
     told = [a.message for d in clauses for a in d.draft.asked]
     for clause in clauses:
+        if clause.verb.name == "fed animals" and any(w in ("gave", "given") for w in typed.words):
+            _tell_what_animals_got(clause)
         for start, end in _pieces(clause, typed):
             written = typed.written(start, end)
             if any(f'"{written}' in m or f'{written}"' in m for m in told):
@@ -61,6 +64,14 @@ def tell_second_things(done: Iterable[Done], typed: Typed) -> None:
             if _holds_more(clause, typed, start, end, named, places):
                 told.append(f'"{written}" is kept as a remark.')
                 clause.draft.ask(Level.HINT, told[-1], typed.starts[start])
+
+
+def _tell_what_animals_got(clause: Done) -> None:
+    """ "gave the hens the old lettuces from bed 4": the bed may still hold some."""
+    crop = next((c.name for item in clause.draft.items for c in item.crops), None)
+    if crop is not None:
+        hint = f'Fed to animals; this ends no crop. Write "cleared {crop}" if nothing is left of it.'
+        clause.draft.ask(Level.HINT, hint)
 
 
 def _pieces(clause: Done, typed: Typed) -> Iterable[tuple[int, int]]:
@@ -85,17 +96,23 @@ def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str
         return False  # "put them in the Cold frame": the place is read
     if words[0] in THIRD_PERSONS and BEING & set(words[:3]):
         return False
+    if any(a in ("come", "came") and b in ("up", "out") for a, b in pairwise(words)):
+        return True
     is_phrase = words[0] in REMARK_OPENERS or words[0] in PLACE_OPENERS
     return (
         any(_is_deed(typed, i, begin) for i in range(begin, end) if not _is_end(clause, typed, i))
         or _is_day(words)
         or (not is_phrase and any(_is_number(typed, i, end) for i in range(begin, end)))
+        or (not named and any(_is_crop(clause, typed, i) for i in range(begin, end)))
+        or (not places and any(_is_near_bed(clause, typed, i, end) for i in range(begin, end)))
         or any(_is_other_name(clause, typed, i, begin, places) for i in range(begin, end))
     )
 
 
 def _is_deed(typed: Typed, i: int, begin: int) -> bool:
     word = typed.words[i]
+    if typed.words[i : i + 2] == ["came", "through"]:
+        return False  # "it came through fine"
     if word == "had" and i > begin and typed.words[i - 1] in nouns.HENS:
         return True
     if typed.names(i)[0] or (word not in DEEDS and not (word in LONGEST_PAST and word.endswith("ed"))):
@@ -148,3 +165,16 @@ def _is_other_name(clause: Done, typed: Typed, i: int, begin: int, places: set[s
         return False
     is_led = i > begin and typed.words[i - 1] in PLACE_OPENERS.keys() | {"the"}
     return (is_led or typed.capital(i)) and not places & {k.key for k in known}
+
+
+def _is_crop(clause: Done, typed: Typed, i: int) -> bool:
+    """A crop where no clause of the line has one: "aphids got the lemon in Tub 3"."""
+    is_known = typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] > 0
+    return is_known and "crop" in clause.verb.slots and typed.words[i - 1] in ("the", "my", "our")
+
+
+def _is_near_bed(clause: Done, typed: Typed, i: int, end: int) -> bool:
+    """A slip of a bed's name behind "from" or "in": "from bcak fence"."""
+    if i + 2 >= end or typed.words[i] not in ("in", "on", "from") or "place" not in clause.verb.slots:
+        return False
+    return near_name(typed.vocabulary, tuple(typed.words[i + 1 : i + 3]), (Kind.BED,)) is not None

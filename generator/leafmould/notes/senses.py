@@ -315,6 +315,10 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     ),
     "off plants": off_plants,
     "fallen": has_fallen,
+    "paper": _one_of(frozenset({"paper", "newspaper", "tissue", "foil", "clingfilm"})),
+    "unharmed": _one_of(
+        frozenset({"fine", "ok", "okay", "unharmed", "unscathed", "well", "winter", "frost"})
+    ),
     "flower opened": is_flower_opened,
     "hens given": hens_given,
     "mulch round": is_mulch_round,

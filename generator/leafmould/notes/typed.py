@@ -90,16 +90,22 @@ class Typed:
     def _spelled_out(self, i: int) -> str:
         """A word as it would be spelled in full; the "nd" of "2nd" stays."""
         word, start = self.words[i], self.starts[i]
-        if word == "n":  # "N half", never "n half the beans"
-            is_side = self.plain[start] == "N" and self._is_part_end(i + 1)
-            return "north" if is_side else word
+        if word == "n":
+            return "north" if self._is_side(i) else word
         glued = start > 0 and self.plain[start - 1].isdigit()
         if glued or (word == "w" and not self._is_with(i)):
             return word
         return SHORTENED.get(word, word)
 
-    def _is_part_end(self, i: int) -> bool:
-        return i < len(self.words) and self.words[i] in PART_ENDS
+    def _is_side(self, i: int) -> bool:
+        """ "N half Long border"; not "weeded n half the beans"."""
+        behind = self.words[i + 2 : i + 6]
+        if self.words[i + 1 : i + 2] == [] or self.words[i + 1] not in PART_ENDS:
+            return False
+        by_words = self.vocabulary.with_public
+        return any(
+            k.kind is Kind.BED for n in range(len(behind)) for k in by_words.get(tuple(behind[: n + 1]), ())
+        )
 
     def _is_with(self, i: int) -> bool:
         """ "w/ the kids", "w soapy water"; not the west of "Top bed w" or "w half"."""

@@ -78,7 +78,9 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     ),
     "took off": (("suckers", "pinched out"), ("cover", "uncovered"), ("honey", "collected"), ("else", "remark")),
     "took out": (("branches", "pruned"), ("suckers", "pinched out"), ("crop", "cleared"), ("else", "remark")),
-    "wrapped": (("crop", "covered"), ("place", "covered"), ("them", "covered"), ("cover", "covered"), ("else", "remark")),
+    "came through": (("unharmed", "remark"), ("else", "came up")),
+    "rubbed out": (("seed", "saved seed"), ("else", "pinched out")),
+    "wrapped": (("paper", "remark"), ("crop", "covered"), ("place", "covered"), ("them", "covered"), ("cover", "covered"), ("else", "remark")),
     "gave": (
         ("hens given", "fed animals"),
         ("seed first", "remark"), ("yield", "picked"), ("to us", "bought"), ("away", "gave away"), ("manure", "fed"), ("feed", "fed"), ("drink", "watered"), ("trim", "pruned"), ("hoe", "weeded"),

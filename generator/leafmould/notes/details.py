@@ -16,7 +16,7 @@ from leafmould.notes.words.prepositions import (
     CLAUSE_JOINS,
     PLACE_OPENERS,
 )
-from leafmould.notes.words.verbs import PAST
+from leafmould.notes.words.verbs import PAST, PLAIN
 from leafmould.values.date_words import MONTHS, SEASONS
 from leafmould.values.dates import scan_date
 from leafmould.values.names import Kind
@@ -104,6 +104,8 @@ def take_cause(walk: Walk) -> bool:
         start = i if verb_asks else i + 1
         if walk.bed_at(walk.past_articles(start))[1] is not None or start >= walk.end:
             return False
+        if word == "to" and (walk.word(start),) in PLAIN and walk.word(start) not in nouns.TROUBLES:
+            return False  # "forgot to cover the bed"
         if word == "of" and (walk.is_topic or walk.typed.names(start)[0]):
             return False
     elif word in ("due", "because", "thanks") or word == "owing":

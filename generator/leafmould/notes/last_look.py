@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from leafmould.notes.draft import Done
 from leafmould.notes.nearness import near_name
+from leafmould.notes.shares import CONTAINERS
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -98,6 +99,14 @@ def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str
         return False
     if any(a in ("come", "came") and b in ("up", "out") for a, b in pairwise(words)):
         return True
+    if (
+        words[0] in ("in", "into")
+        and words[1:2]
+        and words[1].isdigit()
+        and words[2:3]
+        and words[2] in CONTAINERS
+    ):
+        return True  # "in 5 pots"
     is_phrase = words[0] in REMARK_OPENERS or words[0] in PLACE_OPENERS
     return (
         any(_is_deed(typed, i, begin) for i in range(begin, end) if not _is_end(clause, typed, i))

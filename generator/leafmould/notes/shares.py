@@ -24,6 +24,8 @@ def leave_share(walk: Walk, read: Read, i: int) -> bool:
         end = told = read.end  # "picked peas from Arch ate them all"
     if not end and read.amount.whole == "half" and _is_named(walk) and (size := bed_follows(walk, read.end)):
         end, told = read.end, walk.past_articles(read.end + 1) + size
+    if not end and walk.typed.words[max(i - 2, 0) : i] in (["low", "of"], ["high", "of"]):
+        i, end, told = i - 2, read.end, read.end  # "low of 27": degrees, not plants
     if not end:
         return False
     if walk.word(i) != "them":

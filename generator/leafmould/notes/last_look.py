@@ -160,6 +160,10 @@ def _is_number(typed: Typed, i: int, end: int) -> bool:
     word = typed.words[i]
     if ":" in typed.gaps[i] or (i + 1 < typed.count and ":" in typed.gaps[i + 1]):
         return False  # "12:30"
+    if typed.words[i + 1 : i + 3] == ["in", "the"] and {"morning", "evening"} & set(
+        typed.words[i + 3 : i + 4]
+    ):
+        return False  # "at 7 in the morning"
     if word.isdigit() or (word in nouns.NUMBERS and word not in ("a", "an", "one", "another")):
         follows = typed.words[i + 1] if i + 1 < end else ""
         return follows not in HOURS and follows != ""

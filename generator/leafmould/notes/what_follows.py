@@ -83,6 +83,8 @@ def words_of_time(walk: Walk, i: int) -> int:
     if i and typed.is_number(i - 1) and typed.gaps[i] in (".", "/"):
         return 1
     word = walk.word(i + 1)
+    if walk.word(i - 1) == "at" and typed.words[i + 1 : i + 3] == ["in", "the"] and walk.word(i + 3) in TIMES:
+        return 1  # "at 7 in the morning"
     is_time = word in LASTING or (word in TIMES and walk.word(i + 2) == "ago")
     return 2 if is_time and not typed.breaks[i + 1] else 0
 

@@ -84,10 +84,6 @@ class Kinds:
         if key is not None:
             self._words.setdefault(key, Counter())[named.name] += 1
 
-    def group_of(self, key: str) -> str | None:
-        """The kind word a crop answers to: "bean" for runner bean."""
-        return self._groups_by_crop.get(key)
-
     def may_mean(self, key: str) -> tuple[str, ...]:
         """The keys under which a crop so called may stand: itself, its kinds, or a wider word for it."""
         if key not in self._meanings:

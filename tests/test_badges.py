@@ -242,7 +242,9 @@ def test_a_perennial_that_was_taken_out() -> None:
 
 def test_ages_count_calendar_days_from_exact_dates_only() -> None:
     one = planting("leek", started="2026-02-28", planted="2026-06-11")
-    counted = [days_since(when, date(2026, 6, 20)) for when in (one.started, one.sown, one.planted, one.found)]
+    counted = [
+        days_since(when, date(2026, 6, 20)) for when in (one.started, one.sown, one.planted, one.found)
+    ]
     assert counted == [112, None, 9, None]
     assert days_since(coarse("spring", "2026-03-01", "2026-05-31"), date(2026, 6, 20)) is None
     assert days_since(exact("2026-06-21"), date(2026, 6, 20)) is None

@@ -316,3 +316,15 @@ def test_a_mistake_of_ours_ends_the_preview_with_its_traceback(tmp_path: Path, s
     later.join()
     signal.signal(signal.SIGTERM, before)
     assert said[0].startswith("The garden is at http://127.0.0.1:")
+
+
+def test_many_requests_at_once_put_no_words_of_the_server_on_the_terminal(
+    previewing: tuple[Path, subprocess.Popen[str], str],
+) -> None:
+    _, process, address = previewing
+    with ThreadPoolExecutor(max_workers=24) as browsers:
+        pages = list(browsers.map(fetch, [address] * 96))
+    assert all("Tansy Hill" in page for page in pages)
+    process.send_signal(signal.SIGINT)
+    _, faults = process.communicate(timeout=15)
+    assert faults == ""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import _thread
 import errno
+import logging
 import signal
 import socket
 import threading
@@ -96,6 +97,8 @@ def run(
     Raises:
         LeafmouldError: if the port is taken.
     """
+    # A browser asks for several files at once; that they wait a moment for each other is no news.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     listening = listen(port)
     _tell_first(live.rebuild(), listening.getsockname()[1], tell)
     server = create_server(make_app(site, live), sockets=[listening], ident=None)

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from gardens import garden_of
 from leafmould.pages import addresses
 from leafmould.pages.bed import BedPage
 from leafmould.pages.beds import BedYearsPage
@@ -298,6 +299,18 @@ def test_varieties_stand_side_by_side(site: Site) -> None:
         ("Hurst's Green Shaft", ["2026"], ""),
         ("Meteor", ["2025"], "1 of 1 lost"),
     ]
+
+
+def test_several_plantings_of_a_variety_in_one_year_are_told_apart_by_their_beds() -> None:
+    notes = """
+        2024-04-02
+        - sowed pea 'Meteor' in Arch
+        2025-04-02
+        - sowed pea 'Meteor' in Arch
+        - sowed pea 'Meteor' in Top bed
+        """
+    crop: CropPage = values(site_of(garden_of(notes)), "crops/pea.html")
+    assert [[y.text for y in v.years] for v in crop.varieties] == [["2024", "2025 (Arch)", "2025 (Top bed)"]]
 
 
 def test_crops_stand_from_a_to_z_by_their_own_words(site: Site) -> None:

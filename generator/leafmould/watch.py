@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import errno
 import hashlib
+import logging
 import os
 import sys
 import threading
@@ -206,6 +207,9 @@ class Watch:
         if _folders(self.folder) > _most_watches():
             self._poll(LIMIT)
             return None
+        # An event that comes while listening ends is logged there as a fault; it is none, and the looks
+        # at the files tell whatever the events do not.
+        logging.getLogger("watchdog").setLevel(logging.CRITICAL)
         observer = Observer()
         observer.start()
         self._follow(observer)

@@ -6,6 +6,7 @@ picking shared with another crop or variety is counted apart.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -158,16 +159,24 @@ def _variety(
     return VarietyRow(
         name=name or "variety not noted",
         anchor=variety_anchor(name),
-        years=tuple(
-            Link(text=ledger.year_name(ledger.home_year(p)), to=ledger.sections[p.id])
-            for p in plantings[-MOST_PLANTINGS:]
-        ),
+        years=_grown(plantings[-MOST_PLANTINGS:], ledger),
         more=max(0, len(plantings) - MOST_PLANTINGS),
         days=days_taken(plantings, ledger),
         totals=totals(pickings, ledger, to=ledger.crop_pages[crop.key] + "#years"),
         endings=f"{lost} of {len(plantings)} lost" if lost else "",
         verdicts=_verdicts(plantings, ledger),
     )
+
+
+def _grown(plantings: Sequence[Planting], ledger: Ledger) -> tuple[Link, ...]:
+    """A link to each planting by its year; several of one year tell their beds too."""
+    years = Counter(ledger.home_year(p) for p in plantings)
+    found: dict[str, Link] = {}
+    for planting in plantings:
+        year, bed = ledger.home_year(planting), ledger.garden.beds[planting.bed_now].name
+        words = f"{ledger.year_name(year)} ({bed})" if years[year] > 1 else ledger.year_name(year)
+        found.setdefault(words, Link(text=words, to=ledger.sections[planting.id]))
+    return tuple(found.values())
 
 
 def variety_anchor(name: str) -> str:

@@ -9,36 +9,26 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from leafmould.notes.figures import to_number
+from leafmould.notes.numbers import Number, count_span, digits, spelled, word_behind
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, EXACT_STILL
-from leafmould.values.names import FRACTIONS, Kind, Known
+from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
 
-GROUPED = r"\d{1,3}(?:[ ']\d{3})+(?= ?(?:k?g|grams?|grammes?|kilos?|ml|l)\b(?! (?:bag|pack|box|jar|punnet)))"
-""" "1 000 g", "12'500 g": groups of three digits before a unit are one number."""
-ONE = rf"{GROUPED}|\d{{1,3}}(?: 000)+(?!\d)|\d+ ?[{FRACTIONS}]|\d+(?: |-| and | & )\d/\d(?!\d)|\d+(?:[.,]\d+)*|[{FRACTIONS}]"
-NUMBER = re.compile(
-    rf"(?P<low>(?:\d/\d)(?![\d/])|{ONE})"
-    rf"(?:(?P<of> ?/ ?| of | out of | from )(?P<whole>\d+)(?![\d/]))?"
-    rf"(?:(?: ?- ?| to | or )(?P<high>{ONE})(?![\d:]))?"
-    r"(?: ?(?P<times>[xX])(?![A-Za-z]))?(?P<plus>ish\b|\+)?",
-    re.IGNORECASE,
-)
-BETWEEN = re.compile(NUMBER.pattern.replace(r" ?- ?| to ", r" ?- ?| and | to "), re.IGNORECASE)
-POINT_FIRST = re.compile(r"(?:^|[^\w.])[.]$|(?:^|\s),$")
 UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w])|(%)|(per cent)\b)""", re.IGNORECASE)
+
+
 RATE = re.compile(
     r"\s?(?:/|\bper\b|\ba\b)\s?(?:sq(?:uare|\.)?\s?)?(m²|m2|metre|meter|m\b|yard|yd|ft|foot)(?:²|2)?",
     re.IGNORECASE,
 )
+
+
 UNIT_AFTER_IN = frozenset(
     {"apart", "spacing", "long", "deep", "high", "tall", "wide", "between", "pot", "row", "centre", "gap"}
 )
-PARTS_OF_ONE = {"quarter": 0.25, "third": 1 / 3}
-HALF_WORDS = {"half": 0.5, "quarter": 0.25}
 
 
 class Read(NamedTuple):
@@ -50,123 +40,6 @@ class Read(NamedTuple):
     asks: str | None = None  # what is doubtful about the number
     is_bare_word: bool = False  # "a" or "an" alone: an article unless a noun follows
     level: Level = Level.QUESTION  # how what is doubtful is told
-
-
-class _Number(NamedTuple):
-    low: float
-    high: float
-    end: int  # in characters
-    is_about: bool = False
-    of: float | None = None
-    asks: str | None = None
-
-
-def _digits(typed: Typed, i: int, decimal: str | None) -> _Number | None:
-    """A number in digits that begins at word `i`."""
-    start = typed.starts[i]
-    if start and typed.plain[start - 1].isalpha() and typed.words[i - 1] != "x":
-        return None
-    is_between = i > 0 and typed.words[i - 1] == "between"
-    m = (BETWEEN if is_between else NUMBER).match(typed.plain, start)
-    if m is None or (
-        m.group("plus") == "+"
-        and typed.plain[m.end() : m.end() + 2].strip()[:1].isalpha()
-        and typed.plain[m.end() : m.end() + 1] != " "
-    ):
-        return None
-    point = "0." if POINT_FIRST.search(typed.plain, max(0, start - 2), start) and m["low"].isdigit() else ""
-    low, asks = to_number(point + m["low"], decimal)
-    if point and typed.plain[start - 1] == ",":
-        asks = f'",{m["low"]}" may be 0.{m["low"]} or {m["low"]}; read as 0.{m["low"]}.'
-    high, of, about = low, None, bool(m["plus"])
-    if m["of"] is not None:
-        if m["of"] == " from ":
-            return _Number(low, low, m.end("low"), False, None, asks)
-        of = float(m["whole"][:300])
-    if m["high"] is not None:
-        high, more = to_number(m["high"], decimal)
-        asks, about = asks or more, True
-        if high < low:
-            return _Number(low, low, m.end("whole") if of is not None else m.end("low"), False, of, asks)
-    return _Number(low, high, m.end(), about, of, asks)
-
-
-def _spelled(typed: Typed, i: int) -> _Number | None:
-    """A number in words: "two", "twenty four", "a dozen", "half a", "one and a half"."""
-    words, n = typed.words, typed.count
-    word = words[i]
-    if word == "one" and typed.plain[typed.ends[i] - 1] in "sS":
-        return None
-    value: float
-    j = i
-    if (
-        word in HALF_WORDS
-        and i + 1 < n
-        and words[i + 1] in ("a", "an", "dozen", *nouns.WEIGHTS, *nouns.VOLUMES, "kilo", "pound")
-    ):
-        value, j = HALF_WORDS[word], i + 1 + (words[i + 1] in ("a", "an"))
-    elif word in nouns.NUMBERS:
-        value, j = float(nouns.NUMBERS[word]), i + 1
-        if word in nouns.TENS and j < n and 0 < nouns.NUMBERS.get(words[j], 0) < 10 and words[j] != "a":
-            value, j = value + nouns.NUMBERS[words[j]], j + 1
-        elif word in ("a", "an") and j < n and words[j] in HALF_WORDS:
-            value, j = HALF_WORDS[words[j]], j + 1
-        if j < n and words[j] == "hundred":
-            value, j = value * 100, j + 1
-            more = words[j + 1] if words[j : j + 1] == ["and"] and j + 1 < n else "a"
-            if more not in ("a", "an", "another") and 0 < nouns.NUMBERS.get(more, 0) < 100:
-                return _and_more(typed, value, j + 1)
-        elif j < n and words[j] in PARTS_OF_ONE and word not in ("another",):
-            value, j = value * PARTS_OF_ONE[words[j]], j + 1
-            j += 2 * (words[j : j + 2] in (["of", "a"], ["of", "an"]))
-    elif word == "dozen":
-        value, j = 1.0, i
-    else:
-        return None
-    j = _and_a_half(words, j, n)
-    value += 0.5 if words[j - 1] == "half" and j - i > 2 else 0
-    if j < n and words[j] == "dozen":
-        return _Number(value * 12, value * 12, typed.ends[j])
-    return _Number(value, value, typed.ends[j - 1])
-
-
-def _and_more(typed: Typed, hundreds: float, j: int) -> _Number | None:
-    """The "fifty two" of "a hundred and fifty two"."""
-    rest = _spelled(typed, j)
-    return rest and rest._replace(low=rest.low + hundreds, high=rest.high + hundreds)
-
-
-def _and_a_half(words: list[str], j: int, n: int) -> int:
-    return j + 3 if j + 2 < n and words[j : j + 3] == ["and", "a", "half"] else j
-
-
-def _count_span(typed: Typed, number: _Number, i: int) -> _Number:
-    """Two spelled numbers with "or", "to" or a dash between: a range. "4 of a dozen" stays simple."""
-    j = _word_behind(typed, number.end, i)
-    if j + 1 < typed.count and typed.words[j] in ("or", "to") and not typed.breaks[j]:
-        more = (
-            typed.words[j + 1] in nouns.NUMBERS
-            and typed.words[j + 1] not in ("a", "an")
-            and _spelled(typed, j + 1)
-        )
-        if more and more.low > number.low:
-            return _Number(number.low, more.low, more.end, True)
-    if (
-        j + 1 < typed.count
-        and typed.words[j] == "of"
-        and typed.words[j + 1] in nouns.NUMBERS
-        and typed.words[j + 1] not in ("a", "an")
-    ):
-        whole = _spelled(typed, j + 1)
-        if whole and whole.low >= number.low:
-            return _Number(number.low, number.low, whole.end, False, whole.low)
-    return number
-
-
-def _word_behind(typed: Typed, end: int, i: int) -> int:
-    while i < typed.count and typed.starts[i] < end:
-        i += 1
-    return i
 
 
 def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece") -> Read | None:
@@ -191,11 +64,11 @@ def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece
         j += 1
     if typed.words[j] == "x" and typed.is_number(j + 1):
         j += 1
-    number = _digits(typed, j, decimal) if not typed.words[j].isalpha() else _spelled(typed, j)
+    number = digits(typed, j, decimal) if not typed.words[j].isalpha() else spelled(typed, j)
     if number is None:
         return None
     if typed.words[j].isalpha():
-        number = _count_span(typed, number, j)
+        number = count_span(typed, number, j)
     return _with_unit(typed, begin, j, number._replace(is_about=number.is_about or about), decimal, unit_of)
 
 
@@ -245,10 +118,10 @@ def _is_noun_here(typed: Typed, i: int) -> bool:
 
 
 def _with_unit(
-    typed: Typed, begin: int, first: int, number: _Number, decimal: str | None, unit_of: str
+    typed: Typed, begin: int, first: int, number: Number, decimal: str | None, unit_of: str
 ) -> Read:
     """The number with the unit, measure or noun behind it."""
-    number, end = _times(typed, number, _word_behind(typed, number.end, first))
+    number, end = _times(typed, number, word_behind(typed, number.end, first))
     start = typed.starts[begin]
     about_sign = typed.gaps[begin].rstrip()
     if about_sign.endswith("~"):
@@ -257,7 +130,7 @@ def _with_unit(
     unit, last, measure, stop = _unit_word(typed, end, number)
     if sign is not None and not (unit and not sign.group(1)):
         unit, stop = _signed(sign), sign.end()
-        last = _word_behind(typed, stop, end)
+        last = word_behind(typed, stop, end)
     has_noun = bool(unit)
     if unit in nouns.WEIGHTS | nouns.VOLUMES and (rate := RATE.match(typed.plain, stop)):
         square = "m" if rate[1].lower().startswith("m") else rate[1].lower()
@@ -268,7 +141,7 @@ def _with_unit(
             rate.end(),
         )
         unit = unit.replace("m²²", "m²")
-        last = _word_behind(typed, stop, last)
+        last = word_behind(typed, stop, last)
     low, high = number.low, number.high
     if unit == "lb" and last < typed.count and (ounces := _ounces(typed, last, decimal)):
         low, high, last = low + ounces[0] / 16, high + ounces[0] / 16, ounces[1]
@@ -284,7 +157,7 @@ def _with_unit(
     return Read(amount, last, has_noun, number.asks, bare and not has_noun)
 
 
-def _times(typed: Typed, number: _Number, end: int) -> tuple[_Number, int]:
+def _times(typed: Typed, number: Number, end: int) -> tuple[Number, int]:
     """ "2 and a half", "3 dozen", "5 million"."""
     words = typed.words
     if (
@@ -311,7 +184,7 @@ def _signed(sign: re.Match[str]) -> str:
     return "m²" if sign[2] else "in" if sign[3] == '"' else "ft"
 
 
-def _unit_word(typed: Typed, i: int, number: _Number) -> tuple[str | None, int, float | None, int]:
+def _unit_word(typed: Typed, i: int, number: Number) -> tuple[str | None, int, float | None, int]:
     """Unit or counted noun at word `i`: its name, the word behind, grams of an own measure, its end."""
     none = (None, i, None, number.end)
     if i >= typed.count or (typed.breaks[i] and typed.gaps[i].strip() not in ('"',)):
@@ -372,10 +245,10 @@ def _ounces(typed: Typed, i: int, decimal: str | None) -> tuple[float, int] | No
     """The "4 oz" of "3 lb 4 oz"."""
     if not typed.is_number(i) or (typed.breaks[i] and typed.gaps[i].strip() != ","):
         return None
-    number = _digits(typed, i, decimal)
+    number = digits(typed, i, decimal)
     if number is None or number.low >= 16:
         return None
-    j = _word_behind(typed, number.end, i)
+    j = word_behind(typed, number.end, i)
     if j < typed.count and nouns.UNITS.get(typed.words[j]) == "oz" and not typed.breaks[j]:
         return number.low, j + 1
     return None

@@ -6,8 +6,9 @@ Steps of the walk; places behind prepositions are in `places`.
 from __future__ import annotations
 
 from leafmould.notes.entries import Named, Sureness
-from leafmould.notes.places import add_place, more_places, part_behind
-from leafmould.notes.walk import Walk
+from leafmould.notes.parts import part_behind
+from leafmould.notes.places import more_places
+from leafmould.notes.walk import Walk, add_place
 from leafmould.values.names import Kind, slug
 from leafmould.values.problems import Level
 

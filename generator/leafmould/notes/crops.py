@@ -1,7 +1,7 @@
-"""Known crops and varieties in a clause, in quotes or not.
+"""Known crops in a clause, and which item of the line each begins or joins.
 
-Steps of the walk; words nobody knows are in `strangers`. What several crops make of one line is settled in
-`expand`.
+A step of the walk; varieties are in `varieties`, words nobody knows in `strangers`. What several crops make
+of one line is settled in `expand`.
 """
 
 from __future__ import annotations
@@ -9,18 +9,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from leafmould.notes.beds import is_bed_not_crop
-from leafmould.notes.beside import is_thought
+from leafmould.notes.beside_crop import STARTS, noun_behind_crop, unknown_behind_crop
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
-from leafmould.notes.strangers import STARTS, noun_behind_crop, perhaps, unknown_behind_crop
-from leafmould.notes.typed import Quote
+from leafmould.notes.varieties import is_crop_rather, known_variety
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import (
-    ARTICLES,
-    JOINS,
-    PLACE_OPENERS,
-)
 from leafmould.notes.words.verbs import as_done
 from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level
@@ -31,65 +25,6 @@ QUALIFIERS = frozenset(
         "celery", "spinach", "walnut", "carrot", "fig", "olive", "mustard", "fennel", "beet", "peach", "melon", "turnip", "cabbage", "butter",
     }
 )  # fmt: skip
-
-
-def take_quote(walk: Walk) -> bool:
-    """A variety in quotes."""
-    quote = walk.typed.quotes.get(walk.i)
-    if quote is None:
-        return False
-    i = walk.i
-    walk.i = min(max(quote.last, i + 1), walk.end)
-    if (
-        walk.has("object")
-        and walk.verb.name not in ("turned out", "bought")
-        and not walk.draft.has_crop
-        and not walk.typed.vocabulary.exactly(quote.content, Kind.VARIETY, Kind.CROP)
-    ):
-        walk.draft.leave(i, walk.i, walk.after_comma)
-        return True
-    known = walk.typed.vocabulary.exactly(quote.content, Kind.VARIETY)
-    variety = Named(
-        key=known[0].key if known else quote.content, name=known[0].name if known else quote.content, written=quote.content,
-        sureness=_quote_sureness(walk, quote, i), of=tuple(sorted({c for k in known for c in k.of})),
-    )  # fmt: skip
-    add_variety(walk, variety, (quote.start, quote.end), i)
-    return True
-
-
-def _quote_sureness(walk: Walk, quote: Quote, i: int) -> Sureness:
-    behind = walk.typed.plain[quote.end : quote.end + 2].lstrip()
-    if "?" in quote.content or behind.startswith("?") or walk.was_or or is_thought(walk.typed, i, quote.last):
-        return Sureness.DOUBTFUL
-    return Sureness.KNOWN
-
-
-def add_variety(walk: Walk, variety: Named, span: tuple[int, int], i: int) -> None:
-    """Give a variety to the crop before it, or to the one right behind it."""
-    item = walk.draft.item
-    next_is_crop = (
-        walk.i < walk.end
-        and not walk.typed.gaps[walk.i].strip("'\" ")
-        and bool(walk.typed.kind(walk.i, Kind.CROP, Kind.CROP_GROUP)[0])
-    )
-    if next_is_crop and item.crops:
-        item = Item()
-        walk.draft.items.append(item)
-    elif walk.was_or:
-        _doubt_last(item)
-    item.varieties.append(variety)
-    item.spans.append(("variety", *span))
-    walk.joined = False
-    walk.was_or = False
-
-
-def _doubt_last(item: Item) -> None:
-
-    if item.varieties:
-        item.varieties = [
-            replace(v, sureness=Sureness.DOUBTFUL) if v.sureness is not Sureness.UNKNOWN else v
-            for v in item.varieties
-        ]
 
 
 def take_crop(walk: Walk) -> bool:
@@ -116,8 +51,8 @@ def take_crop(walk: Walk) -> bool:
         return False
     if not crops and not varieties:
         return False
-    if varieties and not _is_crop_rather(walk, i, size, crops, varieties):
-        return _known_variety(walk, i, size, varieties)
+    if varieties and not is_crop_rather(walk, i, size, crops, varieties):
+        return known_variety(walk, i, size, varieties)
     if not crops:
         return False
     return _known_crop(walk, i, size, crops)
@@ -154,109 +89,6 @@ def _is_trouble_of(walk: Walk, i: int, size: int) -> bool:
         and walk.typed.words[end] in nouns.TROUBLES
         and not walk.typed.names(end)[0]
     )
-
-
-def _is_crop_rather(walk: Walk, i: int, size: int, crops: list[Known], varieties: list[Known]) -> bool:
-    """Whether words that name a crop or a variety are the crop here."""
-    if not crops:
-        return False
-    item = walk.draft.item
-    beside = {c.key for c in item.crops} & {c for v in varieties for c in v.of}
-    if beside and not walk.joined:
-        return False
-    following = (
-        walk.typed.kind(i + size, Kind.CROP, Kind.CROP_GROUP)[1]
-        if i + size < walk.end and not walk.typed.breaks[i + size]
-        else ()
-    )
-    return not any(k.key in v.of for k in following for v in varieties)
-
-
-def _known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool:
-    """A variety that quotes or tables have taught; a common word only beside its own crop."""
-    item = walk.draft.item
-    of = tuple(sorted({c for v in varieties for c in v.of}))
-    crops = {k for c in item.crops for k in (c.key, *c.of)}
-    after = _next_crop(walk, i + size)
-    near_crop = {k.key for k in after} | {c for k in after for c in k.of}
-    is_public = varieties[0].is_public
-    if of and not set(of) & (crops | near_crop) and (crops or near_crop):
-        is_beside = _is_crop_at(walk, i + size) or not (walk.joined or not crops)
-        if is_beside:
-            return is_public and _perhaps_here(walk, i, i + size)
-        crops, near_crop = set(), set()
-    word = walk.typed.words[i]
-    if (
-        not crops
-        and not near_crop
-        and ((size == 1 and word in nouns.SELDOM_VARIETY) or not (walk.has("crop") or walk.has("crop!")))
-    ):
-        return False
-    if size == 1 and word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and i > 0):
-        return False
-    is_guess = varieties[0].is_word and not crops and not near_crop
-    is_thing = i == 0 or (walk.typed.words[i - 1] in ARTICLES or walk.typed.words[i - 1] == "old")
-    if is_guess and not is_thing and (walk.is_topic or walk.verb.name in PEOPLE_TOO or walk.after_comma):
-        return False
-    named = Named(
-        key=varieties[0].key, name=varieties[0].name, written=walk.typed.written(i, i + size),
-        sureness=_variety_sureness(walk, i, i + size, is_guess=is_guess), of=of,
-    )  # fmt: skip
-    if item.crops and not crops and not near_crop:
-        walk.draft.items.append(Item(is_after_comma=walk.typed.breaks[i]))
-    if is_guess and len(of) == 1:
-        crop = of[0].replace("-", " ")
-        walk.ask(
-            Level.HINT, f'"{named.written}" is read as a variety of {crop}. Name the crop to make it sure.', i
-        )
-    if len(of) == 1 and is_public and not crops and not near_crop and not walk.draft.item.crops:
-        key = of[0]
-        walk.draft.item.crops.append(Named(key=key, name=key.replace("-", " "), written=named.written))
-    walk.i = i + size
-    add_variety(walk, named, (walk.typed.starts[i], walk.typed.ends[i + size - 1]), i)
-    return True
-
-
-PEOPLE_TOO = frozenset({"gave away", "saw", "bought", "ate", "used"})
-"""Verbs beside which a capital may be a person's, so that a word like "Victoria" is no variety."""
-
-
-def _variety_sureness(walk: Walk, start: int, end: int, *, is_guess: bool) -> Sureness:
-    if walk.was_or or "?" in walk.typed.gaps[end] or walk.typed.words[end : end + 1] == ["or"]:
-        return Sureness.DOUBTFUL
-    if is_thought(walk.typed, start, end):
-        return Sureness.DOUBTFUL
-    return Sureness.PERHAPS if is_guess else Sureness.KNOWN
-
-
-def _is_crop_at(walk: Walk, i: int) -> bool:
-    return (
-        i < walk.end and not walk.typed.breaks[i] and bool(walk.typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
-    )
-
-
-def _perhaps_here(walk: Walk, i: int, end: int) -> bool:
-    """A well-known name beside a crop that is not known to have it: "strawberry Charlotte"."""
-    perhaps(walk, walk.draft.item, i, end)
-    walk.i = end
-    return True
-
-
-def _next_crop(walk: Walk, j: int) -> tuple[Known, ...]:
-    stop = walk.stop(j) if j < walk.end else walk.end
-    if j < walk.end and walk.typed.breaks[j]:
-        return ()
-    while j < stop:
-        size, known = walk.typed.names(j)
-        crops = tuple(k for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP))
-        if crops:
-            return crops
-        if walk.word(j) in PLACE_OPENERS:
-            return ()
-        if not size and walk.word(j) not in JOINS and walk.word(j) not in ("or",):
-            return ()
-        j += size or 1
-    return ()
 
 
 def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
@@ -322,8 +154,6 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
         walk.i = i + max(1, walk.typed.names(i)[0])
         return None
     if walk.was_or:
-        from dataclasses import replace
-
         item.crops = [replace(c, sureness=Sureness.DOUBTFUL) for c in item.crops]
         return item
     if item.is_mix and walk.joined:

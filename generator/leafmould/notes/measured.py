@@ -9,8 +9,7 @@ import re
 
 from leafmould.notes.amounts import Read, read_amount
 from leafmould.notes.day_words import word_at
-from leafmould.notes.places import add_place
-from leafmould.notes.walk import Walk
+from leafmould.notes.walk import Walk, add_place
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
 

@@ -13,41 +13,47 @@ from leafmould.notes.amount_slots import take_amount
 from leafmould.notes.beds import take_bed
 from leafmould.notes.behind import take_preposition
 from leafmould.notes.clause import Clause
-from leafmould.notes.crops import take_crop, take_quote
+from leafmould.notes.crops import take_crop
 from leafmould.notes.day_words import DATE_LEADS, take_date
 from leafmould.notes.details import (
     take_batch,
     take_cause,
     take_cover,
     take_everything,
-    take_exceptions,
     take_stuff,
     take_wait,
     take_with,
 )
 from leafmould.notes.measured import take_price, take_reading
-from leafmould.notes.places import near_place_alone, past_whole, take_part
-from leafmould.notes.plans import intention_at
-from leafmould.notes.strangers import UNKNOWN_WORDS, take_unknown
+from leafmould.notes.small_steps import (
+    MIXES,
+    take_each,
+    take_filler,
+    take_join,
+    take_mix,
+    take_more,
+    take_near_place,
+    take_plan,
+    take_remark,
+    take_side,
+)
+from leafmould.notes.strangers import take_unknown
+from leafmould.notes.varieties import take_quote
 from leafmould.notes.walk import Walk
 from leafmould.notes.whole_amounts import TAKEN_OFF
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ABOUT,
     ARTICLES,
-    BEING,
-    FILLERS,
     JOINS,
     PLACE_OPENERS,
     REMARK_OPENERS,
-    SUBJECTS,
     THIRD_PERSONS,
 )
-from leafmould.notes.words.verbs import VERBS, as_done
+from leafmould.notes.words.verbs import VERBS
 from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SEASONS
-from leafmould.values.names import FRACTIONS, Kind, fold_word
-from leafmould.values.problems import Level
+from leafmould.values.names import FRACTIONS, fold_word
 
 
 def walk_clause(walk: Walk, clause: Clause) -> None:
@@ -56,17 +62,17 @@ def walk_clause(walk: Walk, clause: Clause) -> None:
         walk.used = range(clause.particle, clause.particle + 1)
     walk.verb_end = clause.verb_end
     walk.is_topic = True
-    _over(walk, clause.start, clause.verb_start)
+    over(walk, clause.start, clause.verb_start)
     walk.is_topic = clause.is_state
     if clause.verb_end > clause.verb_start:
         walk.draft.spans.append(
             ("verb", walk.typed.starts[clause.verb_start], walk.typed.ends[clause.verb_end - 1])
         )
     walk.joined = walk.after_comma = walk.was_or = False
-    _over(walk, clause.verb_end, clause.end)
+    over(walk, clause.verb_end, clause.end)
 
 
-def _over(walk: Walk, start: int, end: int) -> None:
+def over(walk: Walk, start: int, end: int) -> None:
     walk.i, walk.end = start, end
     while walk.i < walk.end:
         i = walk.i
@@ -86,185 +92,6 @@ def _over(walk: Walk, start: int, end: int) -> None:
             walk.draft.leave(i, i + 1, walk.after_comma)
             walk.i = i + 1
             continue
-
-
-def _take_join(walk: Walk) -> bool:
-    word = walk.word(walk.i)
-    if word == "or":
-        walk.was_or = walk.joined = True
-    elif word in JOINS:
-        walk.joined = True
-    else:
-        return False
-    if walk.i in walk.typed.quotes or walk.typed.names(walk.i)[0]:
-        return False
-    walk.i += 1
-    return True
-
-
-def _take_plan(walk: Walk) -> bool:
-    """Behind a comma: "need to sow more" is a remark, not a thing done."""
-    i = walk.i
-    if (
-        walk.is_topic
-        or not (walk.typed.breaks[i] or walk.typed.words[i - 1] in JOINS)
-        or walk.typed.names(i)[0]
-    ):
-        return False
-    if intention_at(walk.typed, i) is None:
-        return False
-    walk.draft.leave(i, walk.stop(i), True)
-    walk.i = walk.stop(i)
-    return True
-
-
-def _take_each(walk: Walk) -> bool:
-    i, word = walk.i, walk.word(walk.i)
-    if word == "each" or (
-        word in ("per", "a")
-        and walk.word(i + 1) in ("plant", "row", "bed", "tub", "pot")
-        and walk.draft.item.amounts
-    ):
-        walk.draft.is_each = walk.draft.is_each or word == "each"
-        if word != "each":
-            return False
-        walk.span("each", i, i + 1)
-        walk.i = i + 1 + (walk.word(i + 1) in ("of", "in"))
-        return True
-    return False
-
-
-MIXES = frozenset({"mix", "mixture", "mixed", "blend", "combination"})
-
-
-def _take_mix(walk: Walk) -> bool:
-    i = walk.i
-    j = walk.past_articles(i)
-    if walk.word(j) in MIXES and not walk.typed.names(j)[0]:
-        if walk.word(j + 1) in ("of", "row", "bed", "packet"):
-            walk.draft.item.is_mix = True
-            walk.i = j + 1 + (walk.word(j + 1) in ("of",))
-            return True
-        return False
-    return False
-
-
-def _take_side(walk: Walk) -> bool:
-    """ "the north half": a part, if it is one here."""
-    i = walk.i
-    if walk.typed.words[i].isdigit() and walk.word(i + 1) not in ("st", "nd", "rd", "th"):
-        return False
-    return walk.has("place") and take_part(walk)
-
-
-def _take_remark(walk: Walk) -> bool:
-    """Small words that open a remark: all to the next comma belongs to it."""
-    i, word = walk.i, walk.word(walk.i)
-    if word == "with" and walk.verb.name in ("sowed", "planted", "started", "put up"):
-        j = walk.past_articles(i + 1)
-        while (
-            walk.verb.name == "put up" and walk.word(j) in nouns.SELDOM_VARIETY and not walk.typed.names(j)[0]
-        ):
-            j += 1
-        size, known = walk.typed.kind(j, Kind.CROP, Kind.CROP_GROUP) if j < walk.end else (0, ())
-        if size and not walk.draft.has_crop:
-            walk.i = i + 1
-            return True
-        if size:
-            walk.ask(
-                Level.QUESTION,
-                f'Was "{known[0].name}" {as_done(walk.verb.name)} too? Read as yes; join with "and" to make it sure.',
-                i,
-            )
-            walk.joined = True
-            walk.i = i + 1
-            return True
-    if word == "with" and walk.verb.name == "planted" and not walk.draft.has_crop and walk.draft.places:
-        walk.i = i + 1  # "underplanted Old pear with 12 strawberries"
-        return True
-    if _is_left_standing(walk, word):
-        walk.draft.everything = True
-        take_exceptions(walk)
-        return True
-    if word in ("save", "bar"):
-        return False
-    if word == "next" and walk.word(i + 1) == "door":
-        walk.draft.leave(i, i + 2, walk.after_comma)
-        walk.i = i + 2
-        return True
-    if word not in REMARK_OPENERS and not (word == "with" and walk.verb_end < i):
-        return False
-    end = i + 1
-    while (
-        end < walk.stop(i)
-        and not (
-            walk.word(end) in ("in", "from", "into", "over", "on", "along", "across")
-            and walk.bed_at(past_whole(walk, walk.past_articles(end + 1)))[1] is not None
-            and not walk.draft.places
-        )
-        and not (walk.word(end) == "with" and (walk.has("with") or walk.verb.name == "treated"))
-    ):
-        end += 1
-    if word in ("except", "but") and walk.verb.name in ("cleared", "finished", "lost"):
-        walk.ask(
-            Level.QUESTION, f'"{walk.typed.written(i, end)}" is kept as a remark. What is left standing?', i
-        )
-    walk.draft.leave(i, end, walk.after_comma)
-    walk.i = end
-    return True
-
-
-def _is_left_standing(walk: Walk, word: str) -> bool:
-    """ "cleared Long border except the kale"."""
-    j = walk.past_articles(walk.i + 1)
-    j += walk.word(j) == "for"
-    return (
-        word in ("except", "but", "save", "bar")
-        and walk.verb.name == "cleared"
-        and not walk.draft.has_crop
-        and bool(walk.draft.places or walk.draft.everything)
-        and bool(walk.typed.kind(walk.past_articles(j), Kind.CROP, Kind.CROP_GROUP)[0] and j < walk.end)
-    )
-
-
-def _take_more(walk: Walk) -> bool:
-    """ ", they are on the shelf": nothing done, only more about it."""
-    i = walk.i
-    begins = walk.typed.breaks[i] or (i > walk.verb_end and walk.typed.words[i - 1] in JOINS)
-    if walk.is_topic or not begins or walk.word(i + 1) not in BEING:
-        return False
-    walk.draft.leave(i, walk.stop(i), True)
-    walk.i = walk.stop(i)
-    return True
-
-
-def _take_filler(walk: Walk) -> bool:
-    """ "the", "some", "we": words that say nothing here."""
-    i, word = walk.i, walk.word(walk.i)
-    if walk.is_topic and word in UNKNOWN_WORDS:
-        walk.i = i + 1
-        return True
-    if word == "all" and walk.word(i + 1) in ("up", "told", "together"):
-        walk.i = i + 2
-        return True
-    if word in ARTICLES or word in FILLERS or (walk.is_topic and word in SUBJECTS):
-        walk.i = i + 1
-        return True
-    return False
-
-
-def _take_near_place(walk: Walk) -> bool:
-    """Behind crop: a slip of a bed's name, where a bed is missing: "sowed peas Long bordr"."""
-    if (
-        walk.draft.places
-        or walk.is_topic
-        or not walk.has("place")
-        or (walk.typed.breaks[walk.i] and not walk.draft.has_crop)
-    ):
-        return False
-    if not (walk.draft.has_crop or walk.has("bed")) or walk.typed.names(walk.i)[0]:
-        return False
-    return near_place_alone(walk, walk.i)
 
 
 Step = Callable[[Walk], bool]
@@ -294,7 +121,7 @@ NUMBERS = (
 
 STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_quote, None),
-    (_take_join, JOINS | {"or"}),
+    (take_join, JOINS | {"or"}),
     (
         take_batch,
         nouns.ORDINALS
@@ -303,8 +130,8 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
         | ARTICLES
         | {DIGITS, "from", "of", "early", "late", "main", "last", "latest"},
     ),
-    (_take_plan, None),
-    (_take_more, THIRD_PERSONS),
+    (take_plan, None),
+    (take_more, THIRD_PERSONS),
     (
         take_wait,
         frozenset(
@@ -338,17 +165,17 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
             }
         ),
     ),
-    (_take_mix, MIXES | ARTICLES),
-    (_take_each, frozenset({"each", "per", "a"})),
-    (_take_side, PARTS),
+    (take_mix, MIXES | ARTICLES),
+    (take_each, frozenset({"each", "per", "a"})),
+    (take_side, PARTS),
     (take_amount, NUMBERS | TAKEN_OFF | {"more", "fewer"}),
     (take_crop, frozenset()),
     (take_preposition, frozenset(PLACE_OPENERS)),
     (take_bed, ARTICLES | {"bed"}),
-    (_take_remark, REMARK_OPENERS | {"with", "save", "bar"}),
-    (_take_near_place, None),
+    (take_remark, REMARK_OPENERS | {"with", "save", "bar"}),
+    (take_near_place, None),
     (take_unknown, None),
-    (_take_filler, None),
+    (take_filler, None),
 )
 """Each step with the words it may begin at; where a known name stands, those of NAME_STEPS may too."""
 
@@ -371,4 +198,4 @@ def _steps_at(word: str, is_named: bool, verb: str, is_quote: bool) -> tuple[Ste
     )
 
 
-NAME_STEPS = frozenset({take_crop, take_bed, _take_side})
+NAME_STEPS = frozenset({take_crop, take_bed, take_side})

@@ -112,3 +112,23 @@ class Walk:
             sureness=Sureness.DOUBTFUL if is_doubtful or self.was_or else Sureness.KNOWN,
             of=known.of if known.kind in (Kind.CROP_GROUP, Kind.VARIETY) else (),
         )  # fmt: skip
+
+
+def add_place(walk: Walk, place: Named, role: str, start: int, end: int) -> None:
+    """Put a place where it belongs."""
+    walk.span("origin" if role == "from" and _is_origin(walk) else "place", start, end)
+    target = walk.draft.origins if role == "from" and _is_origin(walk) else walk.draft.places
+    if all(place.key != known.key for known in target):
+        target.append(place)
+    if target is walk.draft.places and walk.draft.item.crops:
+        walk.draft.place_items.append((place, len(walk.draft.items) - 1))
+
+
+def _is_origin(walk: Walk) -> bool:
+    return walk.has("raise") or walk.verb.name in (
+        "moved",
+        "potted on",
+        "pricked out",
+        "hardened off",
+        "divided",
+    )

@@ -1,0 +1,136 @@
+"""The clauses of one line, read one by one: which are done, which are told of another, which are remarks.
+
+Runs once the verbs of a line are found; what the clauses then give each other is in `actions`.
+"""
+
+from __future__ import annotations
+
+import re
+
+from leafmould.notes.actions import (
+    pair_places,
+)
+from leafmould.notes.clause import Clause
+from leafmould.notes.doers import is_about_pest, is_animal_damage, put_them, trouble_first
+from leafmould.notes.draft import Done, Draft
+from leafmould.notes.habits import LineReading
+from leafmould.notes.kept import without_meaning
+from leafmould.notes.objects import take_object
+from leafmould.notes.one_line import OneLine
+from leafmould.notes.senses import action_of
+from leafmould.notes.slots import walk_clause
+from leafmould.notes.states import state_in
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.verbs import VERBS
+from leafmould.values.names import Kind
+from leafmould.values.problems import Level
+
+
+def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Done] | LineReading:
+    """What each clause tells of; the line kept as text where none tells of anything done."""
+    done: list[Done] = []
+    topic: int | None = None
+    for clause in clauses:
+        if topic is not None and clause.verb_start - clause.start <= 1:
+            clause.start = topic
+        topic = None
+        verb, other = action_of(typed, clause)
+        if clause.is_denied:
+            if len(clauses) == 1 or not done:
+                return line.as_text("observation", None)
+            done[-1].draft.leave(clause.start, clause.end, True)
+            continue
+        if done and is_about_pest(typed, clause, verb, done[-1]):
+            done[-1].draft.leave(clause.start, clause.end, True)
+            continue
+        if not done and _is_topic_of_next(typed, clause, clauses, verb):
+            topic = clause.start  # "bed 4 dug and manured"
+            continue
+        if done and clause.form == ("put",) and verb == "remark":
+            put_them(typed, clause, done[-1])
+        if done and clause.form == ("frozen",) and done[-1].verb.name in ("lost", "cleared"):
+            done[-1].draft.leave(clause.start, clause.end, True)  # "cleared lettuce, frozen"
+            continue
+        if verb == "remark" and not done and clause is not clauses[-1]:
+            topic = _told_for_next(typed, clause, clauses[clauses.index(clause) + 1])
+        if verb == "remark":
+            if len(clauses) == 1:
+                return line.as_text("observation", without_meaning(typed, clause, is_asked=other is not None))
+            if done:
+                done[-1].draft.leave(clause.start, clause.end, True)
+            continue
+        done.append(read_clause(line, typed, clause, verb, other))
+    if not done:
+        named = any(typed.names(i)[0] for i in range(typed.count))
+        asked = without_meaning(typed, clauses[0], is_asked=False) if named else None
+        return line.as_text("observation", asked)
+    return done
+
+
+def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:
+    """One clause with its slots filled."""
+    draft = Draft()
+    draft.subject = clause.subject
+    walk = line.walk(typed, draft, verb)
+    if other is not None:
+        written = typed.written(clause.verb_start, clause.verb_end)
+        walk.ask(
+            Level.QUESTION,
+            f'"{written}" may be "{verb}" or "{other}"; read as "{verb}".',
+            clause.verb_start,
+        )
+    if verb == "saw" and clause.subject is None and (state := state_in(typed, clause)) is not None:
+        verb, draft.subject = state.verb or verb, state.subject
+        walk = line.walk(typed, draft, verb)
+        walk.span("verb", state.verb_start, state.verb_end)
+        walk.used = range(state.verb_start, state.verb_end)
+        clause.subject, clause.is_state = state.subject or "seen", True
+    if clause.subject and not clause.is_state and (begin := typed.text.find(clause.subject)) >= 0:
+        draft.spans.append(("subject", begin, begin + len(clause.subject)))
+    take_object(walk, clause)
+    walk_clause(walk, clause)
+    pair_places(draft)
+    if verb == "lost" and clause.is_by_trouble and draft.cause is None:
+        draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
+    if verb == "grew" and SEVERAL_YEARS.search(typed.plain):
+        walk.ask(Level.QUESTION, "Only one of these years is read. Write a line for each.", clause.verb_start)
+    if UNSURE & set(typed.words[clause.start : clause.verb_start]):
+        walk.ask(Level.QUESTION, f'Is it sure? Read as "{verb}".', clause.verb_start)
+    is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
+    left = next((r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None)
+    stranger = typed.written(left[0], left[1]) if left is not None else None
+    if is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
+        walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
+    return Done(
+        verb=VERBS[verb],
+        draft=draft,
+        is_bare=is_bare,
+        is_pronoun=typed.phrase(clause.verb_end, 1) in (("them",), ("it",), ("both",)),
+        is_after_comma=typed.breaks[clause.start],
+        object_left=stranger,
+    )
+
+
+def _told_for_next(typed: Typed, clause: Clause, after: Clause) -> int | None:
+    """The bed of "dug over Top bed and planted leeks", the crop of "checked the apples, threw out 7"."""
+    kinds = [Kind.BED]
+    if not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(after.start, after.end)):
+        kinds += [Kind.CROP, Kind.CROP_GROUP]
+    return next((i for i in range(clause.verb_end, clause.end) if typed.kind(i, *kinds)[0]), None)
+
+
+def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb: str) -> bool:
+    """ "bed 4 dug and manured": what stands before a verb of no meaning is the topic of the next."""
+    return (
+        verb == "remark"
+        and clause.verb_start > clause.start
+        and clause is not clauses[-1]
+        and not trouble_first(typed, clause)
+    )
+
+
+SEVERAL_YEARS = re.compile(r"\b(?:19|20)\d\d\b\s*(?:and|&|\+|,)\s*(?:19|20)\d\d\b")
+
+
+UNSURE = frozenset({"think", "maybe", "probably", "perhaps", "guess", "reckon", "fear", "suspect", "might"})

@@ -1,0 +1,45 @@
+"""A day that opens a line: "12 June: picked peas", "Tuesday weeded Arch".
+
+Runs before the verbs of a line are looked for.
+"""
+
+from __future__ import annotations
+
+import re
+
+from leafmould.notes.day_words import set_date
+from leafmould.notes.draft import Draft
+from leafmould.notes.one_line import OneLine
+from leafmould.notes.words.verbs import LONGEST_PAST
+from leafmould.values.dates import scan_date
+
+
+def open_line(line: OneLine) -> int:
+    """A date at the start: "12 June: …", "Tuesday …". The first word behind it."""
+    typed = line.typed
+    walk = line.walk(typed, Draft(), "noted weather")
+    walk.end = typed.count
+    word = typed.words[0]
+    lead = 1 if word in ("on", "the") and typed.count > 1 else 0
+    plain = typed.plain
+    if typed.count > 2 and typed.gaps[1] == "." and typed.words[2] in LONGEST_PAST:
+        plain = DOTTED_DAY.sub(r"\1/\2", plain, count=1)
+    found = scan_date(plain, typed.starts[lead])
+    if found is None or typed.names(lead)[0] or (typed.breaks[lead] and lead):
+        return 0
+    words, stop = found
+    end = lead
+    while end < typed.count and typed.starts[end] < stop:
+        end += 1
+    bare = words.day is None and words.weekday is None and words.days_ago is None and words.year is None
+    if bare and end < typed.count and not typed.breaks[end] and words.third is None:
+        return 0
+    if words.day is not None and words.month is None:
+        return 0
+    set_date(walk, words, 0, end)
+    line.opening, line.asked = walk.draft, list(walk.draft.asked)
+    return end
+
+
+DOTTED_DAY = re.compile(r"^(\s*\d{1,2})\.(\d{1,2})(?!\d)")
+""" "20.06 picked peas": at the start of a line a day."""

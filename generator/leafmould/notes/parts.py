@@ -1,0 +1,164 @@
+"""Parts of beds: "north half", "tree 3", and where a part belongs to a bed, before it or behind it.
+
+Steps of the walk, and what `places` asks once it has found a bed.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.draft import Item
+from leafmould.notes.entries import Named
+from leafmould.notes.walk import Walk, add_place
+from leafmould.notes.words import nouns
+from leafmould.values.names import Kind, Known
+
+
+def part_at(walk: Walk, i: int) -> int:
+    """The word behind a part of a bed that begins at `i`; 0 if none does."""
+    i = walk.past_articles(i)
+    if i >= walk.end:
+        return 0
+    size, known = walk.typed.kind(i, Kind.PART)
+    if known:
+        return i + size
+    word, follows = walk.word(i), walk.word(i + 1)
+    if follows and walk.typed.breaks[i + 1]:
+        follows = ""
+    if word in nouns.PART_COUNTED and follows and walk.typed.is_number(i + 1) and not walk.bed_at(i)[1]:
+        return i + 2
+    if (
+        word.isdigit()
+        and follows in ("st", "nd", "rd", "th")
+        and walk.word(i + 2) in nouns.PART_COUNTED | nouns.PART_ENDS
+    ):
+        return i + 3
+    if word in nouns.PART_SIDES and follows in nouns.PART_SIDES and walk.word(i + 2) in nouns.PART_ENDS:
+        return i + 3
+    if word in nouns.PART_SIDES and follows in nouns.PART_ENDS and not walk.bed_at(i)[1]:
+        return i + 2
+    return 0
+
+
+def take_part(walk: Walk) -> bool:
+    """A part of a bed that stands by itself, behind a comma, a bracket or the place."""
+    i = walk.i
+    end = part_at(walk, i)
+    if not end:
+        end = _lone_side(walk, i)
+    if not end:
+        return False
+    if walk.draft.part is not None and not _another_part(walk, end):
+        return False
+    if walk.word(end) in ("of", "in") and part_then_place(walk, i, end, "at"):
+        return True
+    if not (
+        walk.draft.places
+        or walk.draft.origins
+        or walk.typed.kind(walk.past_articles(i), Kind.PART)[0]
+        or walk.is_topic
+        or walk.typed.breaks[i]
+    ):
+        return False
+    set_part(walk, i, end)
+    walk.i = end
+    return True
+
+
+def _another_part(walk: Walk, end: int) -> bool:
+    """ "beetroot in the north half, carrots in the south half": each crop its own part."""
+    items = walk.draft.items
+    if not items[-1].crops:
+        return False
+    if len(items) == 1:
+        if not walk.typed.kind(end, Kind.CROP, Kind.CROP_GROUP)[0]:
+            return False
+        items.append(Item())
+    for item in items[:-1]:
+        item.part = item.part or walk.draft.part
+    walk.draft.part = None
+    return True
+
+
+def _lone_side(walk: Walk, i: int) -> int:
+    """ "Long border, south": a side alone right behind its bed."""
+    i = walk.past_articles(i)
+    if (
+        walk.draft.places
+        and walk.word(i) in nouns.PART_ALONE
+        and not walk.typed.written(i, i + 1).endswith("s")
+        and i + 1 <= walk.end
+        and (i + 1 >= walk.end or walk.typed.breaks[i + 1])
+    ):
+        return i + 1
+    return 0
+
+
+def set_part(walk: Walk, i: int, end: int) -> None:
+    """Keep a part under its declared name, or as written."""
+    i = walk.past_articles(i)
+    beds = {p.key for p in (*walk.draft.places, *walk.draft.origins)}
+    known = walk.typed.kind(i, Kind.PART)[1]
+    declared = [k for k in known if not beds or not k.of or beds & set(k.of)]
+    if not declared and end == i + 1:
+        declared = _parts_beginning(walk, walk.typed.words[i], beds)
+    walk.draft.part = declared[0].name if declared else walk.typed.written(i, end).lower()
+    if (
+        known
+        and not walk.draft.places
+        and not walk.draft.origins
+        and len(known) == 1
+        and len(known[0].of) == 1
+    ):
+        _bed_of_part(walk, known[0].of[0], i, end)
+    walk.span("part", i, end)
+
+
+def _bed_of_part(walk: Walk, key: str, i: int, end: int) -> None:
+    """A part that only one bed has names that bed too."""
+    for _, known in walk.typed.vocabulary.pairs:
+        if known.kind is Kind.BED and known.key == key:
+            walk.draft.places.append(Named(key=key, name=known.name, written=walk.typed.written(i, end)))
+            return
+
+
+def _parts_beginning(walk: Walk, word: str, beds: set[str]) -> list[Known]:
+    found = [
+        k for words, k in walk.typed.vocabulary.pairs
+        if k.kind is Kind.PART and words[0] == word and beds & set(k.of)
+    ]  # fmt: skip
+    return found if len({k.name for k in found}) == 1 else []
+
+
+def part_behind(walk: Walk) -> None:
+    """A part right behind its bed: "Long border north half", "Long border (south)"."""
+    i = walk.i
+    if i < walk.end and walk.draft.part is None and (end := part_at(walk, i) or _lone_side(walk, i)):
+        if walk.word(end) in ("of",) or (walk.typed.breaks[i] and _begins_place(walk, i)):
+            return
+        set_part(walk, i, end)
+        walk.i = end
+
+
+def _begins_place(walk: Walk, i: int) -> bool:
+    return walk.bed_at(i)[1] is not None
+
+
+def part_then_place(walk: Walk, i: int, end: int, role: str) -> bool:
+    """ "in the south half of Long border", "onto tree 3 in Orchard row", "along the south side"."""
+    if walk.word(end) in ("of", "in", "on", "at"):
+        j = walk.past_articles(end + 1)
+        size, known = walk.bed_at(j, bare_number=True)
+        if known is not None:
+            add_place(walk, walk.named(known, j, j + size), role, j, j + size)
+            set_part(walk, i, end)
+            walk.i = j + size
+            return True
+    elif (bed := walk.bed_at(end))[1] is not None and not walk.typed.breaks[end]:
+        add_place(walk, walk.named(bed[1], end, end + bed[0]), role, end, end + bed[0])
+        set_part(walk, i, end)
+        walk.i = end + bed[0]
+        return True
+    if walk.draft.part is not None and not _another_part(walk, end):
+        return False
+    set_part(walk, i, end)
+    walk.i = end
+    return True

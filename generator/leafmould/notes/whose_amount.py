@@ -1,0 +1,217 @@
+"""Which item an amount that was read belongs to: the crop behind it, the one before, each place its own, or all.
+
+Finding the amount is in `amount_slots`.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.amounts import Read
+from leafmould.notes.draft import Item
+from leafmould.notes.entries import Fate
+from leafmould.notes.measured import signed
+from leafmould.notes.walk import Walk
+from leafmould.notes.what_follows import (
+    crop_behind,
+    variety_behind,
+)
+from leafmould.notes.whole_amounts import each_of
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    JOINS,
+    PLACE_OPENERS,
+)
+from leafmould.values.names import Kind
+from leafmould.values.problems import Level
+from leafmould.values.quantities import GRAMS, Amount
+
+
+def place_amount(walk: Walk, read: Read, i: int) -> None:
+    """Give an amount to the item it belongs to: a new one, the one being read, or all of them."""
+    draft, item = walk.draft, walk.draft.item
+    if walk.typed.gaps[i].endswith("-") and not walk.typed.breaks[i]:
+        read = signed(walk, read, i)
+    if read.asks:
+        walk.ask(read.level, read.asks, i)
+    end = _past_of(walk, read.end)
+    span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
+    is_apart = "&" in walk.typed.gaps[end] or "+" in walk.typed.gaps[end]  # "tomatoes x 12 & basil"
+    crop_follows = not is_apart and crop_behind(walk, end)
+    variety_follows = not crop_follows and variety_behind(walk, end)
+    walk.i = end
+    if walk.word(walk.i) == "each" and not crop_follows:
+        of_all = each_of(walk, item.amounts, read)
+        draft.is_each = draft.is_each or of_all is None
+        read = of_all._replace(end=read.end) if of_all is not None else read
+        walk.i += 1
+    if "/" in read.amount.unit:
+        draft.total.append(read.amount)
+        draft.spans.append(span)
+        return
+    if (
+        crop_follows
+        and item.crops
+        and not (walk.verb.name == "put up" and walk.typed.words[i - 1] in ("from", "of", "with", "using"))
+    ) or (variety_follows and (item.crops or item.varieties) and item.amounts):
+        item = Item(takes_crop_before=variety_follows)
+        draft.items.append(item)
+    elif (
+        not crop_follows
+        and not variety_follows
+        and len(draft.items) > 1
+        and not any(it.amounts for it in draft.items)
+    ):
+        draft.total.append(read.amount)
+        draft.spans.append(span)
+        return
+    if _to_someone(walk, read, crop_follows or variety_follows):
+        draft.spans.append(span)
+        return
+    if _tells_of_some(walk, item, read, i):
+        end = read.end + (walk.word(read.end) in STILL_THERE)
+        draft.leave(i, end, True)
+        walk.i = end
+        return
+    if item.crops and not crop_follows and walk.word(end) in nouns.PRODUCTS and not walk.typed.breaks[end]:
+        written = walk.typed.written(i, end + 1)
+        walk.ask(Level.QUESTION, f'"{written}" is kept as a remark. Write a line of its own for it.', i)
+        draft.leave(i, end + 1, True)
+        walk.i = end + 1
+        return
+    if crop_follows and not item.crops and item.amounts and walk.typed.breaks[i] and not item.varieties:
+        _leave_amounts(walk, item, read.amount if walk.typed.gaps[i].strip() == "," else None, i)
+    if any(_is_same_weight(a, read.amount) for a in item.amounts):
+        item.spans.append(span)
+        return
+    if any(_same_kind(a, read.amount) and not _is_counted_out(a, read.amount) for a in item.amounts):
+        if not crop_follows and (split := _split_places(walk, item)) is not None:
+            item = split
+        elif draft.is_each or (
+            walk.has("larder") and not (walk.has("fate") and item.amounts[0].unit == read.amount.unit)
+        ):
+            pass
+        else:
+            _ask_which_amount(walk, item, read.amount, i)
+    item.amounts.append(read.amount)
+    item.places_before = len(draft.places)
+    item.spans.append(span)
+
+
+def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
+    """ "11 eggs, one soft shelled", "14 litres, half in the freezer": more about them, no second amount."""
+    if walk.verb.name == "saw" and item.amounts and read.amount.whole is not None:
+        return True
+    if item.amounts and walk.typed.breaks[i] and walk.word(read.end) in STILL_THERE:
+        return True
+    if item.amounts and not ONE_OF_THEM.isdisjoint(walk.typed.words[max(i - 3, walk.verb_end) : i]):
+        return True
+    if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
+        return False
+    if walk.verb.name == "collected":
+        return read.amount.unit in ("piece", "egg") and "egg" not in walk.typed.words[read.end : walk.end]
+    return walk.verb.name in ("put up", "stored") and read.amount.whole == "half"
+
+
+ONE_OF_THEM = frozenset({"biggest", "largest", "heaviest", "smallest", "longest", "tallest"})
+""" "7 marrows, biggest 2 kg": the weight of one."""
+
+
+STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})
+
+
+def _ask_which_amount(walk: Walk, item: Item, amount: Amount, i: int) -> None:
+    told = f'"{item.amounts[0].written}" and "{amount.written}" are two amounts of one thing.'
+    walk.ask(Level.QUESTION, told, i)
+
+
+def _leave_amounts(walk: Walk, item: Item, like: Amount | None, i: int) -> None:
+    """ "a box of veg - 5 cabbages, …": the first amount is that of the whole."""
+    if like is not None and any(_same_kind(a, like) and not _is_counted_out(a, like) for a in item.amounts):
+        _ask_which_amount(walk, item, like, i)
+    for slot, start, end in [s for s in item.spans if s[0] == "amount"]:
+        first = next(k for k in range(walk.typed.count) if walk.typed.starts[k] >= start)
+        last = next((k for k in range(first, walk.typed.count) if walk.typed.ends[k] >= end), first)
+        walk.draft.leave(first, last + 1, True)
+        item.spans.remove((slot, start, end))
+    item.amounts.clear()
+
+
+def _to_someone(walk: Walk, read: Read, is_item: bool) -> bool:
+    """ "picked 3 kg, half to Ann": a share that went to somebody, or into the freezer."""
+    i = walk.i
+    if is_item or walk.verb.name != "picked" or not walk.draft.has_crop or not walk.draft.item.amounts:
+        return False
+    words = walk.typed.words[i : min(i + 4, walk.end)]
+    if words[:1] == ["to"] and walk.bed_at(walk.past_articles(i + 1))[1] is None:
+        kind = (
+            "composted"
+            if {"compost", "heap", "hens", "chickens", "hen", "worm"} & set(words)
+            else "gave away"
+        )
+    elif words[:1] in (["for"], ["into"], ["in"]) and {
+        "freezer",
+        "freezing",
+        "jam",
+        "pickling",
+        "drying",
+        "store",
+        "cellar",
+    } & set(words):
+        kind = "stored" if {"store", "cellar"} & set(words) else "put up"
+    else:
+        return False
+    walk.draft.fates.append(Fate(kind=kind, amount=read.amount))
+    return True
+
+
+def _split_places(walk: Walk, item: Item) -> Item | None:
+    """ "2 kg from Hoop bed and 1 kg from Bag row": each amount with its own place."""
+    draft, i = walk.draft, walk.i
+    if not draft.places or (len(draft.items) > 1 and not item.takes_crop_before):
+        return None
+    if (
+        walk.word(i) in PLACE_OPENERS
+        and walk.bed_at(walk.past_articles(i + 1), bare_number=True)[1] is not None
+    ):
+        own, rest = list(draft.places), []
+    elif 0 < item.places_before < len(draft.places):
+        own, rest = draft.places[: item.places_before], draft.places[item.places_before :]
+    else:
+        return None
+    item.places, draft.places = own, rest
+    split = Item(takes_crop_before=True)
+    draft.items.append(split)
+    return split
+
+
+def _past_of(walk: Walk, j: int) -> int:
+    if walk.word(j) == "of" and not walk.typed.breaks[j]:
+        bed = walk.bed_at(walk.past_articles(j + 1))[1]
+        j = (
+            j
+            if bed is not None
+            and not walk.typed.kind(walk.past_articles(j + 1), Kind.CROP, Kind.CROP_GROUP)[0]
+            else j + 1
+        )
+    return j
+
+
+def _same_kind(a: Amount, b: Amount) -> bool:
+    groups = (nouns.WEIGHTS, nouns.VOLUMES)
+    return a.unit == b.unit or any(a.unit in g and b.unit in g for g in groups)
+
+
+def _is_same_weight(a: Amount, b: Amount) -> bool:
+    """ "2 kg (4.4 lb)": one weight in the units of two countries."""
+    if a.grams is None or b.grams is None or (a.unit in IMPERIAL) == (b.unit in IMPERIAL):
+        return False
+    return a.unit in GRAMS and b.unit in GRAMS and abs(a.grams - b.grams) <= 0.1 * a.grams
+
+
+IMPERIAL = frozenset({"oz", "lb", "stone", "cwt"})
+
+
+def _is_counted_out(a: Amount, b: Amount) -> bool:
+    """ "all, 20", "the last of the 10": words and the number they come to are one statement."""
+    return any(
+        x.whole in ("all", "the rest", "the last") and y.value is not None for x, y in ((a, b), (b, a))
+    )

@@ -17,6 +17,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("render",),
     ("output",),
     ("build",),
+    ("again",),
     ("lookup",),
     ("desk",),
     ("watch",),

@@ -6,8 +6,7 @@ layout or the surroundings keeps the old site, whole. Says what happened; how th
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
@@ -18,25 +17,14 @@ from leafmould.pages.data import data_files
 from leafmould.pages.site import reckon, site_of
 from leafmould.reckon.almanac import almanac
 from leafmould.render.html import Renderer
-from leafmould.report import Made
-from leafmould.values.problems import Problem, WrongUse
+from leafmould.report import BuildReport, Made
+from leafmould.values.problems import WrongUse
 
 LOOK = "look"
 """Where a garden keeps templates and styles of its own."""
 
 OUR_ROOMS = ("notes", "plans", "pages", "photos", "records", "to-sort", LOOK, ".leafmould")
 """Folders of a garden that hold the gardener's things, where no site may be put."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BuildReport:
-    """What a build read, made and had to tell."""
-
-    made: Made
-    changed: tuple[str, ...]  # files written, because new or different
-    removed: tuple[str, ...]  # files no longer made
-    problems: tuple[Problem, ...]
-    dates: Mapping[str, date]  # of each note file, for the order in which problems are told
 
 
 @collector_paused()
@@ -69,6 +57,7 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1
     )
     return BuildReport(
         made=made,
+        stamps=written.stamps,
         changed=written.changed,
         removed=written.removed,
         problems=loaded.problems,

@@ -20,10 +20,10 @@ from leafmould import __version__
 from leafmould.values.problems import LeafmouldError, WrongUse
 
 if TYPE_CHECKING:
-    from leafmould.build import BuildReport
     from leafmould.desk.answer import Answer
     from leafmould.garden.load import Loaded
     from leafmould.lookup.wording import Teller
+    from leafmould.report import BuildReport
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -199,12 +199,12 @@ def build(
     as_json: bool,
 ) -> None:
     """Make the site of a garden. Without --household, private things are left out."""
-    from leafmould.build import build as build_site
+    from leafmould.again import build_again
 
     folder = _garden(garden_folder or garden)
     out = to or folder / "site"
     with progress("Building"):
-        built = build_site(folder, to=out, on=day_of(on), household=household, workers=workers or 1)
+        built = build_again(folder, to=out, on=day_of(on), household=household, workers=workers or 1)
     _tell_build(built, out, as_json)
 
 

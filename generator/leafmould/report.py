@@ -74,6 +74,18 @@ class Made:
         return f"{counted(self.pages, 'page')} from {read}: {done}."
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuildReport:
+    """What a build read, made and had to tell."""
+
+    made: Made
+    stamps: Mapping[str, Sequence[int | str]]  # of the site's files, as they were left
+    changed: tuple[str, ...]  # files written, because new or different
+    removed: tuple[str, ...]  # files no longer made
+    problems: tuple[Problem, ...]
+    dates: Mapping[str, date]  # of each note file, for the order in which problems are told
+
+
 def count(problems: Iterable[Problem]) -> Counts:
     """How many of each level; the same problem said twice counts once."""
     levels = [p.level for p in dict.fromkeys(problems)]

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from leafmould.output.built import LIST_NAME, disk_name, is_inside, list_bytes, read_list
 from leafmould.output.lock import PATIENCE, Lock
 from leafmould.output.stage import Stage, clear_stages
+from leafmould.output.stamps import Row, stamps_of
 from leafmould.values.problems import LeafmouldError, WrongUse
 
 LEFT_BY_SYSTEMS = frozenset({"thumbs.db", "desktop.ini"})
@@ -28,6 +29,9 @@ class Written:
     made: int  # files the site now has
     changed: tuple[str, ...] = ()  # written, because new or different
     removed: tuple[str, ...] = ()  # no longer made
+    stamps: Mapping[str, Row] = field(
+        default_factory=dict, compare=False
+    )  # of all files and the list, as left
 
 
 def check_folder(to: Path) -> frozenset[str]:
@@ -73,7 +77,8 @@ def write_site(to: Path, files: Mapping[str, bytes], *, patience: float = PATIEN
             own = check_folder(to)
             _check_way(to, files, own)
             clear_stages(to, _folders([*files, *own]))
-            return _write_all(to, files, own)
+            written = _write_all(to, files, own)
+            return replace(written, stamps=stamps_of(to, sorted((*files, LIST_NAME))))
     except OSError as error:
         name = error.filename or to
         raise LeafmouldError(f'Could not write "{name}": {error.strerror or error}.') from error

@@ -44,6 +44,17 @@ def take_amount(walk: Walk) -> bool:
         walk.draft.leave(i, i + 2, True)
         walk.i = i + 2
         return True
+    if (
+        walk.typed.is_number(i)
+        and i
+        and walk.typed.words[i - 1] in ("wk", "week")
+        and not walk.typed.breaks[i]
+    ):
+        written = walk.typed.written(i - 1, i + 1)
+        walk.ask(Level.HINT, f'"{written}" names a week, so it is kept as a remark. Write the day.', i)
+        walk.draft.leave(i, i + 1, walk.after_comma)
+        walk.i = i + 1
+        return True
     if (one := _one_holder(walk, i)) is not None:
         place_amount(walk, one, i)
         return True

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from leafmould.notes.day_words import day_closes
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.new_places import near_place_alone
@@ -152,6 +153,7 @@ def _may_be_variety(walk: Walk, i: int) -> bool:
         or word in nouns.TROUBLES or word in nouns.PRODUCTS or word in nouns.NUMBERS or word in UNKNOWN_WORDS or word == "or"
         or word in nouns.PART_SIDES or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
         or word in nouns.THINGS or word in HOW_IT_IS or len(word) < 2 or word in MONTHS or word in WEEKDAYS or word in SEASONS
+        or day_closes(walk, i)
     )  # fmt: skip
 
 

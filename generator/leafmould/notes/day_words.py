@@ -16,11 +16,35 @@ from leafmould.notes.words.prepositions import (
 from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SHORT_MONTHS, WEEKDAYS
 from leafmould.values.dates import DateWords, read_date, resolve_date, scan_date, written_day
+from leafmould.values.day_phrases import (
+    ENGLISH_SHORT,
+    PHRASE_STARTS,
+    SHORT_DAYS,
+    day_of_month,
+    scan_day,
+    short_month,
+)
 from leafmould.values.names import fold_word
 from leafmould.values.problems import Level
 from leafmould.values.when import When
 
-DATE_LEADS = frozenset({"on", "since", "from", "around", "in", "by", "at"})
+WHOSE_WEEKEND = frozenset(
+    {
+        "holiday",
+        "bank",
+        "labour",
+        "labor",
+        "memorial",
+        "birthday",
+        "anniversary",
+        "good",
+        "easter",
+        "the",
+        "long",
+    }
+)
+""" "bank holiday Monday", "Labour weekend": which one is not known here."""
+DATE_LEADS = frozenset({"on", "since", "from", "around", "in", "by", "at", "over"})
 
 
 HOUR = re.compile(
@@ -52,10 +76,14 @@ def take_date(walk: Walk) -> bool:
         walk.verb.name == "tried seed" or (walk.verb.name in ("came up", "lost") and int(share[1][:9]) > 12)
     ):
         return False
-    found = scan_date(walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead])
+    plain, start = walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead]
+    found = scan_day(plain, start)
+    if found is None and lead > i:
+        found = _behind_lead(word, plain, start)
     if found is None:
         return False
     end = word_at(walk, found[1], lead)
+    end += walk.word(end) == "weekend" and not walk.typed.breaks[end]  # "the 4th of July weekend"
     if not _fits(walk, found[0], i, lead, end):
         return False
     set_date(walk, found[0], i, end)
@@ -68,17 +96,47 @@ BEHIND_DAY = frozenset(
 )  # fmt: skip
 
 
-DAY_STARTS = FIRST_WORDS | frozenset(map(fold_word, FIRST_WORDS))
+def _behind_lead(word: str, plain: str, start: int) -> tuple[DateWords, int] | None:
+    """ "on the 4th", "in Feb", "on sat": days because of the word before them."""
+    if word == "on":
+        return day_of_month(plain, start) or _small_weekday(plain, start)
+    return short_month(plain, start) if word in ("in", "since") else None
+
+
+def _small_weekday(plain: str, start: int) -> tuple[DateWords, int] | None:
+    m = SMALL_DAY.match(plain, start)
+    return m and (DateWords(written=m[0], weekday=SHORT_DAYS[m[0].lower()]), m.end())
+
+
+SMALL_DAY = re.compile(rf"(?:{'|'.join(SHORT_DAYS)})(?!\w)", re.IGNORECASE)
+DAY_STARTS = FIRST_WORDS | PHRASE_STARTS | frozenset(map(fold_word, FIRST_WORDS | PHRASE_STARTS))
+LOOSE_STARTS = frozenset({"a", "the", "some", "few", "couple", "several", "about", "around", "roughly", "nearly", "one", "two", "three", "four", "five", "six", "at", "new", "good", "ash", "twenty", "thirty"})  # fmt: skip
+"""Everyday words: they begin a day only where one of these stands close behind."""
+DAY_SIGNS = frozenset({*MONTHS, *WEEKDAYS, *ENGLISH_SHORT, "day", "week", "wk", "weekend", "fortnight", "month", "ago", "back", "year", "night", "solstice", "equinox", "eve"})  # fmt: skip
 
 
 def _may_be_day(walk: Walk, i: int) -> bool:
     """A quick look at a word: "240 g" is no day, "Long border" none either."""
-    if not walk.typed.words[i].isdigit():
-        return walk.typed.words[i] in DAY_STARTS
+    word = walk.typed.words[i]
+    if not word.isdigit():
+        if word in LOOSE_STARTS and DAY_SIGNS.isdisjoint(walk.typed.words[i + 1 : i + 5]):
+            return False
+        return word in DAY_STARTS
     if len(walk.typed.words[i]) >= 4 or walk.typed.gaps[i + 1].strip():
         return True
     follows = walk.typed.words[i + 1] if i + 1 < walk.typed.count else ""
     return follows in BEHIND_DAY or follows.isdigit() or not follows.isascii()
+
+
+def day_closes(walk: Walk, i: int) -> bool:
+    """Whether a day stands at word `i` with nothing of its own behind it: the "Tues" of "peas Tues in Arch"."""
+    if walk.typed.words[i] not in DAY_STARTS or not _may_be_day(walk, i):
+        return False
+    found = scan_day(walk.typed.plain, walk.typed.starts[i])
+    if found is None or found[0].is_bare:
+        return False
+    end = word_at(walk, found[1], i)
+    return end >= walk.end or walk.typed.breaks[end] or walk.word(end) in PLACE_OPENERS
 
 
 def _until(walk: Walk) -> bool:
@@ -115,12 +173,17 @@ def _hour(walk: Walk) -> bool:
 
 def _fits(walk: Walk, words: DateWords, i: int, lead: int, end: int) -> bool:
     """Whether a date may stand here, and is not half of a name ("spring onion") or an amount."""
+    if (words.weekday is not None or words.near == "weekend") and lead == i and not walk.typed.breaks[i]:
+        before = walk.typed.words[i - 1]
+        if before in WHOSE_WEEKEND or (words.near and words.written.lower() == "weekend"):
+            return False
     named, _ = walk.typed.names(lead)
-    if named and (named > end - lead or (words.day is None and words.weekday is None)):
+    if named and (named > end - lead or not (words.day or words.weekday is not None or words.feast)):
         return False
     last = end >= walk.end or walk.typed.breaks[end] or (walk.word(end) in CLAUSE_JOINS)
-    if words.day is None and words.weekday is None and words.days_ago is None and words.year is None:
-        return (lead > i or walk.typed.breaks[i] or words.third is not None) and last
+    if words.is_bare:
+        is_led = lead > i or walk.typed.breaks[i] or words.third is not None
+        return is_led and (last or (lead > i and _place_behind(walk, end)))
     return (
         lead > i
         or last
@@ -129,6 +192,11 @@ def _fits(walk: Walk, words: DateWords, i: int, lead: int, end: int) -> bool:
         or walk.word(end) in PLACE_OPENERS
         or words.year is not None
     )
+
+
+def _place_behind(walk: Walk, end: int) -> bool:
+    """ "at the beginning of May in Arch"."""
+    return walk.word(end) in PLACE_OPENERS and walk.bed_at(walk.past_articles(end + 1))[1] is not None
 
 
 def set_date(walk: Walk, words: DateWords, i: int, end: int) -> None:

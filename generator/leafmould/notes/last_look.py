@@ -43,7 +43,9 @@ ALWAYS_DEEDS = frozenset({"ate", "took", "gave", "threw", "froze", "sold", "went
 ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
 THROWN = frozenset({"binned", "composted", "burnt", "burned"})
 DOERS = SUBJECTS | nouns.HENS | frozenset({"it", "so", "one", "ones", "them", "out", "rest", "lot"})
-DAYS = frozenset({*WEEKDAYS, *MONTHS, "yesterday", "weekend", "nite", "fortnight", "eve"}) - {"may", "march"}
+DAYS = frozenset(
+    {*WEEKDAYS, *MONTHS, "yesterday", "weekend", "nite", "fortnight", "eve", "holiday", "easter", "christmas"}
+) - {"may", "march"}
 LAST_DAYS = frozenset({"night", "week", "month", "evening"})
 HOURS = frozenset({"am", "pm", "oclock", "o", "clock", "hour", "min", "minute", "degree", "mph", "time", "day", "week", "year", "month", "foot", "ft", "inch", "cm", "m", "left"})  # fmt: skip
 SILENT_OPENERS = frozenset({"for", "because", "since", "as", "cos", "where", "which", "like", "hoping", "if"})

@@ -11,7 +11,7 @@ from leafmould.notes.day_words import set_date
 from leafmould.notes.draft import Draft
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.words.verbs import LONGEST_PAST
-from leafmould.values.dates import scan_date
+from leafmould.values.day_phrases import day_of_month, scan_day
 
 
 def open_line(line: OneLine) -> int:
@@ -24,17 +24,16 @@ def open_line(line: OneLine) -> int:
     plain = typed.plain
     if typed.count > 2 and typed.gaps[1] == "." and typed.words[2] in LONGEST_PAST:
         plain = DOTTED_DAY.sub(r"\1/\2", plain, count=1)
-    found = scan_date(plain, typed.starts[lead])
+    found = scan_day(plain, typed.starts[lead])
+    if found is None and typed.count > 2 and typed.words[lead].isdigit() and (lead or typed.breaks[2]):
+        found = day_of_month(plain, typed.starts[lead])
     if found is None or typed.names(lead)[0] or (typed.breaks[lead] and lead):
         return 0
     words, stop = found
     end = lead
     while end < typed.count and typed.starts[end] < stop:
         end += 1
-    bare = words.day is None and words.weekday is None and words.days_ago is None and words.year is None
-    if bare and end < typed.count and not typed.breaks[end] and words.third is None:
-        return 0
-    if words.day is not None and words.month is None:
+    if words.is_bare and end < typed.count and not typed.breaks[end] and words.third is None:
         return 0
     set_date(walk, words, 0, end)
     line.opening, line.asked = walk.draft, list(walk.draft.asked)

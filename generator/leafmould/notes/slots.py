@@ -14,7 +14,7 @@ from leafmould.notes.beds import take_bed
 from leafmould.notes.behind import take_preposition
 from leafmould.notes.clause import Clause
 from leafmould.notes.crops import take_crop
-from leafmould.notes.day_words import DATE_LEADS, take_date
+from leafmould.notes.day_words import DATE_LEADS, DAY_STARTS, take_date
 from leafmould.notes.details import (
     take_batch,
     take_cause,
@@ -51,7 +51,6 @@ from leafmould.notes.words.prepositions import (
     THIRD_PERSONS,
 )
 from leafmould.notes.words.verbs import VERBS
-from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SEASONS
 from leafmould.values.names import FRACTIONS, fold_word
 
@@ -101,7 +100,7 @@ DIGITS = "0"  # stands for every number in digits
 
 
 DATE_WORDS = (
-    FIRST_WORDS | DATE_LEADS | {DIGITS, "the", "this", "last", "late", "early", "mid", "until", "till"}
+    DAY_STARTS | DATE_LEADS | {DIGITS, "the", "this", "last", "late", "early", "mid", "until", "till"}
 )
 
 

@@ -40,6 +40,17 @@ class DateWords:
     days_ago: int | None = None  # "yesterday" 1; before a weekday: counted from that day back
     is_dotted: bool = False  # 3.4.2026: day first unless garden.yaml says otherwise, never asked
     is_over_new_year: bool = False  # "winter 2023/24": both years are written
+    days_ago_to: int | None = None  # "a couple of days ago": no sooner than so many days
+    near: str | None = None  # "last week", "weekend": spans counted from the note's date
+    week: int | None = None  # of the month: 1, 2, 3, or -1 for its last
+    is_weekend: bool = False  # of that week, its Saturday and Sunday
+    feast: str | None = None  # a name of `feasts`
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether it is a month or season alone: a date only where the words around it say so."""
+        told = (self.day, self.weekday, self.days_ago, self.year, self.feast, self.week)
+        return all(part is None for part in told)
 
 
 Found = tuple[DateWords, int]

@@ -114,10 +114,11 @@ THIRDS = {
 
 DAYS_AGO = {
     "today": 0, "tonight": 0, "tonite": 0, "aujourdhui": 0, "heute": 0, "hoy": 0, "oggi": 0, "vandaag": 0,
-    "this morning": 0, "this afternoon": 0, "this evening": 0,
-    "yesterday": 1, "yest": 1, "yday": 1, "last night": 1, "last nite": 1, "yesterday evening": 1, "gestern": 1, "ayer": 1, "ieri": 1,
+    "this morning": 0, "this arvo": 0, "this aft": 0, "this avo": 0, "this afternoon": 0, "this evening": 0,
+    "yesterday": 1, "yest": 1, "yesty": 1, "yestrday": 1, "ystrday": 1, "yestday": 1, "yesturday": 1, "yesterdy": 1, "yesteday": 1, "yestarday": 1, "yesterdays": 1, "ysday": 1,
+    "yesterday morning": 1, "yesterday afternoon": 1, "yesterday arvo": 1, "last evening": 1, "yday": 1, "last night": 1, "last nite": 1, "yesterday evening": 1, "gestern": 1, "ayer": 1, "ieri": 1,
     "gisteren": 1, "hier": 1,
-    "the day before yesterday": 2, "vorgestern": 2, "avant hier": 2, "anteayer": 2, "eergisteren": 2,
+    "the day before yesterday": 2, "day before yesterday": 2, "night before last": 2, "the night before last": 2, "vorgestern": 2, "avant hier": 2, "anteayer": 2, "eergisteren": 2,
 }  # fmt: skip
 
 SMALL_NUMBERS = {

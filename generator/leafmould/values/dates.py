@@ -14,6 +14,8 @@ from datetime import date, timedelta
 
 from leafmould.values.date_forms import FORMS_BY_LETTER, FORMS_BY_NUMBER, DateWords, clock_after, may_begin
 from leafmould.values.date_words import ENGLISH_MONTHS, MONTHS, SEASONS, plain
+from leafmould.values.days_back import day_back, span_back
+from leafmould.values.feasts import feast_days
 from leafmould.values.when import When
 
 __all__ = ["DateReading", "DateWords", "read_date", "resolve_date", "scan_date", "written_day"]
@@ -156,6 +158,12 @@ def _near(words: DateWords, base: When | None) -> DateReading:
     try:
         back = timedelta(days=words.days_ago or 0)
         first, last = base.first - back, base.last - back
+        if words.days_ago_to is not None:
+            last = base.last - timedelta(days=words.days_ago_to)
+        if words.near is not None:
+            first, last = span_back(words.near, base.last)
+        if words.day is not None:
+            first = last = day_back(words.day, base.last)
         if words.weekday is not None:
             first = last = last - timedelta(days=(last.weekday() - words.weekday) % 7)
     except OverflowError:
@@ -212,6 +220,10 @@ def _fault(words: DateWords, year: int | None) -> str:
 def _span(words: DateWords, year: int, is_southern: bool) -> tuple[date, date] | None:
     """First and last day in that year; None if it has no such day."""
     try:
+        if words.feast is not None:
+            return feast_days(words.feast, year, is_southern)
+        if words.week is not None and words.month is not None:
+            return _week_of_month(words, year, words.month)
         if words.season is not None:
             return _season(words, words.season, year, is_southern)
         if words.month is None:
@@ -223,6 +235,17 @@ def _span(words: DateWords, year: int, is_southern: bool) -> tuple[date, date] |
         return date(year, words.month, first), _last(year, words.month, last)
     except ValueError:
         return None
+
+
+def _week_of_month(words: DateWords, year: int, month: int) -> tuple[date, date]:
+    """The first, second, third or last seven days of a month, or the weekend in them."""
+    end = _last(year, month, 31)
+    number = words.week or 1
+    first = end - timedelta(days=6) if number < 0 else date(year, month, 7 * number - 6)
+    if words.is_weekend:
+        saturday = first + timedelta(days=(5 - first.weekday()) % 7)
+        return saturday, saturday + timedelta(days=1)
+    return first, first + timedelta(days=6)
 
 
 DAYS_OF_THIRD = {"early": (1, 10), "mid": (11, 20), "late": (21, 31)}

@@ -41,13 +41,6 @@ UNIT_BEHIND = (
 )
 
 
-def may_tell_a_price(lower: str) -> bool:
-    """Whether there may be a price in a text given in small letters: enough to pass over most texts quickly."""
-    if any(sign in lower for sign in SIGNS) or NUMBER_BEFORE.search(lower) is not None:
-        return True
-    return any(code in lower for code in CODES.split("|"))
-
-
 def may_tell_a_place(text: str, signs: Iterable[str]) -> bool:
     """Whether there may be a figure of a place in a text; `signs` are the first digits of the garden's own."""
     return "°" in text or any(sign in text for sign in signs) or THREE_DECIMALS.search(text) is not None

@@ -203,8 +203,12 @@ OPENS_A_LINE = frozenset(
 """Words that may open a line before its verb and are no people."""
 
 
-def people_told(entry: Entry) -> Iterator[str]:
-    """Names written with a capital where somebody is named, whole and one by one."""
+def people_told(entry: Entry, *, gives: bool = True) -> Iterator[str]:
+    """Names written with a capital where somebody is named, whole and one by one.
+
+    Args:
+        gives: whether any sign of `GIVING` stands in its words.
+    """
     named = [entry.by] if entry.by else []
     for action in entry.actions:
         if action.source:
@@ -212,7 +216,8 @@ def people_told(entry: Entry) -> Iterator[str]:
         if action.remark:
             named += SOMEBODY.findall(action.remark)
         named += (place.name for place in action.places if is_source(action, place))
-        named += (name for name in _given(action.text) if name[:1].isupper() or SOMEBODY.search(f"to {name}"))
+        given = _given(action.text) if gives else ()
+        named += (name for name in given if name[:1].isupper() or SOMEBODY.search(f"to {name}"))
     for whole in named:
         yield from (name for name in (whole, *AND.split(whole)) if name.strip()[:1].isupper())
         yield from SOMEBODY.findall(f"to {whole}")

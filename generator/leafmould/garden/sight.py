@@ -6,23 +6,22 @@ Gathered once for a public build, at the start of `visible`.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.blank import Names
-from leafmould.garden.figures import may_tell_a_place, may_tell_a_price
+from leafmould.garden.figures import may_tell_a_place
+from leafmould.garden.first_look import Look, named_in
 from leafmould.garden.people import (
     ALSO_WORDS,
     OPENS_A_LINE,
     folk_told,
     is_a_name,
     is_source,
-    openings,
-    people_told,
     spans_in,
 )
 from leafmould.garden.view import View
-from leafmould.notes.entries import Action, Entry, Named
+from leafmould.notes.entries import Action, Named
 from leafmould.notes.line_ends import may_be_private
 from leafmould.values.names import fold, slug
 from leafmould.values.when import When
@@ -52,11 +51,11 @@ class Sight:
     told: frozenset[tuple[str, ...]]  # folded names of beds, crops and varieties, known or told in notes
 
 
-def sight_of(entries: Sequence[Entry], view: View) -> Sight:
+def sight_of(looks: Sequence[Look], view: View) -> Sight:
     """The view of these entries."""
     shown, hidden = set[str](), set[str]()
     hides_crops = bool(view.crops or view.other_names)
-    for entry in entries:
+    for entry in (look.entry for look in looks):
         for named in (*entry.beds, *entry.crops, *entry.varieties):
             shown.add(named.name)
         for action in entry.actions:
@@ -68,7 +67,7 @@ def sight_of(entries: Sequence[Entry], view: View) -> Sight:
             shown.update(crop.name for crop in action.crops)
             shown.update(place.name for place in action.places if not is_source(action, place))
     told = frozenset(map(fold, shown))
-    people, folk = (set(), set()) if view.shows_people else _people_in(entries, view)
+    people, folk = (set(), set()) if view.shows_people else _people_in(looks, view)
     folk = {name for name in folk - told if is_a_name(name) and not CALENDAR.issuperset(name)}
     people |= {name for name in folk if ALSO_WORDS.issuperset(name)}
     return Sight(
@@ -80,10 +79,10 @@ def sight_of(entries: Sequence[Entry], view: View) -> Sight:
     )
 
 
-def _people_in(entries: Sequence[Entry], view: View) -> tuple[set[tuple[str, ...]], set[tuple[str, ...]]]:
+def _people_in(looks: Sequence[Look], view: View) -> tuple[set[tuple[str, ...]], set[tuple[str, ...]]]:
     """Folded names of people: those written with a capital, and those that a key says are people's."""
-    told = {name for entry in entries for name in people_told(entry)}
-    opened = {name for entry in entries for name in openings(entry, view.known)}
+    told = {name for look in looks for name in look.people}
+    opened = {name for look in looks for name in look.openings}
     opened = {
         name
         for name in opened
@@ -91,8 +90,9 @@ def _people_in(entries: Sequence[Entry], view: View) -> tuple[set[tuple[str, ...
     }
     if opened:
         small = re.compile(rf"\b(?:{'|'.join(sorted(re.escape(name.lower()) for name in opened))})\b")
-        common = {word for entry in entries for text in _texts(entry) for word in small.findall(text)}
+        common = {word for look in looks for word in small.findall(look.text)}
         told |= {name for name in opened if name.lower() not in common}
+    entries = (look.entry for look in looks)
     folk = {fold(name) for entry in entries if entry.by or entry.extra for name in folk_told(entry)}
     return {fold(name) for name in told}, folk
 
@@ -105,26 +105,31 @@ def people_spans(text: str, sight: Sight) -> list[tuple[int, int]]:
     return [*named, *spans_in(text, sight.told)]
 
 
-def has_nothing_to_hide(entry: Entry, sight: Sight) -> bool:
+def has_nothing_to_hide(look: Look, sight: Sight) -> bool:
     """Whether the entry may be shown as it is; most may, and need no closer look.
 
     Says no too often rather than too seldom: a closer look changes nothing where nothing is to be hidden.
     """
-    view = sight.view
+    entry, view = look.entry, sight.view
     if view.leave_out - SEEN_ELSEWHERE or entry.is_private or entry.by or entry.extra:
         return False
     if is_in_years(entry.when, view.years) or any(_needs_a_look(action, view) for action in entry.actions):
         return False
-    if (view.beds or view.crops) and any(_is_named_hidden(named, sight) for named in _named(entry)):
+    if (view.beds or view.crops) and any(_is_named_hidden(named, sight) for named in named_in(entry)):
         return False
-    text = "\n".join(_texts(entry))
-    lower = text.lower()
-    if "|" in entry.body or may_tell_a_price(lower) or may_be_private(lower):
+    if look.has_table or look.has_money or _tells(look, sight):
         return False
-    if people_spans(text, sight) or tells_place(text, view) or view.disguise.are_in(text):
-        return False
-    tell = (view.bed_names, sight.others, view.words)
-    return not any(names.are_in(text) for names in tell)
+    tell = (view.bed_names, sight.others, view.words, view.disguise)
+    return not any(names and names.are_in(look.text) for names in tell)
+
+
+def _tells(look: Look, sight: Sight) -> bool:
+    """Whether the words tell of a place or of somebody, or may say that they are private."""
+    if look.has_private and may_be_private(look.text.lower()):
+        return True
+    if look.has_place and tells_place(look.text, sight.view):
+        return True
+    return bool((look.has_giving or sight.people or sight.folk) and people_spans(look.text, sight))
 
 
 def tells_place(text: str, view: View) -> bool:
@@ -162,27 +167,3 @@ def _needs_a_look(action: Action, view: View) -> bool:
 def _is_named_hidden(named: Named, sight: Sight) -> bool:
     view = sight.view
     return is_hidden(named, view.beds, view.bed_names) or is_hidden(named, view.crops, sight.others)
-
-
-def _named(entry: Entry) -> Iterator[Named]:
-    yield from (*entry.beds, *entry.crops, *entry.varieties)
-    for a in entry.actions:
-        yield from (*a.places, *a.origins, *a.but, *a.crops, *a.varieties)
-
-
-def _texts(entry: Entry) -> list[str]:
-    """Everything the gardener wrote in it, and the names it was understood by."""
-    found = [entry.id, entry.title or "", entry.body, entry.part or "", entry.again or ""]
-    found += [*entry.photos, *entry.tags, *entry.lesson, *(words.text for words in entry.words)]
-    for named in _named(entry):
-        found += (named.name, named.written)
-    for a in entry.actions:
-        found.append(a.text)
-        found += filter(None, (a.remark, a.subject, a.cause, a.part, a.batch, a.spacing))
-        for amount in a.amounts:
-            found += (amount.written, amount.unit)
-        for fate in a.fates:
-            found += (fate.amount.written, fate.amount.unit) if fate.amount else ()
-        for name, amount in a.readings:
-            found += (name, amount.written, amount.unit)
-    return found

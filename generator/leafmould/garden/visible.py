@@ -17,6 +17,7 @@ from dataclasses import replace
 from leafmould.garden.blank import Names
 from leafmould.garden.disguise import Disguise
 from leafmould.garden.figures import tells_prices
+from leafmould.garden.first_look import Look, looks_at
 from leafmould.garden.people import WORDS_OF_KEY, names_people
 from leafmould.garden.prose import without
 from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, people_spans, sight_of
@@ -87,26 +88,32 @@ class Showing:
 
     def __init__(self, view: View) -> None:
         self.view = view
-        self._found: dict[
-            int, tuple[Entry, Entry | None]
-        ] = {}  # with the entry, so that its number stays its own
+        self._looks: dict[int, Look] = {}  # with the entry, so that its number stays its own
+        self._found: dict[int, Entry | None] = {}
         self._names: tuple[object, ...] = ()
 
     def of(self, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         """The entries as a build may read them, in the same order."""
         if self.view.household:
             return tuple(entries)
-        sight = sight_of(entries, self.view)
+        looks = self._looks_at(entries)
+        sight = sight_of(looks, self.view)
         if (names := (sight.others.names, sight.people.names, sight.folk.names, sight.told)) != self._names:
             self._names, self._found = names, {}
         about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
-        shown = [shown for entry in entries if (shown := self._shown(entry, sight))]
+        shown = [shown for look in looks if (shown := self._shown(look, sight))]
         return _with_plain_ids(shown, about_hidden, sight)
 
-    def _shown(self, entry: Entry, sight: Sight) -> Entry | None:
-        if id(entry) not in self._found:
-            self._found[id(entry)] = entry, _entry(entry, sight)
-        return self._found[id(entry)][1]
+    def _looks_at(self, entries: Sequence[Entry]) -> list[Look]:
+        new = [entry for entry in entries if id(entry) not in self._looks]
+        self._looks |= {id(look.entry): look for look in looks_at(new, self.view)}
+        return [self._looks[id(entry)] for entry in entries]
+
+    def _shown(self, look: Look, sight: Sight) -> Entry | None:
+        key = id(look.entry)
+        if key not in self._found:
+            self._found[key] = _entry(look, sight)
+        return self._found[key]
 
 
 def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
@@ -139,10 +146,10 @@ def _crop(crop: CropSetting, view: View) -> CropSetting:
     )
 
 
-def _entry(entry: Entry, sight: Sight) -> Entry | None:
+def _entry(look: Look, sight: Sight) -> Entry | None:
     """The entry as it may be read; None if nothing of it may."""
-    view = sight.view
-    if has_nothing_to_hide(entry, sight):
+    entry, view = look.entry, sight.view
+    if has_nothing_to_hide(look, sight):
         return replace(entry, problems=_problems(entry.problems, view)) if entry.problems else entry
     if (entry.is_private and "private" not in view.show) or is_in_years(entry.when, view.years):
         return None

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, fields, is_dataclass, replace
+from functools import cache
 from itertools import pairwise
 from typing import Any
 
@@ -75,7 +76,7 @@ def masked(entry: Entry, sight: Sight) -> Entry:
     def name(named: Named) -> Named:
         return _masked_name(named, view) if view.words else named
 
-    shown: Entry = _mapped(entry, lambda text: _masked_text(text, sight), name)
+    shown: Entry = _mapped(entry, cache(lambda text: _masked_text(text, sight)), name)
     return shown
 
 
@@ -245,14 +246,21 @@ def _mapped(value: Any, text: Callable[[str], str], name: Callable[[Named], Name
     if isinstance(value, Named):
         return name(value)
     if isinstance(value, tuple):
-        return tuple(_mapped(item, text, name) for item in value)
-    if not is_dataclass(value) or isinstance(value, type | Location | When | Problem):
-        return value
+        return tuple([_mapped(item, text, name) for item in value]) if value else value
+    kind: Any = type(value)
     changed = {
-        f.name: new
-        for f in fields(value)
-        if f.name not in NOT_WORDS
-        and (new := _mapped(old := getattr(value, f.name), text, name)) is not old
+        field: new
+        for field in _worded(kind)
+        if (old := getattr(value, field)) is not None
+        and (new := _mapped(old, text, name)) is not old
         and new != old
     }
     return replace(value, **changed) if changed else value
+
+
+@cache
+def _worded(kind: Any) -> tuple[str, ...]:
+    """The fields of a value that may hold words of the gardener's."""
+    if kind in (Location, When, Problem) or not is_dataclass(kind):
+        return ()
+    return tuple(f.name for f in fields(kind) if f.name not in NOT_WORDS)

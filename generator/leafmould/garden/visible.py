@@ -23,6 +23,7 @@ from leafmould.garden.prose import without
 from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, people_spans, sight_of
 from leafmould.garden.view import View, bed_titles, masker
 from leafmould.garden.visible_lines import Line, masked, visible_line
+from leafmould.garden.visible_photos import Pictures, without_pictures
 from leafmould.notes.entries import Action, Entry, Words
 from leafmould.notes.line_ends import is_private_block
 from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
@@ -38,7 +39,6 @@ TELLS_PLACE = frozenset(
 )  # fmt: skip
 """Keys of the gardener's own whose values are left out with the subject they tell of."""
 
-PICTURE = re.compile(r"!\[[^\]\n]*\]\([^)\n]*\)|!\[\[[^\]\n]*\]\]")
 DATE_AT_FRONT = re.compile(r"\d[\d-]*(?!\w)")
 
 
@@ -156,16 +156,15 @@ def _entry(look: Look, sight: Sight) -> Entry | None:
     lines = [visible_line(group, sight) for group in _grouped(entry.actions)]
     is_about_hidden = _header_names_hidden(entry, sight)
     body, gone = _body(entry, lines, sight)
-    if is_about_hidden:
-        body = ""
     shown = replace(
         entry,
         actions=tuple(a for line in lines for a in line.actions if not _stands_in(a.at, entry, gone)),
         words=() if is_about_hidden else _words(entry, gone, sight),
-        body=body,
     )
+    pictures = Pictures(entry, shown, sight, is_cut=bool(gone))
+    shown = replace(shown, body="" if is_about_hidden else pictures.in_text(body))
     shown = replace(shown, problems=_entry_problems(entry, shown, sight))
-    shown = _header(shown, entry, is_about_hidden=is_about_hidden, sight=sight)
+    shown = _header(shown, entry, pictures, is_about_hidden=is_about_hidden, sight=sight)
     if is_about_hidden and not shown.actions and not shown.lesson:
         return None
     return masked(_without_subjects(shown, view), sight)
@@ -187,7 +186,7 @@ def _header_names_hidden(entry: Entry, sight: Sight) -> bool:
     )
 
 
-def _header(shown: Entry, entry: Entry, *, is_about_hidden: bool, sight: Sight) -> Entry:
+def _header(shown: Entry, entry: Entry, pictures: Pictures, *, is_about_hidden: bool, sight: Sight) -> Entry:
     """The rest of what a note says of itself; with what stood only in blocks of the body now hidden gone."""
     view = sight.view
 
@@ -195,6 +194,7 @@ def _header(shown: Entry, entry: Entry, *, is_about_hidden: bool, sight: Sight) 
         is_gone = _flat(text) in _flat(entry.body) and _flat(text) not in _flat(shown.body)
         return not (is_about_hidden or is_gone or _is_told(text, sight))
 
+    photos = tuple(photo for photo in entry.photos if may_stand(photo) and pictures.may_show(photo))
     return replace(
         shown,
         title=entry.title if entry.title and may_stand(entry.title) else None,
@@ -202,7 +202,8 @@ def _header(shown: Entry, entry: Entry, *, is_about_hidden: bool, sight: Sight) 
         crops=tuple(crop for crop in entry.crops if not is_hidden(crop, view.crops, sight.others)),
         varieties=tuple(v for v in entry.varieties if not is_hidden(v, view.crops, sight.others)),
         part=None if is_about_hidden or _is_told(entry.part or "", sight) else entry.part,
-        photos=tuple(photo for photo in entry.photos if may_stand(photo)),
+        photos=photos,
+        photo_lines=tuple((photo, line) for photo, line in entry.photo_lines if photo in photos),
         tags=tuple(tag for tag in entry.tags if may_stand(tag)),
         lesson=tuple(lesson for lesson in entry.lesson if may_stand(lesson)),
         again=entry.again if entry.again and may_stand(entry.again) else None,
@@ -301,9 +302,11 @@ def _extra(pairs: Iterable[tuple[str, str]], view: View) -> tuple[tuple[str, str
 def _without_subjects(entry: Entry, view: View) -> Entry:
     """The entry without the photos or the prose, where `leave out` names them."""
     if "photos" in view.leave_out:
-        entry = replace(entry, photos=(), body=PICTURE.sub("", entry.body))
+        entry = replace(entry, photos=(), photo_lines=(), body=without_pictures(entry.body))
     if "notes" in view.leave_out:
-        entry = replace(entry, title=None, words=(), body="", tags=(), lesson=(), extra=(), photos=())
+        entry = replace(
+            entry, title=None, words=(), body="", tags=(), lesson=(), extra=(), photos=(), photo_lines=()
+        )
     return entry
 
 

@@ -109,6 +109,7 @@ class Entry:
     varieties: tuple[Named, ...] = ()
     part: str | None = None
     photos: tuple[str, ...] = ()
+    photo_lines: tuple[tuple[str, int], ...] = ()  # where in the file each of them is named
     tags: tuple[str, ...] = ()
     lesson: tuple[str, ...] = ()  # `lesson:` and sentences with "next year"
     again: str | None = None  # "yes", "no", "perhaps"

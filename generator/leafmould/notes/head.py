@@ -60,6 +60,7 @@ class Head:
     parts: tuple[Leaf, ...] = ()
     work: tuple[WorkLine, ...] = ()
     photos: tuple[str, ...] = ()
+    photo_lines: tuple[tuple[str, int], ...] = ()
     tags: tuple[str, ...] = ()
     title: str | None = None
     by: str | None = None
@@ -103,6 +104,7 @@ def read_head(
     ]
     dates = _dates(fields, base, habits)
     words = [Words(text=s.text, at=_at(file, s), kind="text") for s in header.stray]
+    photos = _photos(fields)
     return Head(
         dates=dates,
         dated_at=next((_at(file, leaf) for leaf in fields.leaves("date")), None),
@@ -113,7 +115,8 @@ def read_head(
         amounts=fields.leaves("amount"),
         parts=fields.leaves("part"),
         work=(*header.work, *_work_in_tree(fields)),
-        photos=_photos(fields),
+        photos=tuple(photos),
+        photo_lines=tuple(photos.items()),
         tags=tuple(tag.removeprefix("#") for tag in fields.texts("tags") if tag.strip("#")),
         title=fields.text("title"),
         by=", ".join(fields.texts("by")) or None,
@@ -209,14 +212,16 @@ def _date(text: str, base: When | None, habits: Habits) -> DateReading | None:
     return None
 
 
-def _photos(fields: Fields) -> tuple[str, ...]:
-    """Photo names; "a.jpg, b.jpg" are two."""
-    found: list[str] = []
+def _photos(fields: Fields) -> dict[str, int]:
+    """Photo names and their lines; "a.jpg, b.jpg" are two."""
+    found: dict[str, int] = {}
     for leaf in fields.leaves("photo"):
         pieces = [piece.strip() for piece in leaf.text.split(",")]
         is_several = len(pieces) > 1 and all(PICTURE.fullmatch(piece) for piece in pieces)
-        found += pieces if is_several else [leaf.text.strip()]
-    return tuple(dict.fromkeys(photo for photo in found if photo))
+        for photo in pieces if is_several else [leaf.text.strip()]:
+            if photo:
+                found.setdefault(photo, leaf.line)
+    return found
 
 
 def _again(fields: Fields) -> Leaf | None:

@@ -218,6 +218,7 @@ def _own_entry(note: _Note, top: Section, when: When | None, date_from: str) -> 
         varieties=note.defaults.varieties,
         part=note.defaults.part,
         photos=head.photos,
+        photo_lines=head.photo_lines,
         tags=head.tags,
         again=head.again.text if head.again else None,
         by=head.by,

@@ -10,7 +10,7 @@ PACKAGE = Path(__file__).parents[1] / "generator" / "leafmould"
 # Lowest first. Rooms on one line don't import each other.
 ORDER: tuple[tuple[str, ...], ...] = (
     ("values",),
-    ("notes", "facts", "charts", "report"),
+    ("notes", "facts", "charts", "photos", "report"),
     ("garden",),
     ("reckon",),
     ("pages",),

@@ -42,6 +42,7 @@ class Loaded:
     view: View
     vocabulary: Vocabulary  # with the varieties learned from the notes
     files: int  # note files read
+    written: tuple[Entry, ...]  # the entries up to today, shown or not
     dates: Mapping[str, date]  # the last day each note file tells of
     problems: tuple[Problem, ...]  # of everything written, shown or not, in file order
 
@@ -100,6 +101,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
         view=view,
         vocabulary=vocabulary,
         files=len(files),
+        written=past,
         dates=_dates(entries),
         problems=in_file_order((*told, *problems)),
     )

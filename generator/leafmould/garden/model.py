@@ -26,6 +26,10 @@ NOWHERE = "not noted"
 Origin = Literal["started", "sown", "planted", "bought", "moved", "self-sown", "year only", "unknown"]
 
 
+DatedBy = Literal["file name", "camera", "note"]
+"""What tells a picture's day."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Bed:
     """A place where things grow."""
@@ -188,6 +192,23 @@ class Planting:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Photo:
+    """A picture in a note, and what it is of; or the line of text that stands in its place."""
+
+    name: str  # as the note has it
+    path: str  # inside the garden folder; "" where nothing was found
+    entry: str
+    is_in_text: bool = False  # stands where the note's text names it
+    when: When | None = None
+    dated_by: DatedBy = "note"
+    caption: str = ""  # the gardener's own words
+    beds: tuple[str, ...] = ()
+    crops: tuple[str, ...] = ()
+    sizes: tuple[tuple[int, int], ...] = ()  # upright, smallest first [px]; none: it cannot be shown
+    key: str = ""  # names its files in the site; "": they are not made
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Garden:
     """Everything the notes say, as of one day."""
 
@@ -203,6 +224,7 @@ class Garden:
     events: tuple[Event, ...]  # by date, then id
     entries: tuple[Entry, ...]  # by date, then id
     problems: tuple[Problem, ...] = ()
+    photos: tuple[Photo, ...] = ()  # by date, then entry, as they stand there
     planting_by_id: Mapping[str, Planting] = field(default_factory=dict)
     picking_by_id: Mapping[str, Picking] = field(default_factory=dict)
     event_by_id: Mapping[str, Event] = field(default_factory=dict)

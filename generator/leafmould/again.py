@@ -51,7 +51,9 @@ class Asked:
     household: bool
 
 
-def build_again(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1) -> BuildReport:
+def build_again(
+    folder: Path, *, to: Path, on: date, household: bool, workers: int | None = None
+) -> BuildReport:
     """Build the site of a garden folder, unless nothing has changed since it was built.
 
     Takes and raises what `build` does.

@@ -1,4 +1,4 @@
-"""The whole run, in order: notes, garden, reckoning, pages, HTML, files.
+"""The whole run, in order: notes, garden, pictures, reckoning, pages, HTML, files.
 
 The only module that knows every stage. Everything is made before anything is written, so that a fault in a
 layout or the surroundings keeps the old site, whole. Says what happened; how that is worded is `report`'s.
@@ -6,15 +6,18 @@ layout or the surroundings keeps the old site, whole. Says what happened; how th
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
 from leafmould.garden.load import Loaded, collector_paused, load
+from leafmould.garden.pictures import developed, pictured
 from leafmould.output.schemas import schema_files
 from leafmould.output.write import check_folder, write_site
+from leafmould.pages.addresses import photo_address
 from leafmould.pages.data import data_files
 from leafmould.pages.site import reckon, site_of
+from leafmould.photos.darkroom import Darkroom, Picture, PictureFile
 from leafmould.reckon.almanac import almanac
 from leafmould.render.html import Renderer
 from leafmould.report import BuildReport, Made
@@ -28,14 +31,15 @@ OUR_ROOMS = ("notes", "plans", "pages", "photos", "records", "to-sort", LOOK, ".
 
 
 @collector_paused()
-def build(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1) -> BuildReport:
+def build(folder: Path, *, to: Path, on: date, household: bool, workers: int | None = None) -> BuildReport:
     """Build the site of a garden folder.
 
     Args:
         to: the output folder; made if need be.
         on: "today".
         household: keep what is private, and say so on every page.
-        workers: how many may share the work; the site is the same for any number.
+        workers: how many processes may share the work, or None for one a core; the site is the same for any
+            number.
     Raises:
         UnreadableGarden: if garden.yaml cannot be read at all.
         WrongUse: if the output folder holds something else.
@@ -44,7 +48,10 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int = 1
     _check_place(folder, to)
     check_folder(to)
     loaded = load(folder, on=on, household=household)
+    darkroom = Darkroom(folder, loaded.settings.photo_widths)
+    loaded, pictures = developed(pictured(loaded, darkroom), darkroom, workers=workers)
     files = site_files(loaded, look=folder / LOOK)
+    files |= {name: picture.read() for name, picture in picture_files(pictures).items()}
     written = write_site(to, files)
     made = Made(
         on=on,
@@ -84,6 +91,11 @@ def site_files(loaded: Loaded, *, look: Path | None) -> dict[str, bytes]:
     made += [(name, text.encode("utf-8")) for name, text in renderer.files()]
     data = data_files(garden, reckoned.forecasts, problems if household or is_open else None)
     return _each_once([*made, *data.items(), *schema_files(data).items()])
+
+
+def picture_files(pictures: Mapping[str, Picture]) -> dict[str, PictureFile]:
+    """Every picture file of the site by name; its name tells what is in it, so that it never changes."""
+    return {photo_address(key, file.size[0]): file for key, made in pictures.items() for file in made.files}
 
 
 def _each_once(made: Sequence[tuple[str, bytes]]) -> dict[str, bytes]:

@@ -204,7 +204,7 @@ def build(
     folder = _garden(garden_folder or garden)
     out = to or folder / "site"
     with progress("Building"):
-        built = build_again(folder, to=out, on=day_of(on), household=household, workers=workers or 1)
+        built = build_again(folder, to=out, on=day_of(on), household=household, workers=workers)
     _tell_build(built, out, as_json)
 
 
@@ -214,10 +214,12 @@ def build(
 @as_json
 def check(garden: str | None, on: str | None, everything: bool, as_json: bool) -> None:
     """List what in the notes could not be read or is doubtful."""
+    from leafmould.garden.pictures import load_pictured
     from leafmould.lookup.lines import lines_of
     from leafmould.report import NEWEST, exit_code, problem_lines, problems_json
 
-    loaded = _load(garden, on)
+    with progress("Reading the notes"):
+        loaded = load_pictured(_garden(garden), on=day_of(on))
     problems = loaded.problems
     if as_json:
         _say_json(problems_json(problems, loaded.garden.on))

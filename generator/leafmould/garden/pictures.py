@@ -11,20 +11,22 @@ import posixpath
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from leafmould.garden.blank import BLANK
-from leafmould.garden.load import Loaded
+from leafmould.garden.load import Loaded, load
 from leafmould.garden.model import DatedBy, Entry, Photo
 from leafmould.garden.photo_about import About
 from leafmould.garden.photo_names import day_in_name, words_in_name
 from leafmould.notes.line_ends import plain_ends
 from leafmould.notes.pictured import pictures_in
-from leafmould.photos.darkroom import Darkroom, Made
+from leafmould.photos.darkroom import Darkroom, Picture
 from leafmould.photos.fault import Fault
 from leafmould.photos.shelf import Found
 from leafmould.values.problems import Level, Location, Problem, in_file_order
-from leafmould.values.when import When, on
+from leafmould.values.when import When
+from leafmould.values.when import on as day_of
 from leafmould.values.wording import counted
 
 if TYPE_CHECKING:
@@ -41,6 +43,19 @@ class _Named:
     caption: str
     at: Location
     field: str
+
+
+def load_pictured(folder: Path, *, on: date) -> Loaded:
+    """The household's garden with its pictures as their heads tell them, for whoever asks what is amiss.
+
+    Raises:
+        UnreadableGarden: if garden.yaml cannot be read at all.
+    """
+    loaded = load(folder, on=on, household=True)
+    darkroom = Darkroom(folder, loaded.settings.photo_widths)
+    loaded = pictured(loaded, darkroom)
+    darkroom.keep()
+    return loaded
 
 
 def pictured(loaded: Loaded, darkroom: Darkroom) -> Loaded:
@@ -60,7 +75,9 @@ def pictured(loaded: Loaded, darkroom: Darkroom) -> Loaded:
     )
 
 
-def developed(loaded: Loaded, darkroom: Darkroom, *, workers: int) -> tuple[Loaded, Mapping[str, Made]]:
+def developed(
+    loaded: Loaded, darkroom: Darkroom, *, workers: int | None
+) -> tuple[Loaded, Mapping[str, Picture]]:
     """The same with the pictures made: what could not be made is told, and is text from here on.
 
     Returns:
@@ -71,7 +88,7 @@ def developed(loaded: Loaded, darkroom: Darkroom, *, workers: int) -> tuple[Load
         return loaded, {}
     made = darkroom.make((photo.path for photo in photos if photo.sizes), workers=workers)
     faults = {path: found for path, found in made.items() if isinstance(found, Fault)}
-    good = {path: found for path, found in made.items() if isinstance(found, Made)}
+    good = {path: found for path, found in made.items() if isinstance(found, Picture)}
     told = [p for entry in loaded.written for p in _made_amiss(entry, darkroom, faults, good)]
     garden = replace(loaded.garden, photos=tuple(_once_each(_with_files(p, good) for p in photos)))
     darkroom.keep()
@@ -223,7 +240,7 @@ class _Finder:
         if named is not None and named.first <= self._garden.on:
             return named, "file name"
         if head.taken is not None and head.taken <= self._garden.on:
-            return on(head.taken), "camera"
+            return day_of(head.taken), "camera"
         return near, "note"
 
     def _by_its_day(self, photo: Photo, entry: Entry) -> Photo:
@@ -259,7 +276,7 @@ def _hint(unnamed: Sequence[str]) -> Iterator[Problem]:
 
 
 def _made_amiss(
-    entry: Entry, darkroom: Darkroom, faults: Mapping[str, Fault], good: Mapping[str, Made]
+    entry: Entry, darkroom: Darkroom, faults: Mapping[str, Fault], good: Mapping[str, Picture]
 ) -> Iterator[Problem]:
     """What came out only when a note's pictures were made."""
     first_of: dict[str, str] = {}
@@ -275,7 +292,7 @@ def _made_amiss(
             yield _problem(named, Level.HINT, f'"{name}" is the same picture as "{first}".')
 
 
-def _with_files(photo: Photo, good: Mapping[str, Made]) -> Photo:
+def _with_files(photo: Photo, good: Mapping[str, Picture]) -> Photo:
     made = good.get(photo.path)
     if made is None:
         return replace(photo, path="", sizes=())

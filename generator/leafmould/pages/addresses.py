@@ -61,6 +61,11 @@ def chapter_address(whole: str, name: str) -> str:
     return f"{whole.removesuffix('.html')}/{_season_slug(name)}.html"
 
 
+def photo_address(key: str, width: int) -> str:
+    """A picture in one width. Its name tells nothing but what bytes it holds."""
+    return f"photos/{key}-{width}.jpg"
+
+
 def family_anchor(family: str) -> str:
     """Where a family stands on the page of families."""
     return slug(family)

@@ -28,11 +28,14 @@ class PictureFile:
 
     size: Size
     content: bytes | Path  # its bytes, or a file that holds them
-    length: int  # [bytes]
+
+    def read(self) -> bytes:
+        """Its bytes, read only now where a file holds them: a garden's pictures do not all fit at once."""
+        return self.content if isinstance(self.content, bytes) else self.content.read_bytes()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class Picture:
     """A picture in all its sizes, smallest first."""
 
     key: str  # names these very bytes, and nothing else
@@ -84,42 +87,44 @@ class Darkroom:
         """The sizes a picture will be made in."""
         return sizes_of(head.width, head.height, self._widths)
 
-    def make(self, paths: Iterable[str], *, workers: int) -> dict[str, Made | Fault]:
+    def make(self, paths: Iterable[str], *, workers: int | None) -> dict[str, Picture | Fault]:
         """Every one of these pictures in its sizes; those made before are not made again.
 
         Args:
             paths: pictures whose heads are sound.
-            workers: how many processes may share the work.
+            workers: how many processes may share the work; None for one a core.
         """
         from leafmould.photos.pool import outcomes
         from leafmould.photos.resize import Job
 
         wanted = sorted(set(paths))
-        made: dict[str, Made | Fault] = {path: kept for path in wanted if (kept := self._made_before(path))}
+        made: dict[str, Picture | Fault] = {
+            path: kept for path in wanted if (kept := self._made_before(path))
+        }
         missing = [path for path in wanted if path not in made]
         jobs = [Job(path=str(self._garden / path), widths=self._widths) for path in missing]
         for path, outcome in zip(missing, outcomes(jobs, workers), strict=True):
             made[path] = Fault(why=outcome.why) if outcome.why else self._put_by(path, outcome)
         return made
 
-    def _put_by(self, path: str, outcome: Outcome) -> Made:
+    def _put_by(self, path: str, outcome: Outcome) -> Picture:
         """What was just made of a picture, in the cache where that takes it."""
         kept = self._kept.keep_files(path, outcome.key, outcome.sizes, outcome.files)
         contents: Iterable[bytes | Path] = [file.path for file in kept] if kept else outcome.files
-        rows = zip(outcome.sizes, contents, outcome.files, strict=True)
-        files = (PictureFile(size=size, content=content, length=len(raw)) for size, content, raw in rows)
-        return Made(key=outcome.key, files=tuple(files))
+        rows = zip(outcome.sizes, contents, strict=True)
+        files = tuple(PictureFile(size=size, content=content) for size, content in rows)
+        return Picture(key=outcome.key, files=files)
 
     def keep(self) -> None:
         """Remember what was looked at and made, for the next run."""
         if self._heads:
             self._kept.save()
 
-    def _made_before(self, path: str) -> Made | None:
+    def _made_before(self, path: str) -> Picture | None:
         head = self.head(path)
         kept = None if isinstance(head, Fault) else self._kept.files(path, self.sizes(head))
         if kept is None:
             return None
         key, files = kept
-        made = tuple(PictureFile(size=f.size, content=f.path, length=f.length) for f in files)
-        return Made(key=key, files=made)
+        made = tuple(PictureFile(size=file.size, content=file.path) for file in files)
+        return Picture(key=key, files=made)

@@ -5,6 +5,7 @@ A few pictures are made here, without starting processes; so are all of them whe
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
@@ -16,8 +17,13 @@ WORTH_IT = 8
 """From so many pictures on, the start of processes pays."""
 
 
-def outcomes(jobs: Sequence[Job], workers: int) -> Iterator[Outcome]:
-    """What became of each job, in order; the same for any number of workers."""
+def outcomes(jobs: Sequence[Job], workers: int | None) -> Iterator[Outcome]:
+    """What became of each job, in order; the same for any number of workers.
+
+    Args:
+        workers: how many processes may be at work; None for one a core.
+    """
+    workers = workers or cores()
     if workers < 2 or len(jobs) < WORTH_IT:
         yield from map(shrink, jobs)
         return
@@ -28,6 +34,13 @@ def outcomes(jobs: Sequence[Job], workers: int) -> Iterator[Outcome]:
             yield outcome
     except (BrokenProcessPool, OSError, NotImplementedError):
         yield from map(shrink, jobs[done:])
+
+
+def cores() -> int:
+    """How many processes can work at once."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
 
 
 def _in_processes(jobs: Sequence[Job], workers: int) -> Iterator[Outcome]:

@@ -20,7 +20,8 @@ from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger, year_anchor
-from leafmould.pages.page import Doing, Lesson, Link, NoteLine, Page, PlantingLine, StripRow
+from leafmould.pages.page import Doing, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
+from leafmould.pages.plates import bed_year_plates
 from leafmould.pages.sections import PlantingSection, planting_section
 from leafmould.pages.strips import strip_row
 
@@ -36,6 +37,8 @@ class BedYear:
     anchor: str
     strip: tuple[StripRow, ...]
     sections: tuple[PlantingSection, ...]
+    plates: tuple[Plate, ...]
+    plates_in_all: int
     doings: tuple[Doing, ...]  # done to the whole bed
     silence: str  # what is said where nothing was noted
 
@@ -196,6 +199,7 @@ def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
 def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
     name = ledger.year_name(told.year)
     at_home = [p for p in told.plantings if p.bed == told.bed and ledger.home_year(p) == told.year]
+    sections = tuple(planting_section(p, ledger) for p in at_home)
     return BedYear(
         name=name,
         anchor=year_anchor(name),
@@ -204,7 +208,9 @@ def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
             for p in told.plantings
             if p.origin != "year only"
         ),
-        sections=tuple(planting_section(p, ledger) for p in at_home),
+        sections=sections,
+        plates=bed_year_plates(told.bed, told.year, filter(None, (s.plate for s in sections)), ledger),
+        plates_in_all=len(ledger.album.by_bed_year.get((told.bed, told.year), ())),
         doings=doings(told.events, ledger),
         silence="" if told.plantings or told.events else "No record in this year.",
     )

@@ -15,7 +15,8 @@ from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year
 from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
 from leafmould.pages.labels import family_mark, planting_line
 from leafmould.pages.ledger import Ledger
-from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, StripRow
+from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
+from leafmould.pages.plates import crop_plates
 from leafmould.pages.strips import strip_row
 from leafmould.values.wording import counted
 
@@ -45,6 +46,8 @@ class CropPage:
     varieties: tuple[VarietyRow, ...]
     years: tuple[CropYear, ...]
     strip: tuple[StripRow, ...]
+    plates: tuple[Plate, ...]
+    plates_in_all: int
     lessons: tuple[Lesson, ...]
     lessons_in_all: int
     notes: tuple[NoteLine, ...]
@@ -110,6 +113,8 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         varieties=variety_rows(crop, ledger),
         years=year_rows(crop, ledger),
         strip=_strip(plantings, ledger),
+        plates=crop_plates(crop.key, ledger),
+        plates_in_all=len(ledger.album.by_crop.get(crop.key, ())),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, crop=crop.key) for entry in notes[: -MOST_NOTES - 1 : -1]),

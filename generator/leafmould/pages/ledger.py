@@ -13,6 +13,7 @@ from functools import cached_property, wraps
 from typing import Any, Protocol, TypeVar
 
 from leafmould.facts.tables import FamilyFact, Source
+from leafmould.garden.album import Album
 from leafmould.garden.model import Garden, Planting
 from leafmould.garden.queries import Past
 from leafmould.pages import addresses
@@ -26,6 +27,12 @@ from leafmould.values.when import When
 
 MOST_CELL_ROWS = 2400
 """Rows in the cells of one table of beds and years; about 100 bytes each."""
+
+MOST_PLATES = 4
+"""Pictures shown of one season of a bed; the notes have them all."""
+
+ROWS_OF_A_PLATE = 3
+"""How many rows a picture's place in a page weighs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +108,11 @@ class Ledger(Past):
             for crop, plantings in self.plantings_by_crop.items()
         }
 
+    @cached_property
+    def album(self) -> Album:
+        """The garden's pictures."""
+        return Album(self)
+
     def _place_plantings(self) -> None:
         """Which page each planting's section stands on; long histories are split by years."""
         rows = self._rows_by_bed()
@@ -130,6 +142,8 @@ class Ledger(Past):
                     rows[bed][self.home_year(planting)] += 6 + len(planting.events) + len(shared)
         for (bed, year), events in self.bed_events.items():
             rows[bed][year] += len(events)
+        for (bed, year), photos in self.album.by_bed_year.items():
+            rows[bed][year] += ROWS_OF_A_PLATE * min(len(photos), MOST_PLATES)
         return rows
 
     def to_note(self, entry: str | None) -> str:

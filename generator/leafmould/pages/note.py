@@ -5,7 +5,7 @@ The words are shown as written. Questions and problems of the note stand here in
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from leafmould.garden.model import Entry, Event, Planting
@@ -14,7 +14,8 @@ from leafmould.pages.doings import about, cut, entry_day, note_name
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger, once
-from leafmould.pages.page import Figure, Lesson, Link, Page
+from leafmould.pages.page import Figure, Lesson, Link, Page, Plate
+from leafmould.pages.plates import note_plates
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +51,8 @@ class NotePage:
     understood: tuple[Understood, ...]
     words: tuple[str, ...]  # lines kept as text
     lessons: tuple[Lesson, ...]
-    pictures: tuple[str, ...]
+    in_text: Mapping[str, Plate]  # by the names the body has for them
+    plates: tuple[Plate, ...]  # below the body
     facts: tuple[tuple[str, str], ...]
     neighbours: tuple[Neighbours, ...]
     before: Link | None  # by date
@@ -104,6 +106,7 @@ def _note(
     problems: tuple[str, ...],
 ) -> NotePage:
     on = entry_day(entry, ledger)
+    in_text, plates = note_plates(entry, ledger)
     among_ways = {way.about.to for way in ways}
     return NotePage(
         name=entry.title or ("" if entry.when else note_name(entry, ledger)),
@@ -114,7 +117,8 @@ def _note(
         understood=_understood(entry, ledger),
         words=tuple(words.text for words in entry.words),
         lessons=tuple(Lesson(text=text, on=on) for text in entry.lesson if text not in entry.body),
-        pictures=entry.photos,
+        in_text=in_text,
+        plates=plates,
         facts=_facts(entry),
         neighbours=ways,
         before=before,

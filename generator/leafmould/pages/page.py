@@ -134,3 +134,25 @@ class Lesson:
     text: str
     on: Figure
     about: tuple[Link, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PictureFile:
+    """A picture in one width."""
+
+    to: str  # its address
+    width: int  # [px]
+    height: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plate:
+    """A picture with what is said of it; without files a line of text in its place."""
+
+    files: tuple[PictureFile, ...]  # smallest first
+    alt: str  # what it shows, in words
+    caption: str = ""
+    on: Figure | None = None
+    dated_by: str = ""  # what tells its day, where that is not its note
+    about: tuple[Link, ...] = ()
+    to: str = ""  # where it leads: its note, or on the note's page the largest file

@@ -16,7 +16,8 @@ from leafmould.pages.doings import lessons_of
 from leafmould.pages.figures import count_figure, day_figure, how_long, total_figures, when_figure
 from leafmould.pages.labels import families_of, family_mark, planting_name
 from leafmould.pages.ledger import Ledger
-from leafmould.pages.page import FamilyMark, Figure, Lesson, Link, Page
+from leafmould.pages.page import FamilyMark, Figure, Lesson, Link, Page, Plate
+from leafmould.pages.plates import season_plates
 from leafmould.values.quantities import Amount
 from leafmould.values.wording import counted
 
@@ -70,6 +71,8 @@ class SeasonPage:
     name: str
     numbers: tuple[Figure, ...]
     weighed: tuple[Figure, ...]
+    plates: tuple[Plate, ...]
+    plates_in_all: int
     picked: tuple[PickedCrop, ...]
     beds: tuple[SeasonBed, ...]
     gaps: tuple[Gap, ...]
@@ -132,6 +135,8 @@ def _season(year: int, ledger: Ledger) -> SeasonPage:
         name=name,
         numbers=_numbers(year, ledger),
         weighed=_weighed(year, ledger),
+        plates=season_plates(year, ledger),
+        plates_in_all=len(ledger.album.by_year.get(year, ())),
         picked=_picked(year, ledger),
         beds=_beds(year, ledger),
         gaps=tuple(_gap(gap, ledger) for gap in ledger.gaps(year, longer_than=GAP_DAYS)),

@@ -13,7 +13,8 @@ from leafmould.pages.doings import doings
 from leafmould.pages.figures import day_figure, total_figures, weight_figure, when_figure
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
-from leafmould.pages.page import Doing, Figure, Link, PlantingLine
+from leafmould.pages.page import Doing, Figure, Link, PlantingLine, Plate
+from leafmould.pages.plates import planting_plate
 from leafmould.reckon.forecast import Forecast
 
 
@@ -54,6 +55,7 @@ class PlantingSection:
     batches: str  # "One of 2 batches …" where some lines belong to several together
     shared: tuple[Doing, ...]  # those lines
     shared_totals: tuple[Figure, ...]
+    plate: Plate | None
 
 
 def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
@@ -77,6 +79,7 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         batches=_batches(planting, ledger),
         shared=doings(ledger.group_events.get(planting.group or "", ()), ledger),
         shared_totals=_shared_totals(planting, ledger),
+        plate=planting_plate(planting, ledger),
     )
 
 

@@ -24,10 +24,12 @@ from leafmould.pages.page import (
     Link,
     NoteLine,
     PlantingLine,
+    Plate,
     StripRow,
     Tag,
 )
 from leafmould.pages.sections import Moment
+from leafmould.render.plates import Plates
 
 
 @lru_cache(maxsize=1 << 16)
@@ -57,6 +59,7 @@ class Pieces:
         self._months = months
         self._names = names
         self._mark = mark
+        self._plates = plates_at(root)
 
     def names(self, text: str) -> Markup:
         """A line of plain text with its names linked."""
@@ -103,6 +106,14 @@ class Pieces:
             f'<li class="planting"><span class="what">{what}</span> '
             f"{self.marks(line.families)} {_tags(line.tags, self._root)}</li>"
         )
+
+    def plate(self, plate: Plate, *, room: str = "text", is_first: bool = False) -> Markup:
+        """A picture with its caption."""
+        return Markup(self._plates.alone(plate, room, is_first=is_first))
+
+    def plates(self, several: Iterable[Plate], *, is_first: bool = False) -> Markup:
+        """Pictures beside each other; `is_first` where they stand at the top of a page."""
+        return Markup(self._plates.row(several, is_first=is_first))
 
     def strip(self, rows: Iterable[StripRow]) -> Markup:
         """Plantings drawn along the months of a year."""
@@ -183,6 +194,11 @@ class Pieces:
 def piece_filters() -> dict[str, Callable[..., Markup]]:
     """Every piece as a filter, which finds the pieces of its page as `pieces` among what is printed."""
     return {name: _filter(name) for name in vars(Pieces) if not name.startswith("_")}
+
+
+def plates_at(root: str) -> Plates:
+    """How pictures are written on a page, seen from which the site begins at `root`."""
+    return Plates(root, figure=lambda on: _figure(on, root), links=lambda several: _links(several, root))
 
 
 def _filter(name: str) -> Callable[..., Markup]:

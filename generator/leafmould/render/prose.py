@@ -1,6 +1,6 @@
 """A note's Markdown as HTML: names linked, links checked, nothing passed through that could act.
 
-HTML is shown as text, comments never appear, line ends are kept, pictures are named in a quiet line, and
+HTML is shown as text, comments never appear, line ends are kept, pictures stand where they are named (or a quiet line does), and
 numbers that Markdown would take for list markers keep their value. Nothing a note says can end the run.
 """
 
@@ -20,7 +20,10 @@ from markdown_it.token import Token
 from markdown_it.utils import OptionsDict
 from markupsafe import Markup
 
+from leafmould.notes.pictured import PICTURE, name_in
 from leafmould.pages.mentions import Mentions
+from leafmould.pages.page import Plate
+from leafmould.render.in_text import FIGURE, PICTURES, InText
 from leafmould.render.pieces import safe
 from leafmould.render.plain import Block, plain_blocks
 from leafmould.values.lengths import too_long_at
@@ -30,7 +33,6 @@ DEEPEST = 60
 
 SCHEMES = frozenset({"http", "https", "mailto", "tel"})
 COMMENT = re.compile(r"<!--.*?(?:-->|\Z)", re.DOTALL)
-SPACED_PICTURE = re.compile(r"!\[([^\]\n]*)\]\(([^()<>\n\"]+)\)")
 BELOW_ZERO = re.compile(r"\d[\d.,]*\s*°")
 
 
@@ -42,16 +44,25 @@ class Prose:
         self._note_by_file = note_by_file
         self._markdown = _reader()
 
-    def html(self, text: str, *, root: str, file: str = "") -> Markup:
-        """A body as HTML; `file` is where it stands, for links to other notes."""
+    def html(
+        self, text: str, *, root: str, file: str = "", plates: Mapping[str, Plate] | None = None
+    ) -> Markup:
+        """A body as HTML.
+
+        Args:
+            file: where it stands, for links to other notes.
+            plates: its pictures, by the names it has for them.
+        """
         if too_long_at(text) is not None:
             return _as_typed(text)
         blocks = plain_blocks(text)
         if blocks is None:
-            return self.by_parser(text, root=root, file=file)
+            return self.by_parser(text, root=root, file=file, plates=plates)
         return Markup("".join([self._block(block, root) for block in blocks]))
 
-    def by_parser(self, text: str, *, root: str, file: str = "") -> Markup:
+    def by_parser(
+        self, text: str, *, root: str, file: str = "", plates: Mapping[str, Plate] | None = None
+    ) -> Markup:
         """A body as HTML, whatever is in it."""
         if "<!--" in text:
             text = COMMENT.sub("", text)
@@ -61,7 +72,9 @@ class Prose:
         for token in tokens:
             if token.type == "inline" and token.children:
                 token.children = self._led(token.children, root, file)
-        return Markup(self._markdown.renderer.render(_kept_signs(tokens), self._markdown.options, {}))
+        pictures = InText(plates or {}, root)
+        set_apart = pictures.set_apart(_kept_signs(tokens))
+        return Markup(self._markdown.renderer.render(set_apart, self._markdown.options, {PICTURES: pictures}))
 
     def names(self, text: str, root: str, here: str) -> str:
         """One plain line as HTML with its names linked, but for those that lead to the page it stands on."""
@@ -153,6 +166,7 @@ def _reader() -> MarkdownIt:
     markdown.inline.ruler.before("emphasis", "times", _times)
     markdown.inline.ruler.after("image", "spaced_picture", _spaced_picture)
     markdown.add_render_rule("mention", _mention)
+    markdown.add_render_rule(FIGURE, _mention)
     markdown.add_render_rule("image", _picture)
     markdown.add_render_rule("heading_open", _heading)
     markdown.add_render_rule("heading_close", _heading)
@@ -189,13 +203,13 @@ def _times(state: StateInline, silent: bool) -> bool:
 
 def _spaced_picture(state: StateInline, silent: bool) -> bool:
     """A picture whose file name has spaces in it."""
-    found = SPACED_PICTURE.match(state.src, state.pos)
+    found = PICTURE.match(state.src, state.pos)
     if found is None:
         return False
     if not silent:
         token = state.push("image", "img", 0)
-        token.attrs = {"src": found.group(2).strip(), "alt": ""}
-        token.content = found.group(1)
+        token.attrs = {"src": name_in(found), "alt": ""}
+        token.content = found["caption"]
     state.pos = found.end()
     return True
 
@@ -208,10 +222,8 @@ def _mention(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, 
 
 
 def _picture(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
-    token = tokens[at]
-    name = posixpath.basename(unquote(str(token.attrs.get("src", ""))))
-    words = f"Picture: {name}" + (f", {token.content}" if token.content else "")
-    return str(Markup('<span class="picture">{}</span>').format(words))
+    pictures: InText = env[PICTURES]
+    return pictures.within(tokens[at])
 
 
 def _heading(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:

@@ -254,6 +254,26 @@ def find(words: tuple[str, ...], garden: str | None, on: str | None, everything:
 
 
 @main.command()
+@click.argument("words", metavar="CROP...", nargs=-1, required=True)
+@shared
+@as_json
+def facts(words: tuple[str, ...], garden: str | None, on: str | None, as_json: bool) -> None:
+    """Show what is published of a crop and what was seen of it here: leafmould facts beetroot
+
+    Works without a garden too; then only what is published is shown.
+    """
+    from leafmould.lookup.crop_facts import ask_facts
+
+    folder = _garden_if_any(garden)
+    loaded = _load(str(folder), on) if folder else None
+    answer = ask_facts(words, loaded, day_of(on))
+    if as_json:
+        _say_json(answer.json())
+    else:
+        say("\n".join(answer.lines()))
+
+
+@main.command()
 @shared
 @click.option(
     "--port", type=click.IntRange(0, 65535), default=0, help="The port to serve on. [default: a free one]"
@@ -318,6 +338,13 @@ def _garden(folder: str | None) -> Path:
     from leafmould.desk.folders import find_garden
 
     return find_garden(Path(folder or "."))
+
+
+def _garden_if_any(folder: str | None) -> Path | None:
+    """The garden asked for, or the one we stand in; None where there is none to stand in."""
+    from leafmould.desk.folders import garden_above
+
+    return _garden(folder) if folder else garden_above(Path())
 
 
 def _load(folder: str | None, on: str | None) -> Loaded:

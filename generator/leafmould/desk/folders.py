@@ -22,14 +22,18 @@ def find_garden(start: Path) -> Path:
     """
     if not start.is_dir():
         raise LeafmouldError(f'There is no folder "{start}".')
-    here = start.resolve()
-    for folder in (here, *here.parents):
-        if (folder / SETTINGS).is_file():
-            return folder
+    if found := garden_above(start):
+        return found
     raise LeafmouldError(
-        f'No {SETTINGS} stands in "{here}" or in any folder above it. '
+        f'No {SETTINGS} stands in "{start.resolve()}" or in any folder above it. '
         "Make a garden with: leafmould start FOLDER"
     )
+
+
+def garden_above(start: Path) -> Path | None:
+    """The folder itself, or the nearest one above it, that holds garden.yaml; None if there is none."""
+    here = start.resolve()
+    return next((folder for folder in (here, *here.parents) if (folder / SETTINGS).is_file()), None)
 
 
 def add_file(folder: Path, stem: str, ending: str, content: bytes, *, taken: Callable[[Path], bool]) -> Path:

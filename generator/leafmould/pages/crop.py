@@ -13,6 +13,7 @@ from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
 from leafmould.pages.cautions import CautionLine, crop_cautions, crops_put_up
 from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year_rows
 from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
+from leafmould.pages.known import Known, known
 from leafmould.pages.labels import family_mark, planting_line
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
@@ -48,6 +49,7 @@ class CropPage:
     strip: tuple[StripRow, ...]
     plates: tuple[Plate, ...]
     plates_in_all: int
+    known: Known
     lessons: tuple[Lesson, ...]
     lessons_in_all: int
     notes: tuple[NoteLine, ...]
@@ -115,6 +117,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         strip=_strip(plantings, ledger),
         plates=crop_plates(crop.key, ledger),
         plates_in_all=len(ledger.album.by_crop.get(crop.key, ())),
+        known=known(crop, ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, crop=crop.key) for entry in notes[: -MOST_NOTES - 1 : -1]),

@@ -21,6 +21,7 @@ from leafmould.pages.chapters import Chapter, chapters
 from leafmould.pages.page import Link
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.forecast import Forecast
+from leafmould.reckon.known import KnownLine
 from leafmould.reckon.rotation import Occupancy
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
@@ -43,6 +44,7 @@ class Reckoned:
     badges: Mapping[str, tuple[Badge, ...]]  # by planting id
     families: Mapping[str, FamilyFact]  # by botanical name
     sources: Mapping[str, Source]  # by id
+    known: Mapping[str, tuple[KnownLine, ...]]  # by crop key: published figures beside the garden's own
 
 
 T = TypeVar("T", bound="Told")

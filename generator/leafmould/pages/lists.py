@@ -58,7 +58,7 @@ class ProblemsPage:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SourceLine:
-    """A published source and the plantings whose expectation rests on it."""
+    """A published source, the plantings whose expectation rests on it and the crops that show its figures."""
 
     anchor: str
     title: str
@@ -66,6 +66,8 @@ class SourceLine:
     year: str
     part: str
     used_for: tuple[Link, ...]
+    taken: str  # what its figures are about
+    crops: tuple[Link, ...]  # crops on whose pages they stand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,7 +143,8 @@ def sources_page(ledger: Ledger) -> Page:
             used.setdefault(source, []).append(link)
         if not forecast.sources:
             (common if forecast.is_common_practice else own).append(link)
-    sources = [s for key, s in sorted(ledger.reckoned.sources.items()) if key in used]
+    taken = _taken(ledger)
+    sources = [s for key, s in sorted(ledger.reckoned.sources.items()) if key in used or key in taken]
     lines = tuple(
         SourceLine(
             anchor=source_anchor(s.id),
@@ -149,7 +152,9 @@ def sources_page(ledger: Ledger) -> Page:
             publisher=s.publisher,
             year=s.year,
             part=s.part,
-            used_for=tuple(used[s.id][:MOST_NAMED]),
+            used_for=tuple(used.get(s.id, ())[:MOST_NAMED]),
+            taken=", ".join(dict.fromkeys(label for label, _ in taken.get(s.id, ()))),
+            crops=tuple(dict.fromkeys(crop for _, crop in taken.get(s.id, ()))),
         )
         for s in sources
     )
@@ -161,6 +166,18 @@ def sources_page(ledger: Ledger) -> Page:
         section="sources",
         values=values,
     )
+
+
+def _taken(ledger: Ledger) -> dict[str, list[tuple[str, Link]]]:
+    """By source: what is taken from it, with the crop on whose page it stands."""
+    taken: dict[str, list[tuple[str, Link]]] = {}
+    for crop in ledger.garden.crops.values():
+        link = Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#known")
+        for line in ledger.reckoned.known[crop.key]:
+            label = line.label[:1].lower() + line.label[1:]
+            for said in line.said:
+                taken.setdefault(said.source, []).append((label, link))
+    return taken
 
 
 MOST_NAMED = 24

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from leafmould.facts import tables
-from leafmould.garden.model import Garden
+from leafmould.garden.model import Garden, Planting
 from leafmould.pages import addresses
 from leafmould.pages.bed import bed_pages
 from leafmould.pages.beds import bed_years_pages, beds_page
@@ -28,6 +28,7 @@ from leafmould.pages.season import season_pages, seasons_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.badges import badges
 from leafmould.reckon.forecast import expected
+from leafmould.reckon.known import KnownLine, known_of
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Problem
 
@@ -145,4 +146,13 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         badges={p.id: badges(p, garden, forecasts.get(p.id)) for p in garden.plantings},
         families=tables.families(),
         sources=tables.sources(),
+        known=_known(garden, almanac),
     )
+
+
+def _known(garden: Garden, almanac: Almanac) -> dict[str, tuple[KnownLine, ...]]:
+    plantings: dict[str, list[Planting]] = {key: [] for key in garden.crops}
+    for planting in garden.plantings:
+        for crop in dict.fromkeys(planting.crops):
+            plantings[crop].append(planting)
+    return {key: known_of(key, crop.family, plantings[key], almanac) for key, crop in garden.crops.items()}

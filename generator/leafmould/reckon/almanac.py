@@ -44,6 +44,19 @@ class Almanac:
         return tables.crops().get(crop) or self.facts_by_crop.get(crop)
 
 
+def almanac_without(on: date) -> Almanac:
+    """The almanac where there is no garden: published figures alone, metric."""
+    return Almanac(
+        on=on,
+        is_southern=False,
+        has_winter=True,
+        units="metric",
+        packet_by_crop=MappingProxyType({}),
+        packet_by_variety=MappingProxyType({}),
+        facts_by_crop=MappingProxyType({}),
+    )
+
+
 def almanac(settings: Settings, garden: Garden) -> Almanac:
     """The almanac of a garden, as of its day."""
     keys = own_crop_keys(settings, tables.crops())

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
+from itertools import accumulate
 
 from leafmould.notes.words.nouns import LOCAL_NAMES, PART_ENDS
 from leafmould.notes.words.prepositions import GLUED, SHORTENED
@@ -27,11 +28,16 @@ BREAKS = re.compile(
     r"[,;:()\[\]{}|!…\n\r*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|->|→|·|•|[\u2600-\u27bf\U0001f300-\U0001faff]"
 )
 CLOSERS = frozenset(" ,;:.?!)]}|/&+\n")
-OPEN_QUOTE = re.compile(r"""(?:(?<=[\s,;:(\[/&+-])|^)(['"])(?=[^\s'"])""")
+OPEN_QUOTE = re.compile(r"""['"](?=[^\s'"])(?<![^\s,;:(\[/&+-].)""")
 ELISIONS = frozenset({"til", "n", "em", "tis", "twas", "round", "bout", "cos", "cause"})
 GLUED_WORD = re.compile(rf"(?<!\w)(?:{'|'.join(GLUED)})(?!\w)", re.IGNORECASE)
 MOST_WORDS = 600
 """Longer lines are read no further, so that reading time stays in proportion."""
+PIECES = re.compile(f"({WORD.pattern})")
+PLAIN_PIECES = re.compile("([A-Za-z]+(?:'[A-Za-z]+)*|[0-9]+)")
+"""As PIECES, for text of plain letters: most lines, in a third of the time."""
+BEYOND = 8
+"""So many places behind the last word may be asked for a name, which none of them has."""
 
 
 class Quote:
@@ -66,26 +72,36 @@ class Typed:
 
     def __init__(self, text: str, vocabulary: Vocabulary) -> None:
         self.text = text
-        self.plain = text.translate(SAME_LENGTH)
+        is_plain = text.isascii()
+        self.plain = text if is_plain and "`" not in text and "\t" not in text else text.translate(SAME_LENGTH)
         self.vocabulary = vocabulary
-        found = [m.span() for m in WORD.finditer(self.plain)][:MOST_WORDS]
-        is_glued = GLUED_WORD.search(self.plain) is not None
+        pieces = (PLAIN_PIECES if is_plain else PIECES).split(self.plain)
+        edges = [*accumulate(map(len, pieces))]
+        self.starts, self.ends = edges[:-1:2], edges[1::2]
+        self.words, self.gaps = [*map(fold_word, pieces[1::2])], pieces[::2]
+        self.count = len(self.words)
+        is_glued = "" in self.gaps[1:-1] and GLUED_WORD.search(self.plain) is not None
+        if is_glued or self.count > MOST_WORDS:
+            self._cut_again(is_glued)
+        if not SHORT_FORMS.isdisjoint(self.words):
+            self.words = [*map(self._spelled_out, range(self.count))]
+        self._measure_gaps()
+        looks = _first_looks(self.vocabulary)
+        self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
+        self.found += NO_NAMES
+        self.quotes = self._find_quotes() if "'" in self.plain or '"' in self.plain else {}
+
+    def _cut_again(self, is_glued: bool) -> None:
+        """The words of a line with "2day" as one word, or of a line longer than is read."""
+        found = [*zip(self.starts, self.ends, strict=True)][:MOST_WORDS]
         if is_glued:
             found = _glued(self.plain, found)
-        self.starts = [start for start, _ in found]
-        self.ends = [end for _, end in found]
+        self.starts, self.ends = [start for start, _ in found], [end for _, end in found]
         self.words = [fold_word(self.plain[start:end]) for start, end in found]
-        if is_glued:
-            self.words = [GLUED.get(word, word) for word in self.words]
-        if not SHORTENED.keys().isdisjoint(self.words) or "n" in self.words:
-            self.words = [*map(self._spelled_out, range(len(found)))]
+        self.words = [GLUED.get(word, word) for word in self.words] if is_glued else self.words
         self.count = len(found)
-        self._measure_gaps()
-        starts = _name_starts(self.vocabulary)
-        self.found: dict[int, tuple[int, tuple[Known, ...]]] = {
-            i: NO_NAME for i, word in enumerate(self.words) if word not in starts
-        }
-        self.quotes = self._find_quotes() if "'" in self.plain or '"' in self.plain else {}
+        edges = zip([0, *self.ends], [*self.starts, len(self.plain)], strict=True)
+        self.gaps = [self.plain[start:end] for start, end in edges]
 
     def _spelled_out(self, i: int) -> str:
         """A word as it would be spelled in full; the "nd" of "2nd" stays."""
@@ -117,21 +133,16 @@ class Typed:
 
     def _measure_gaps(self) -> None:
         """The signs before each word and behind the last, and where names must stop."""
-        edges = [*zip([0, *self.ends], [*self.starts, len(self.plain)], strict=True)]
-        self.gaps = ["" if e - s < 2 and self.plain[s:e] in ("", " ") else self.plain[s:e] for s, e in edges]
-        self.breaks = [bool(gap) and BREAKS.search(gap) is not None for gap in self.gaps]
+        self.gaps = ["" if gap == " " else gap for gap in self.gaps]
+        self.breaks = [gap != "" and _is_break(gap) for gap in self.gaps]
         if ":" in self.gaps:  # "1:10", "12:30"
             self.breaks = [is_break and not self._is_ratio(i) for i, is_break in enumerate(self.breaks)]
-        if self.count:
-            self.breaks[0] = True
-        self.breaks[self.count] = True
-        stops = [self.count] * (self.count + 1)
-        nearest = self.count
-        for i in range(self.count, -1, -1):
-            stops[i] = nearest
+        self.breaks[0] = self.breaks[self.count] = True
+        self.stops: list[int] = []
+        for i in range(1, self.count + 1):
             if self.breaks[i]:
-                nearest = i
-        self.stops = stops
+                self.stops += [i] * (i - len(self.stops))
+        self.stops.append(self.count)
 
     def _is_ratio(self, i: int) -> bool:
         return (
@@ -143,12 +154,14 @@ class Typed:
 
     def _find_quotes(self) -> dict[int, Quote]:
         quotes: dict[int, Quote] = {}
-        word_at = {start: i for i, start in enumerate(self.starts)}
         openings = [m.start() for m in OPEN_QUOTE.finditer(self.plain)]
         done = 0
         for number, start in enumerate(openings):
             limit = openings[number + 1] if number + 1 < len(openings) else len(self.plain)
-            if start < done or (first := word_at.get(start + 1)) is None or self.words[first] in ELISIONS:
+            if start < done or start + 1 not in self.starts:
+                continue
+            first = self.starts.index(start + 1)
+            if self.words[first] in ELISIONS:
                 continue
             end = self._closing(start, limit)
             if end is not None:
@@ -176,19 +189,15 @@ class Typed:
 
     def names(self, i: int) -> tuple[int, tuple[Known, ...]]:
         """The longest known name that begins at word `i`, and what it may mean; (0, ()) if none."""
-        known = self.found.get(i)
+        known = self.found[i] if -1 < i < len(self.found) else NO_NAME
         if known is None:
             known = self.found[i] = self._look_up(i)
         return known
 
     def _look_up(self, i: int) -> tuple[int, tuple[Known, ...]]:
-        if i >= self.count:
-            return NO_NAME
         words, by_words = self.words, self.vocabulary.with_public
-        if words[i] == "cabbage" and words[i + 1 : i + 2] == ["white"]:
-            return 0, ()  # a butterfly
-        if words[i + 1 : i + 2] == ["straw"] and words[i] in ("pea", "bean", "barley", "wheat", "oat", "rye"):
-            return 0, ()  # what is spread, no crop
+        if words[i] in NO_CROP_BEFORE and words[i + 1 : i + 2] == [NO_CROP_BEFORE[words[i]]]:
+            return NO_NAME
         most = min(self.vocabulary.longest_by_first_word.get(words[i], 0), self.stops[i] - i)
         for size in range(most, 0, -1):
             if (known := by_words.get(tuple(words[i : i + size]))) and (
@@ -204,7 +213,7 @@ class Typed:
         other = LOCAL_NAMES.get(words[i])
         if other and (known := _local(self.vocabulary, other)):
             return 1, known
-        return 0, ()
+        return NO_NAME
 
     def _is_name(self, i: int, size: int, known: Known) -> bool:
         """Whether a name that is also an ordinary word is written for a name here."""
@@ -228,11 +237,16 @@ class Typed:
 
     def kind(self, i: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
         """As `names`, of these kinds only; a shorter name of the kind is not looked for."""
-        size, known = self.names(i)
-        if not size:
-            return 0, ()
+        found = self.found[i] if -1 < i < len(self.found) else NO_NAME
+        if found is None:
+            found = self.names(i)
+        size, known = found
+        if size == 0:
+            return NO_NAME
+        if len(known) == 1:
+            return found if known[0].kind in kinds else NO_NAME
         fitting = tuple(k for k in known if k.kind in kinds)
-        return (size, fitting) if fitting else (0, ())
+        return (size, fitting) if fitting else NO_NAME
 
     def written(self, start: int, end: int) -> str:
         """Words `start` to `end` (not included) as typed."""
@@ -262,6 +276,28 @@ def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
 
 LONGEST_SHORT = 6
 NO_NAME: tuple[int, tuple[Known, ...]] = (0, ())
+NO_NAMES: list[tuple[int, tuple[Known, ...]] | None] = [NO_NAME] * BEYOND
+SHORT_FORMS = frozenset({*SHORTENED, "n"})
+NO_CROP_BEFORE = {
+    "cabbage": "white",  # a butterfly
+    **dict.fromkeys(("pea", "bean", "barley", "wheat", "oat", "rye"), "straw"),  # what is spread, no crop
+}
+
+
+@lru_cache(maxsize=5_000)
+def _is_break(gap: str) -> bool:
+    return BREAKS.search(gap) is not None
+
+
+@lru_cache(maxsize=8)
+def _first_looks(vocabulary: Vocabulary) -> dict[str, tuple[int, tuple[Known, ...]] | None]:
+    """What a first look at a word says: the name it is whatever stands behind it, or None for a closer look."""
+    looks: dict[str, tuple[int, tuple[Known, ...]] | None] = dict.fromkeys(_name_starts(vocabulary))
+    for word, longest in vocabulary.longest_by_first_word.items():
+        known = vocabulary.with_public.get((word,))
+        if longest == 1 and known and not known[0].is_word and word not in NO_CROP_BEFORE:
+            looks[word] = (1, known)
+    return looks
 
 
 @lru_cache(maxsize=8)

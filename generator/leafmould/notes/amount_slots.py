@@ -29,42 +29,13 @@ from leafmould.values.quantities import Amount
 def take_amount(walk: Walk) -> bool:
     i = walk.i
     word = walk.word(i)
-    if word == "all" and (walk.word(i + 1) in BEHIND_ALL or (i > 0 and walk.typed.words[i - 1] == "it")):
-        return False
-    if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
-        walk.i = i + 1  # "all 12"
-        return True
-    if (
-        walk.typed.is_number(i)
-        and walk.word(i + 1) in ("st", "nd", "rd", "th")
-        and not walk.typed.gaps[i + 1]
-    ):
-        written = walk.typed.written(i, i + 2)
-        walk.ask(Level.HINT, f'"{written}" names no month, so it is kept as a remark.', i)
-        walk.draft.leave(i, i + 2, True)
-        walk.i = i + 2
-        return True
-    if (
-        walk.typed.is_number(i)
-        and i
-        and walk.typed.words[i - 1] in ("wk", "week")
-        and not walk.typed.breaks[i]
-    ):
-        written = walk.typed.written(i - 1, i + 1)
-        walk.ask(Level.HINT, f'"{written}" names a week, so it is kept as a remark. Write the day.', i)
-        walk.draft.leave(i, i + 1, walk.after_comma)
-        walk.i = i + 1
-        return True
-    if (one := _one_holder(walk, i)) is not None:
-        place_amount(walk, one, i)
-        return True
-    is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and crop_behind(walk, i + 1)
-    if walk.typed.names(i)[0] > 1 or (word in ABOUT and not is_some_more and not number_next(walk, i)):
-        return False
-    if word in ("less", "more", "fewer") and walk.word(i + 1) == "than" and walk.typed.is_number(i + 2):
-        walk.draft.leave(i, i + 2, walk.after_comma)
-        walk.i = i + 2
-        return True
+    if word.isdigit():
+        if (behind := _day_alone(walk, i)) is not None:
+            return behind
+        if walk.typed.names(i)[0] > 1:
+            return False
+    elif (found := _words_before(walk, i, word)) is not None:
+        return found
     if size := 2 if is_no_amount(walk, i) else words_of_time(walk, i):
         walk.draft.leave(i, i + size, walk.after_comma)
         walk.i = i + size
@@ -89,6 +60,43 @@ def take_amount(walk: Walk) -> bool:
         return False
     place_amount(walk, with_noun_before(walk, read, i), i)
     return True
+
+
+def _day_alone(walk: Walk, i: int) -> bool | None:
+    """ "the 3rd" without a month, "week 23"; None for any other number."""
+    if walk.word(i + 1) in ("st", "nd", "rd", "th") and not walk.typed.gaps[i + 1]:
+        written = walk.typed.written(i, i + 2)
+        walk.ask(Level.HINT, f'"{written}" names no month, so it is kept as a remark.', i)
+        walk.draft.leave(i, i + 2, True)
+        walk.i = i + 2
+        return True
+    if i and walk.typed.words[i - 1] in ("wk", "week") and not walk.typed.breaks[i]:
+        written = walk.typed.written(i - 1, i + 1)
+        walk.ask(Level.HINT, f'"{written}" names a week, so it is kept as a remark. Write the day.', i)
+        walk.draft.leave(i, i + 1, walk.after_comma)
+        walk.i = i + 1
+        return True
+    return None
+
+
+def _words_before(walk: Walk, i: int, word: str) -> bool | None:
+    """Words that are no amount, or stand before one; None where the amount has yet to be read."""
+    if word == "all" and (walk.word(i + 1) in BEHIND_ALL or (i > 0 and walk.typed.words[i - 1] == "it")):
+        return False
+    if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
+        walk.i = i + 1  # "all 12"
+        return True
+    if (one := _one_holder(walk, i)) is not None:
+        place_amount(walk, one, i)
+        return True
+    is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and crop_behind(walk, i + 1)
+    if walk.typed.names(i)[0] > 1 or (word in ABOUT and not is_some_more and not number_next(walk, i)):
+        return False
+    if word in ("less", "more", "fewer") and walk.word(i + 1) == "than" and walk.typed.is_number(i + 2):
+        walk.draft.leave(i, i + 2, walk.after_comma)
+        walk.i = i + 2
+        return True
+    return None
 
 
 def _one_holder(walk: Walk, i: int) -> Read | None:

@@ -49,13 +49,10 @@ def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece
         j += 1
     if j >= typed.count or (j > i and typed.breaks[j]):
         return None
-    if (vague := _vague(typed, begin)) is not None:
+    if typed.words[begin] in nouns.LONGEST_VAGUE and (vague := _vague(typed, begin)) is not None:
         return vague
-    about = (
-        any(w not in EXACT_STILL for w in typed.words[i:j])
-        or "~" in typed.gaps[j]
-        or (typed.words[i] == "c" and j > i)
-    )
+    about = j > i and (any(w not in EXACT_STILL for w in typed.words[i:j]) or typed.words[i] == "c")
+    about = about or "~" in typed.gaps[j]
     if (
         typed.words[j] == "another"
         and j + 1 < typed.count
@@ -69,7 +66,9 @@ def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece
         return None
     if typed.words[j].isalpha():
         number = count_span(typed, number, j)
-    return _with_unit(typed, begin, j, number._replace(is_about=number.is_about or about), decimal, unit_of)
+    if about and not number.is_about:
+        number = number._replace(is_about=True)
+    return _with_unit(typed, begin, j, number, decimal, unit_of)
 
 
 def _vague(typed: Typed, i: int) -> Read | None:
@@ -123,16 +122,16 @@ def _with_unit(
     """The number with the unit, measure or noun behind it."""
     number, end = _times(typed, number, word_behind(typed, number.end, first))
     start = typed.starts[begin]
-    about_sign = typed.gaps[begin].rstrip()
-    if about_sign.endswith("~"):
+    if typed.gaps[begin] and typed.gaps[begin].rstrip().endswith("~"):
         start -= len(typed.gaps[begin]) - typed.gaps[begin].rfind("~")
-    sign = UNIT_SIGN.match(typed.plain, number.end)
+    sign = UNIT_SIGN.match(typed.plain, number.end) if _next_letter(typed, number.end) in SIGNS else None
     unit, last, measure, stop = _unit_word(typed, end, number)
     if sign is not None and not (unit and not sign.group(1)):
         unit, stop = _signed(sign), sign.end()
         last = word_behind(typed, stop, end)
     has_noun = bool(unit)
-    if unit in nouns.WEIGHTS | nouns.VOLUMES and (rate := RATE.match(typed.plain, stop)):
+    is_measured = unit in WEIGHED and _next_letter(typed, stop) in RATES
+    if is_measured and (rate := RATE.match(typed.plain, stop)):
         square = "m" if rate[1].lower().startswith("m") else rate[1].lower()
         unit, stop = (
             f"{unit}/{square}²"
@@ -146,7 +145,7 @@ def _with_unit(
     if unit == "lb" and last < typed.count and (ounces := _ounces(typed, last, decimal)):
         low, high, last = low + ounces[0] / 16, high + ounces[0] / 16, ounces[1]
         stop = typed.ends[last - 1]
-    if unit and typed.words[last : last + 3] == ["and", "a", "half"]:
+    if unit and last < typed.count and typed.words[last : last + 3] == ["and", "a", "half"]:
         low, high, last = low + 0.5, high + 0.5, last + 3
         stop = typed.ends[last - 1]
     amount = Amount(
@@ -157,17 +156,33 @@ def _with_unit(
     return Read(amount, last, has_noun, number.asks, bare and not has_noun)
 
 
+WEIGHED = nouns.WEIGHTS | nouns.VOLUMES
+SIGNS = frozenset("°mM\"'%pP")
+RATES = frozenset("/pPaA")
+"""What UNIT_SIGN and RATE may begin with."""
+
+
+def _next_letter(typed: Typed, at: int) -> str:
+    """The sign at this place of the text, or behind the space there; "" at the end."""
+    letter = typed.plain[at : at + 1]
+    return typed.plain[at + 1 : at + 2] if letter.isspace() else letter
+
+
 def _times(typed: Typed, number: Number, end: int) -> tuple[Number, int]:
     """ "2 and a half", "3 dozen", "5 million"."""
     words = typed.words
+    if end >= typed.count:
+        return number, end
     if (
-        words[end : end + 3] == ["and", "a", "half"]
+        words[end] == "and"
+        and words[end : end + 3] == ["and", "a", "half"]
         and words[end + 3 : end + 4]
         and (words[end + 3] == "dozen" or words[end + 3] in nouns.UNITS)
     ):
         number = number._replace(low=number.low + 0.5, high=number.high + 0.5, end=typed.ends[end + 2])
         end += 3
-    if end < typed.count and not typed.breaks[end] and (many := MANY.get(words[end])):
+    if end < typed.count and words[end] in MANY and not typed.breaks[end]:
+        many = MANY[words[end]]
         number = number._replace(low=number.low * many, high=number.high * many, end=typed.ends[end])
         end += 1
     return number, end

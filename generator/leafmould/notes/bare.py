@@ -40,6 +40,8 @@ def in_or_out(typed: Typed) -> Clause | None:
     if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
         return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
     i, crop = 0, None
+    if "in" not in typed.words and "out" not in typed.words:
+        return None
     while i < typed.stops[0]:
         quote, size = typed.quotes.get(i), typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]
         if size:

@@ -6,6 +6,8 @@ sowed peas", "peas came up"). Here the verb table and the garden's own words are
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from leafmould.notes.clause import Clause
 from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
@@ -28,52 +30,42 @@ from leafmould.notes.words.verbs import (
     SENSE_OF,
     VERBS,
 )
-from leafmould.values.names import Kind, fold
+from leafmould.values.names import Kind, Known, fold
 
 
 def find_clauses(typed: Typed) -> list[Clause]:
     """The clauses of a line, in order; none if no verb stands where one may."""
     clauses: list[Clause] = []
     begin, i, is_topic, is_denied, topic_has_name, strangers = 0, 0, True, False, False, 0
-    while i < typed.count:
-        if i and (
-            typed.breaks[i]
-            or typed.words[i - 1] in CLAUSE_JOINS
-            or "&" in typed.gaps[i]
-            or "+" in typed.gaps[i]
-            or "/" in typed.gaps[i]
-        ):
-            if (
-                clauses
-                and is_topic
-                and topic_has_name
-                and ":" in typed.gaps[i]
-                and begin > clauses[-1].verb_start
-            ):
+    words, breaks, gaps, quotes, count = typed.words, typed.breaks, typed.gaps, typed.quotes, typed.count
+    while i < count:
+        if i and (breaks[i] or words[i - 1] in CLAUSE_JOINS or (gaps[i] and _joins(gaps[i]))):
+            if clauses and is_topic and topic_has_name and ":" in gaps[i] and begin > clauses[-1].verb_start:
                 pass  # "… thinned. Bed 3: weeded"
             elif clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
-            elif typed.breaks[i]:
-                is_topic, strangers, is_denied = True, 0, is_denied and typed.words[0] == "not"
-        if (quote := typed.quotes.get(i)) is not None:
-            i, topic_has_name = max(quote.last, i + 1), True
+            elif breaks[i]:
+                is_topic, strangers, is_denied = True, 0, is_denied and words[0] == "not"
+        if i in quotes:
+            i, topic_has_name = max(quotes[i].last, i + 1), True
             continue
         size, known = typed.names(i)
-        counted = topic_has_name or (bool(clauses) and i > begin and typed.words[i - 1].isdigit())
+        word = words[i]
         found = None
-        if size or typed.words[i] in VERB_STARTS:
+        if is_topic and (word in VERB_STARTS or (size and _is_own_verb(known))):
+            counted = topic_has_name or (bool(clauses) and i > begin and words[i - 1].isdigit())
             has_verb = bool(clauses) and begin <= clauses[-1].verb_start
             found = _verb_at(typed, i, size, is_topic, counted, has_verb)
-        if found is not None and is_topic:
+        if found is not None:
             if clauses:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
-            found.start, found.end = begin, typed.count
-            is_to_come = i > 0 and typed.words[i - 1] == "be"  # "peas to be picked"
+            found.start, found.end = begin, count
+            is_to_come = i > 0 and words[i - 1] == "be"  # "peas to be picked"
             found.is_denied = is_denied or is_to_come or _is_denied_after(typed, found.verb_end)
             if is_denied and _is_loss(typed, found, begin):
                 found.verb, found.is_denied = "lost", False
             _find_particle(typed, found)
-            found.is_by_trouble = _is_by_trouble(typed, clauses, found)
+            found.is_by_trouble = bool(clauses) and _is_by_trouble(typed, clauses, found)
             clauses.append(found)
             begin, i, is_topic = found.start, found.verb_end, False
             continue
@@ -81,7 +73,6 @@ def find_clauses(typed: Typed) -> list[Clause]:
             topic_has_name = topic_has_name or any(k.kind is not Kind.VERB for k in known)
             i += size
             continue
-        word = typed.words[i]
         if word in NEGATIONS:
             is_denied = True
         elif is_topic and not _may_precede(word):
@@ -97,7 +88,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
 
 def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
     """Whether a clause without a doer goes on with what a pest did: "a fox got in and ate the lot"."""
-    if not clauses or any(w not in CLAUSE_JOINS for w in typed.words[clause.start : clause.verb_start]):
+    if any(w not in CLAUSE_JOINS for w in typed.words[clause.start : clause.verb_start]):
         return False
     before = clauses[-1]
     return before.is_by_trouble or (
@@ -111,6 +102,15 @@ def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
     )
 
 
+def _joins(gap: str) -> bool:
+    return "&" in gap or "+" in gap or "/" in gap
+
+
+def _is_own_verb(known: tuple[Known, ...]) -> bool:
+    return any(k.kind is Kind.VERB for k in known)
+
+
+@lru_cache(maxsize=5_000)
 def _may_precede(word: str) -> bool:
     return (
         word in BEFORE_VERB or (word in nouns.SELDOM_VARIETY and word != "tomorrow") or word.isdigit() or word in nouns.COUNT_NOUNS or word in nouns.UNITS or word in nouns.NUMBERS
@@ -290,6 +290,8 @@ def _find_particle(typed: Typed, clause: Clause) -> None:
     if len(clause.form) != 1 or clause.verb_end - clause.verb_start != 1:
         return
     for particle in PARTICLES_OF.get(clause.form[0], ()):
+        if particle not in typed.words:
+            continue
         for j in range(
             clause.verb_end + 1,
             min(clause.verb_end + 8, typed.stops[clause.verb_end] if clause.verb_end < typed.count else 0),

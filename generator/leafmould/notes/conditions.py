@@ -33,6 +33,8 @@ def one_of(words: frozenset[str], *, before: bool = False) -> Callable[[Typed, C
     """Whether one of these words is in the object, and no known name hides it."""
 
     def test(typed: Typed, clause: Clause) -> bool:
+        if words.isdisjoint(typed.words):
+            return False
         hidden = -1
         spots = [*object_words(typed, clause), *(range(clause.start, clause.verb_start) if before else ())]
         for i in spots:

@@ -218,6 +218,9 @@ def take_batch(walk: Walk) -> bool:
     return True
 
 
+WAITED_FOR = frozenset({"treated", "fed", "manured"})
+
+
 WAIT = re.compile(
     r"(?:wait(?:ing)?|leave|no (?:picking|harvest|eating)(?: for)?|don't eat for|do not eat for|withhold(?:ing)?|phi)\s?:?\s?(?:time |period |of )?(\d+)[\s-]?d(?:ays?)?\b|(\d+)[\s-]days? (?:wait|withholding|interval|phi)",
     re.IGNORECASE,
@@ -226,7 +229,7 @@ WAIT = re.compile(
 
 def take_wait(walk: Walk) -> bool:
     """Days to wait after a treatment, only if they are written."""
-    if walk.verb.name not in ("treated", "fed", "manured"):
+    if walk.verb.name not in WAITED_FOR:
         return False
     m = WAIT.match(walk.typed.plain, walk.typed.starts[walk.i])
     if m is None:

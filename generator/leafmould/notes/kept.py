@@ -6,7 +6,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import gerund_at
 from leafmould.notes.draft import Asked
 from leafmould.notes.nearness import near_word
-from leafmould.notes.plans import intention_at, strong_plan_at
+from leafmould.notes.plans import PLAN_STARTS, intention_at, strong_plan_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
@@ -17,6 +17,8 @@ from leafmould.values.problems import Level
 
 def plan_in(typed: Typed) -> Asked | None:
     """What to tell of an intention; None if the line is none."""
+    if typed.words[0] not in PLAN_STARTS:
+        return None
     found = intention_at(typed, 0)
     if found is None and (size := strong_plan_at(typed)) > 0:
         word = typed.written(0, size)

@@ -42,7 +42,7 @@ def may_be_private(lower: str) -> bool:
 
 def mark_in(line: str) -> tuple[int, int] | None:
     """Where "private" stands first, last or by itself in a line; None if nowhere but inside a sentence."""
-    if SIGN.search(line) is None:
+    if not may_be_private(line.casefold()):
         return None
     for m in WORD.finditer(line):
         if m.group().casefold() not in PRIVATE:
@@ -83,6 +83,9 @@ def strip_ends(text: str) -> tuple[str, bool, bool]:
 
     Where the word stands elsewhere, spaces stand in its place, so that the others stay where they were.
     """
+    small = text.casefold()
+    if "as is" not in small and not may_be_private(small):
+        return text, False, False
     plain, is_private, is_settled = plain_ends(text)
     if is_private or (mark := mark_in(plain)) is None:
         return plain, is_private, is_settled

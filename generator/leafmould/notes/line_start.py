@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from leafmould.notes.day_words import set_date
+from leafmould.notes.day_words import DAY_STARTS, set_date
 from leafmould.notes.draft import Draft
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.words.verbs import LONGEST_PAST
@@ -17,10 +17,10 @@ from leafmould.values.day_phrases import day_of_month, scan_day
 def open_line(line: OneLine) -> int:
     """A date at the start: "12 June: …", "Tuesday …". The first word behind it."""
     typed = line.typed
-    walk = line.walk(typed, Draft(), "noted weather")
-    walk.end = typed.count
     word = typed.words[0]
     lead = 1 if word in ("on", "the") and typed.count > 1 else 0
+    if not (typed.words[lead] in DAY_STARTS or typed.plain[typed.starts[lead]].isdigit()):
+        return 0
     plain = typed.plain
     if typed.count > 2 and typed.gaps[1] == "." and typed.words[2] in LONGEST_PAST:
         plain = DOTTED_DAY.sub(r"\1/\2", plain, count=1)
@@ -35,6 +35,8 @@ def open_line(line: OneLine) -> int:
         end += 1
     if words.is_bare and end < typed.count and not typed.breaks[end] and words.third is None:
         return 0
+    walk = line.walk(typed, Draft(), "noted weather")
+    walk.end = typed.count
     set_date(walk, words, 0, end)
     line.opening, line.asked = walk.draft, list(walk.draft.asked)
     return end

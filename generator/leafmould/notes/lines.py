@@ -22,7 +22,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import take_date
 from leafmould.notes.deeds import read_clause, read_clauses
-from leafmould.notes.draft import Asked, Done
+from leafmould.notes.draft import Asked, Done, Draft
 from leafmould.notes.entries import Action, Sureness
 from leafmould.notes.expand import to_actions
 from leafmould.notes.fates import gather_fates, merge_yields
@@ -72,16 +72,16 @@ def _read(line: OneLine) -> LineReading:
     typed = line.typed
     if not typed.count:
         return LineReading()
-    if TAKEN_BACK.search(typed.plain):
+    if "?" in typed.plain and TAKEN_BACK.search(typed.plain):
         return line.as_text(
             "observation", Asked(Level.HINT, "Taken back, so the line is kept as text.", None)
         )
     start = open_line(line)
     if start >= typed.count:
         return line.as_text("text", None)
-    if (weather := read_weather(line.behind(start), line.habits.units, 0)) is not None:
-        return _weather(line, weather, start)
     rest = line.behind(start)
+    if (weather := read_weather(rest, line.habits.units, 0)) is not None:
+        return _weather(line, weather, start)
     found = verbless_clause(rest) or in_or_out(rest)
     if found is None and (plan := plan_in(rest)) is not None:
         return line.as_text("intention", plan)
@@ -113,7 +113,8 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
 def _weather(line: OneLine, weather: Weather, start: int) -> LineReading:
     if line.is_prose and not weather.readings:
         return LineReading()
-    when = line.opening.when or _day_behind(line, weather)
+    line.opening = line.opening or Draft()
+    when = line.opening.when or _day_behind(line, line.opening, weather)
     rest = line.text[weather.end :].strip(" ,;.")
     begin = line.typed.starts[start]
     action = Action(
@@ -138,15 +139,15 @@ def _weather(line: OneLine, weather: Weather, start: int) -> LineReading:
     )
 
 
-def _day_behind(line: OneLine, weather: Weather) -> When | None:
+def _day_behind(line: OneLine, opening: Draft, weather: Weather) -> When | None:
     """ "frost −1, on 1 May"."""
     tail = Typed(" " * weather.end + line.typed.text[weather.end :], line.habits.vocabulary)
-    walk = line.walk(tail, line.opening, "noted weather")
+    walk = line.walk(tail, opening, "noted weather")
     walk.end = tail.count
     if not tail.count or not take_date(walk):
         return None
     weather.end = tail.ends[walk.i - 1]
-    return line.opening.when
+    return opening.when
 
 
 def _done(line: OneLine, typed: Typed, clauses: list[Clause]) -> LineReading:
@@ -199,9 +200,12 @@ def _opens_as_work(line: OneLine, clauses: list[Clause], done: list[Done]) -> bo
 def _dates(line: OneLine, done: list[Done], shares_date: bool) -> None:
     """A date that opens the line, or closes it, holds for all of it."""
     last = done[-1].draft.when if done and shares_date else None
+    if line.opening is not None:
+        last = line.opening.when or last
+        for clause in done:
+            clause.draft.spans += line.opening.spans
     for clause in done:
-        clause.draft.when = clause.draft.when or line.opening.when or last
-        clause.draft.spans += line.opening.spans
+        clause.draft.when = clause.draft.when or last
     share_date_forward(done)
 
 

@@ -190,7 +190,7 @@ def take_price(walk: Walk) -> bool:
     i = walk.i
     j = i + 1 if walk.word(i) in ("for", "at", "cost", "paid", "costing") else i
     j += walk.word(j) in ("about", "only", "just")
-    if j >= walk.end or not walk.typed.is_number(j):
+    if j >= walk.end or not walk.typed.is_number(j) or not _may_be_paid(walk, j):
         return False
     start = walk.typed.starts[j]
     has_sign = (start > 0 and walk.typed.plain[start - 1 : start] in "£$€") or (
@@ -208,3 +208,18 @@ def take_price(walk: Walk) -> bool:
         walk.ask(Level.HINT, f'"{walk.draft.price}" names no currency.', j)
     walk.i = end
     return True
+
+
+def _may_be_paid(walk: Walk, i: int) -> bool:
+    """A quick look: a number is no price without a sign or word of money, but where something was bought."""
+    plain = walk.typed.plain
+    return (
+        walk.verb.name in ("bought", "gave away")
+        or not MONEY.isdisjoint(walk.typed.words[i + 1 : i + 4])
+        or "£" in plain
+        or "$" in plain
+        or "€" in plain
+    )
+
+
+MONEY = frozenset({"p", "pence", "euro", "pound", "dollar", "eur", "gbp", "usd", "chf", "kr", "quid"})

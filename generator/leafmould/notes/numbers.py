@@ -52,6 +52,8 @@ class Number(NamedTuple):
 
 def digits(typed: Typed, i: int, decimal: str | None) -> Number | None:
     """A number in digits that begins at word `i`."""
+    if (plain := _plain_digits(typed, i)) is not None:
+        return plain
     start = typed.starts[i]
     if start and typed.plain[start - 1].isalpha() and typed.words[i - 1] != "x":
         return None
@@ -78,6 +80,31 @@ def digits(typed: Typed, i: int, decimal: str | None) -> Number | None:
         if high < low:
             return Number(low, low, m.end("whole") if of is not None else m.end("low"), False, of, asks)
     return Number(low, high, m.end(), about, of, asks)
+
+
+def _plain_digits(typed: Typed, i: int) -> Number | None:
+    """Digits with nothing before or behind them that could belong to the number: "534 g", "12 leeks"."""
+    word, start, end, plain = typed.words[i], typed.starts[i], typed.ends[i], typed.plain
+    if (
+        not (word.isdigit() and word.isascii())
+        or (start and plain[start - 1] not in " (:;")
+        or len(word) > 15
+    ):
+        return None
+    is_last = i + 1 >= typed.count
+    if (typed.gaps[i + 1] or (not is_last and typed.words[i + 1] in GOES_ON)) or (
+        i and typed.words[i - 1] == "between"
+    ):
+        return None
+    follows = plain[end + (plain[end : end + 1] == " ") :][:1]
+    if follows and not (follows.isalpha() and follows.isascii()):
+        return None
+    value = float(word)
+    return Number(value, value, end)
+
+
+GOES_ON = frozenset({"and", "of", "out", "from", "to", "or", "x", "ish"})
+"""Words that may go on with a number in digits."""
 
 
 def spelled(typed: Typed, i: int) -> Number | None:

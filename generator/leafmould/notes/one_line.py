@@ -34,7 +34,7 @@ class OneLine:
         body, self.is_private, self.is_settled = strip_ends(text)
         self.typed = Typed(body, habits.vocabulary)
         self.asked: list[Asked] = []
-        self.opening = Draft()
+        self.opening: Draft | None = None  # what a day at its start gave
 
     def behind(self, start: int) -> Typed:
         """The line from word `start`, positions kept by blanking what went before."""

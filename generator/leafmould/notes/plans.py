@@ -59,6 +59,10 @@ PLAN_LEADS = frozenset(
 )
 
 
+PLAN_STARTS = frozenset({*LONGEST_PLAIN, *INTENDING_STARTS, *BEFORE_VERB, *PLAN_LEADS, *STRONG_FIRST})
+"""The words one of which opens every line that plans."""
+
+
 def _plan_words(typed: Typed, i: int) -> int:
     if i >= typed.count or typed.words[i] not in STRONG_FIRST:
         return 0

@@ -56,6 +56,8 @@ def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     found = _found(typed, clause)
     if found[0] == "lost" and clause.form == ("got",) and not has_crop(typed, clause):
         return "remark", None
+    if nouns.TROUBLES.isdisjoint(typed.words) and not clause.is_by_trouble:
+        return found
     if found[0] in DONE_BY_PEOPLE and (trouble_first(typed, clause) or by_trouble(typed, clause)):
         return "lost", None
     if found[0] in DISTURBANCES and trouble_first(typed, clause):

@@ -20,11 +20,11 @@ STUFF = frozenset({"seed", "plant", "bulb", "clove", "seedling"})
 def leave_share(walk: Walk, read: Read, i: int) -> bool:
     """ "8 seeds to the cell", "20 g seed per tray"; "2 kg, half from the Arch and half from bed 4"."""
     end = told = _rate_end(walk, read.end)
-    if not end and walk.word(i) == "them" and walk.draft.left[-1:] and walk.draft.left[-1][1] == i:
+    if not end and walk.word(i) == "them" and walk.draft.left and walk.draft.left[-1][1] == i:
         end = told = read.end  # "picked peas from Arch ate them all"
     if not end and read.amount.whole == "half" and _is_named(walk) and (size := bed_follows(walk, read.end)):
         end, told = read.end, walk.past_articles(read.end + 1) + size
-    if not end and walk.typed.words[max(i - 2, 0) : i] in (["low", "of"], ["high", "of"]):
+    if not end and i > 1 and walk.typed.words[i - 1] == "of" and walk.typed.words[i - 2] in ("low", "high"):
         i, end, told = i - 2, read.end, read.end  # "low of 27": degrees, not plants
     if not end:
         return False
@@ -41,6 +41,8 @@ def _is_named(walk: Walk) -> bool:
 
 def _rate_end(walk: Walk, j: int) -> int:
     """The word behind "per tray", "to the cell", "in each pot"; 0 if none stands at `j`."""
+    if CONTAINERS.isdisjoint(walk.typed.words):
+        return 0
     j += walk.word(j) in STUFF
     word, k = walk.word(j), walk.past_articles(j + 1)
     is_each = walk.word(k) in ("each", "every")
@@ -64,8 +66,10 @@ def with_noun_before(walk: Walk, read: Read, i: int) -> Read:
         _ask_whether_counted_twice(walk, i)
         return read._replace(amount=replace(read.amount, whole="some"))
     before = walk.draft.item.amounts[-1:]
+    if not before or read.has_noun:
+        return read
     joins = walk.word(i - 1) in JOINS or walk.typed.breaks[i] or walk.word(i) == "another"
-    if not before or not joins or read.has_noun or not bed_follows(walk, read.end):
+    if not joins or read.has_noun or not bed_follows(walk, read.end):
         return read
     if read.amount.unit != "piece" or before[0].value is None or "/" in before[0].unit:
         return read

@@ -73,7 +73,9 @@ class Typed:
     def __init__(self, text: str, vocabulary: Vocabulary) -> None:
         self.text = text
         is_plain = text.isascii()
-        self.plain = text if is_plain and "`" not in text and "\t" not in text else text.translate(SAME_LENGTH)
+        self.plain = (
+            text if is_plain and "`" not in text and "\t" not in text else text.translate(SAME_LENGTH)
+        )
         self.vocabulary = vocabulary
         pieces = (PLAIN_PIECES if is_plain else PIECES).split(self.plain)
         edges = [*accumulate(map(len, pieces))]

@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from leafmould.notes.draft import Draft
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.typed import Typed
@@ -105,13 +107,19 @@ class Walk:
 
     def named(self, known: Known, start: int, end: int) -> Named:
         """A known thing as it was written; a "?" behind it makes it doubtful."""
-        gap = self.typed.gaps[end]
-        is_doubtful = bool(gap) and "?" in gap
-        return Named(
-            key=known.key, name=known.name, written=self.typed.written(start, end),
-            sureness=Sureness.DOUBTFUL if is_doubtful or self.was_or else Sureness.KNOWN,
-            of=known.of if known.kind in (Kind.CROP_GROUP, Kind.VARIETY) else (),
-        )  # fmt: skip
+        is_doubtful = self.was_or or "?" in self.typed.gaps[end]
+        of = known.of if known.kind in OF_CROPS else ()
+        return as_named(known.key, known.name, self.typed.written(start, end), is_doubtful, of)
+
+
+OF_CROPS = (Kind.CROP_GROUP, Kind.VARIETY)
+
+
+@lru_cache(maxsize=20_000)
+def as_named(key: str, name: str, written: str, is_doubtful: bool, of: tuple[str, ...]) -> Named:
+    """One value for a name, however often it is written: a garden has few names, a journal many lines."""
+    sureness = Sureness.DOUBTFUL if is_doubtful else Sureness.KNOWN
+    return Named(key=key, name=name, written=written, sureness=sureness, of=of)
 
 
 def add_place(walk: Walk, place: Named, role: str, start: int, end: int) -> None:

@@ -11,6 +11,7 @@ import re
 from dataclasses import replace
 
 from leafmould.notes.amounts import Read, read_amount
+from leafmould.notes.figures import VALUE_OF
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -45,14 +46,29 @@ def read_whole(walk: Walk, i: int, unit_of: str) -> Read | None:
     if (odd := _odd(walk, i)) is not None:
         return odd
     read = read_amount(walk.typed, i, walk.decimal, unit_of)
-    if read is None or read.amount.value is None:
+    if read is None or read.amount.low is None or read.amount.high is None:
         return read
-    read = _times(walk, read) or read
-    if read.amount.unit == "piece" and not read.has_noun and not read.asks:
-        read = _of_so_much(walk, read)
-    if read.amount.unit in IN_SMALLEST:
-        read = _up_to(walk, read, i) or _with_more(walk, read, i)
-    return _of_unknown_unit(walk, i, read) or _in_doubt(walk, _as_share(walk, read, i), i)
+    if read.end < walk.end and _may_go_on(walk, read.end):
+        read = _times(walk, read) or read
+        if read.amount.unit == "piece" and not read.has_noun and not read.asks:
+            read = _of_so_much(walk, read)
+        if read.amount.unit in IN_SMALLEST:
+            read = _up_to(walk, read, i) or _with_more(walk, read, i)
+    if not read.has_noun and (refused := _of_unknown_unit(walk, i, read)) is not None:
+        return refused
+    if read.amount.unit in SHARES:
+        read = _as_share(walk, read, i)
+    return _in_doubt(walk, read, i)
+
+
+def _may_go_on(walk: Walk, end: int) -> bool:
+    """Whether the word behind an amount may belong to it: a number, a sign, "x", "and", "of"."""
+    word = walk.typed.words[end]
+    return word in GOES_ON or word.isdigit() or bool(walk.typed.gaps[end]) or word[0] in VALUE_OF
+
+
+GOES_ON = SPELLED | LOTS | frozenset({"x", "and", "plus", "to", "or", "of"})
+SHARES = frozenset({"%", "piece"})
 
 
 def unclear(written: str, unit: str) -> Amount:
@@ -66,7 +82,7 @@ def _odd(walk: Walk, i: int) -> Read | None:
     if walk.word(i) in TAKEN_OFF and typed.is_number(i + 1) and i + 1 < walk.end:
         read = read_amount(typed, i + 1, walk.decimal)
         return None if read is None else _refused(typed, i, read.end, read.amount.unit)
-    if not typed.is_number(i):
+    if not typed.is_number(i) or not _may_be_odd(typed, i):
         return None
     m = ODD.match(typed.plain, typed.starts[i])
     if m is None or EVEN.fullmatch(m["number"]):
@@ -80,6 +96,15 @@ def _odd(walk: Walk, i: int) -> Read | None:
     while end < walk.end and typed.starts[end] < m.end():
         end += 1
     return _refused(typed, i, end, unit or "piece")
+
+
+def _may_be_odd(typed: Typed, i: int) -> bool:
+    """A quick look: digits between spaces are odd only as the first half of "3 - 2 kg", "3 to 2 kg"."""
+    behind = typed.plain[typed.ends[i] : typed.ends[i] + 1]
+    return behind in ODD_SIGNS or "-" in typed.plain or "to" in typed.words or "or" in typed.words
+
+
+ODD_SIGNS = frozenset(".,/eE")
 
 
 def _refused(typed: Typed, i: int, end: int, unit: str) -> Read:
@@ -287,9 +312,13 @@ OPENED = frozenset({"planted", "moved", "sowed", "started", "lost"})
 def _in_doubt(walk: Walk, read: Read, i: int) -> Read:
     """The amount with what is doubtful about it: none at all, less than none, more than can be."""
     typed, amount = walk.typed, read.amount
-    if amount.value is None:
+    if amount.low is None or amount.high is None:
         return read
-    is_minus = bool(LEFT_OFF.search(typed.plain, 0, typed.starts[i])) and not amount.unit.startswith("°")
+    is_minus = (
+        "-" in typed.gaps[i]
+        and bool(LEFT_OFF.search(typed.plain, 0, typed.starts[i]))
+        and not amount.unit.startswith("°")
+    )
     if is_minus and not (i and typed.is_number(i - 1)):
         return _refused(typed, i, read.end, amount.unit)
     if amount.unit in ("lb", "stone") and (bare := _bare_rest(walk, read)) is not None:
@@ -331,7 +360,7 @@ def each_of(walk: Walk, before: list[Amount], read: Read) -> Read | None:
 
 def _doubtful_count(walk: Walk, read: Read) -> Read:
     amount, verb = read.amount, walk.verb.name
-    if read.asks or amount.unit != "piece" or amount.value is None:
+    if amount.unit != "piece" or read.asks or amount.value is None:
         return read
     if amount.value == 0 and verb in OPENED:
         return read._replace(asks=f'"{amount.written}" were {verb}, so nothing changes. Is that meant?')

@@ -6,6 +6,7 @@ The step of the walk that takes amounts; reading the amount itself is in `amount
 from __future__ import annotations
 
 from leafmould.notes.amounts import Read
+from leafmould.notes.held import is_one_whole
 from leafmould.notes.measured import take_measured
 from leafmould.notes.shares import leave_share, with_noun_before
 from leafmould.notes.walk import Walk, add_place
@@ -53,7 +54,11 @@ def take_amount(walk: Walk) -> bool:
         names_follow(walk, read.end) or read.has_noun
     ):
         return False
-    if read.is_bare_word and word in ("a", "an") and not (walk.joined and walk.draft.item.amounts):
+    if (
+        read.is_bare_word
+        and word in ("a", "an")
+        and not ((walk.joined and walk.draft.item.amounts) or is_one_whole(walk, read.end))
+    ):
         walk.i = read.end
         return True
     if walk.verb.name == "noted weather" or (walk.is_topic and walk.verb.name == "bought"):
@@ -173,7 +178,7 @@ BEHIND_ALL = frozenset(
 
 
 def number_next(walk: Walk, i: int) -> bool:
-    for j in range(i, min(i + 3, walk.end)):
+    for j in range(i, min(i + 5, walk.end)):
         if (
             walk.typed.is_number(j)
             or walk.word(j) in nouns.NUMBERS

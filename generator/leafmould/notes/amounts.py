@@ -15,7 +15,7 @@ from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, EXACT_STILL
 from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level
-from leafmould.values.quantities import Amount
+from leafmould.values.quantities import Amount, Whole
 
 UNIT_SIGN = re.compile(r"""\s?(?:(°\s?[cCfF]?)|(m²|m2)\b|(["'])(?![\w])|(%)|(per cent)\b)""", re.IGNORECASE)
 
@@ -45,11 +45,14 @@ class Read(NamedTuple):
 def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece") -> Read | None:
     """The amount that begins at word `i`, if one does."""
     begin, j, about = i, i, False
-    while j < typed.count and typed.words[j] in ABOUT and j - i < 3 and not (j > i and typed.breaks[j]):
+    while j < typed.count and typed.words[j] in ABOUT and j - i < 5 and not (j > i and typed.breaks[j]):
         j += 1
     if j >= typed.count or (j > i and typed.breaks[j]):
         return None
-    if typed.words[begin] in nouns.LONGEST_VAGUE and (vague := _vague(typed, begin)) is not None:
+    is_vague = typed.words[begin] in nouns.LONGEST_VAGUE and not (
+        typed.words[begin] == "some" and typed.is_number(begin + 1)
+    )
+    if is_vague and (vague := _vague(typed, begin)) is not None:
         return vague
     about = j > i and (any(w not in EXACT_STILL for w in typed.words[i:j]) or typed.words[i] == "c")
     about = about or "~" in typed.gaps[j]
@@ -91,6 +94,8 @@ def _vague(typed: Typed, i: int) -> Read | None:
         unit, has_noun = "piece", False
         if end < typed.count and not typed.breaks[end]:
             skip = end + (words[end] in ("of", "the", "few"))
+            if whole == "a few" and skip < typed.count and (more := _few_units(typed, i, skip)) is not None:
+                return more
             if (
                 skip < typed.count
                 and words[skip] in nouns.COUNT_NOUNS
@@ -108,6 +113,18 @@ def _vague(typed: Typed, i: int) -> Read | None:
         )
         return Read(amount, end, has_noun)
     return None
+
+
+def _few_units(typed: Typed, i: int, at: int) -> Read | None:
+    """ "a couple of kilos", "a few pounds": no count of pieces."""
+    unit = nouns.UNITS.get(typed.words[at], "")
+    if unit not in nouns.WEIGHTS | nouns.VOLUMES or typed.words[at] in ("c", "l", "t"):
+        return None
+    number = 2.0 if "couple" in typed.words[i:at] else None
+    whole: Whole | None = None if number else "a few"
+    written = typed.written(i, at + 1)
+    amount = Amount(written=written, low=number, high=number, unit=unit, whole=whole, is_about=True)
+    return Read(amount, at + 1, True)
 
 
 def _is_noun_here(typed: Typed, i: int) -> bool:
@@ -148,6 +165,13 @@ def _with_unit(
     if unit and last < typed.count and typed.words[last : last + 3] == ["and", "a", "half"]:
         low, high, last = low + 0.5, high + 0.5, last + 3
         stop = typed.ends[last - 1]
+    if (
+        unit
+        and last < typed.count
+        and typed.words[last] in LOOSE_FIRST
+        and (loose := _loosely(typed, last)) > last
+    ):
+        number, last = number._replace(is_about=True), loose
     amount = Amount(
         written=typed.text[start : max(stop, number.end)].strip(), low=low, high=high, unit=unit or unit_of,
         is_about=number.is_about, of=number.of, measure_g=measure,
@@ -173,6 +197,10 @@ def _times(typed: Typed, number: Number, end: int) -> tuple[Number, int]:
     words = typed.words
     if end >= typed.count:
         return number, end
+    if words[end] in LOOSE_FIRST and (about := _loosely(typed, end)) > end:
+        number, end = number._replace(is_about=True, end=typed.ends[about - 1]), about
+        if end >= typed.count:
+            return number, end
     if (
         words[end] == "and"
         and words[end : end + 3] == ["and", "a", "half"]
@@ -181,6 +209,8 @@ def _times(typed: Typed, number: Number, end: int) -> tuple[Number, int]:
     ):
         number = number._replace(low=number.low + 0.5, high=number.high + 0.5, end=typed.ends[end + 2])
         end += 3
+    if words[end : end + 2] == ["score", "of"]:
+        return number._replace(low=number.low * 20, high=number.high * 20, end=typed.ends[end]), end + 1
     if end < typed.count and words[end] in MANY and not typed.breaks[end]:
         many = MANY[words[end]]
         number = number._replace(low=number.low * many, high=number.high * many, end=typed.ends[end])
@@ -188,6 +218,22 @@ def _times(typed: Typed, number: Number, end: int) -> tuple[Number, int]:
     return number, end
 
 
+def _loosely(typed: Typed, end: int) -> int:
+    """The word behind "or so", "and a bit", "give or take", "ish" that stand at word `end`; else `end`."""
+    if end >= typed.count or typed.breaks[end] or typed.words[end] not in LOOSE_FIRST:
+        return end
+    return next((end + len(p) for p in LOOSELY if tuple(typed.words[end : end + len(p)]) == p), end)
+
+
+LOOSELY = (
+    ("or", "so"),
+    ("or", "thereabout"),
+    ("and", "a", "bit"),
+    ("give", "or", "take"),
+    ("ish",),
+    ("odd",),
+)
+LOOSE_FIRST = frozenset(p[0] for p in LOOSELY)
 MANY = {"dozen": 12, "million": 1_000_000, "thousand": 1_000}
 
 

@@ -35,6 +35,10 @@ def take_preposition(walk: Walk) -> bool:
         return False
     if take_place_after(walk, i):
         return True
+    if word in ("in", "into", "to", "on") and walk.word(i + 1) == "each" and walk.word(i + 2) == "of":
+        walk.draft.is_each = True  # "one in each of Tub 1 and Tub 2"
+        walk.i = i + 3
+        return True
     if _crop_behind(walk, i):
         return True
     if take_source(walk):

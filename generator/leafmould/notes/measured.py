@@ -140,6 +140,12 @@ def take_measured(walk: Walk, read: Read) -> bool:
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True
+    gap = _number_at(walk, read.end + 1) if follows == "every" and amount.unit == "piece" else None
+    if gap is not None and gap.amount.unit in ("cm", "mm", "in", "ft", "m"):  # "one every 15 cm"
+        walk.draft.spacing = walk.typed.written(i, gap.end)
+        walk.span("spacing", i, gap.end)
+        walk.i = gap.end
+        return True
     if amount.unit in ("cm", "mm", "in", "ft", "m") or (amount.unit == "piece" and follows == "x"):
         j = read.end
         if follows == "x" and (second := _number_at(walk, j + 1)) is not None:

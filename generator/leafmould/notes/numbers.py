@@ -22,7 +22,7 @@ ONE = rf"{GROUPED}|\d{{1,3}}(?: 000)+(?!\d)|\d+ ?[{FRACTIONS}]|\d+(?: |-| and | 
 
 NUMBER = re.compile(
     rf"(?P<low>(?:\d/\d)(?![\d/])|{ONE})"
-    rf"(?:(?P<of> ?/ ?| of | out of | from )(?P<whole>\d+)(?![\d/]))?"
+    rf"(?:(?P<of> ?/ ?| of | of the | of my | out of | out of the | from )(?P<whole>\d+)(?![\d/]))?"
     rf"(?:(?: ?- ?| to | or )(?P<high>{ONE})(?![\d:]))?"
     r"(?: ?(?P<times>[xX])(?![A-Za-z]))?(?P<plus>ish\b|\+)?",
     re.IGNORECASE,
@@ -55,7 +55,7 @@ def digits(typed: Typed, i: int, decimal: str | None) -> Number | None:
     if (plain := _plain_digits(typed, i)) is not None:
         return plain
     start = typed.starts[i]
-    if start and typed.plain[start - 1].isalpha() and typed.words[i - 1] != "x":
+    if start and typed.plain[start - 1].isalpha() and typed.words[i - 1] != "x" and not _is_ounces(typed, i):
         return None
     is_between = i > 0 and typed.words[i - 1] == "between"
     m = (BETWEEN if is_between else NUMBER).match(typed.plain, start)
@@ -107,6 +107,14 @@ GOES_ON = frozenset({"and", "of", "out", "from", "to", "or", "x", "ish"})
 """Words that may go on with a number in digits."""
 
 
+def _is_ounces(typed: Typed, i: int) -> bool:
+    """ "2lb3oz"."""
+    return (
+        nouns.UNITS.get(typed.words[i - 1]) == "lb"
+        and nouns.UNITS.get("".join(typed.words[i + 1 : i + 2])) == "oz"
+    )
+
+
 def spelled(typed: Typed, i: int) -> Number | None:
     """A number in words: "two", "twenty four", "a dozen", "half a", "one and a half"."""
     words, n = typed.words, typed.count
@@ -127,6 +135,11 @@ def spelled(typed: Typed, i: int) -> Number | None:
             value, j = value + nouns.NUMBERS[words[j]], j + 1
         elif word in ("a", "an") and j < n and words[j] in HALF_WORDS:
             value, j = HALF_WORDS[words[j]], j + 1
+            j += 2 * (
+                words[j : j + 2] in (["of", "a"], ["of", "an"])
+                and words[j + 2 : j + 3] != []
+                and words[j + 2] in nouns.UNITS
+            )
         if j < n and words[j] == "hundred":
             value, j = value * 100, j + 1
             more = words[j + 1] if words[j : j + 1] == ["and"] and j + 1 < n else "a"

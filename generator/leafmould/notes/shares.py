@@ -9,18 +9,24 @@ from dataclasses import replace
 
 from leafmould.notes.amounts import Read
 from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
 
 CONTAINERS = frozenset({"cell", "tray", "pot", "module", "flat", "seedtray", "hole", "plug", "station"})
+SHARED_OUT = CONTAINERS | frozenset({"tub", "bucket", "bag", "container", "hill", "mound", "row", "bed", "box", "planter", "can", "punnet", "jar", "plant", "wigwam", "cane", "pole", "growbag", "trough", "basket", "block", "barrel", "square"})  # fmt: skip
+"""What a number may be meant for each of: "2 per tub"."""
 STUFF = frozenset({"seed", "plant", "bulb", "clove", "seedling"})
 
 
 def leave_share(walk: Walk, read: Read, i: int) -> bool:
     """ "8 seeds to the cell", "20 g seed per tray"; "2 kg, half from the Arch and half from bed 4"."""
-    end = told = _rate_end(walk, read.end)
-    if not end and walk.word(i) == "them" and walk.draft.left and walk.draft.left[-1][1] == i:
+    if end := _rate_end(walk, read.end):
+        _keep_rate(walk, read, i, end)
+        return True
+    told = 0
+    if walk.word(i) == "them" and walk.draft.left and walk.draft.left[-1][1] == i:
         end = told = read.end  # "picked peas from Arch ate them all"
     if not end and read.amount.whole == "half" and _is_named(walk) and (size := bed_follows(walk, read.end)):
         end, told = read.end, walk.past_articles(read.end + 1) + size
@@ -35,6 +41,16 @@ def leave_share(walk: Walk, read: Read, i: int) -> bool:
     return True
 
 
+def _keep_rate(walk: Walk, read: Read, i: int, end: int) -> None:
+    """ "3 seeds to the cell": so many in each, however many there are."""
+    noun = walk.word(read.end) if walk.word(read.end) in STUFF else ""
+    unit = read.amount.unit if read.amount.unit != "piece" or not noun else noun
+    amount = replace(read.amount, written=walk.typed.written(i, end), unit=f"{unit}/{walk.word(end - 1)}")
+    walk.draft.total.append(amount)
+    walk.span("amount", i, end)
+    walk.i = end
+
+
 def _is_named(walk: Walk) -> bool:
     return any(a.value is not None for a in walk.draft.item.amounts)
 
@@ -47,7 +63,8 @@ def _rate_end(walk: Walk, j: int) -> int:
     word, k = walk.word(j), walk.past_articles(j + 1)
     is_each = walk.word(k) in ("each", "every")
     k += is_each
-    if walk.word(k) not in CONTAINERS or k >= walk.end or walk.bed_at(k)[1] is not None:
+    k += walk.word(k) in nouns.SIZES
+    if walk.word(k) not in SHARED_OUT or k >= walk.end or walk.bed_at(k)[1] is not None:
         return 0
     is_one = is_each or (word == "to" and walk.word(j + 1) in ("a", "the"))
     return k + 1 if word == "per" or (word in ("to", "in") and is_one) else 0

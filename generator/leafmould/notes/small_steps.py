@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from leafmould.notes.beside_crop import UNKNOWN_WORDS
 from leafmould.notes.details import (
     take_exceptions,
@@ -13,6 +15,7 @@ from leafmould.notes.new_places import near_place_alone
 from leafmould.notes.parts import take_part
 from leafmould.notes.places import past_whole
 from leafmould.notes.plans import intention_at
+from leafmould.notes.shares import SHARED_OUT
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -60,6 +63,8 @@ def take_plan(walk: Walk) -> bool:
 
 def take_each(walk: Walk) -> bool:
     i, word = walk.i, walk.word(walk.i)
+    if word == "per" and walk.word(i + 1) in SHARED_OUT and _is_rate_now(walk, i):
+        return True
     if word == "each" or (
         word in ("per", "a")
         and walk.word(i + 1) in ("plant", "row", "bed", "tub", "pot")
@@ -72,6 +77,20 @@ def take_each(walk: Walk) -> bool:
         walk.i = i + 1 + (walk.word(i + 1) in ("of", "in"))
         return True
     return False
+
+
+def _is_rate_now(walk: Walk, i: int) -> bool:
+    """ "2 tomatoes per tub": the number before the crop is a rate."""
+    item = walk.draft.item
+    if len(item.amounts) != 1 or item.crop_end != i or item.amounts[0].value is None:
+        return False
+    amount = item.amounts.pop()
+    unit = f"{amount.unit}/{walk.word(i + 1)}"
+    written = f"{amount.written} {walk.typed.written(i, i + 2)}"
+    walk.draft.total.append(replace(amount, written=written, unit=unit))
+    walk.span("amount", i, i + 2)
+    walk.i = i + 2
+    return True
 
 
 MIXES = frozenset({"mix", "mixture", "mixed", "blend", "combination"})

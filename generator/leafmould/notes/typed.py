@@ -10,8 +10,15 @@ import re
 from functools import lru_cache
 from itertools import accumulate
 
-from leafmould.notes.words.nouns import LOCAL_NAMES, PART_ENDS
-from leafmould.notes.words.prepositions import GLUED, SHORTENED
+from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
+from leafmould.notes.words.prepositions import (
+    ABOUT_BY_FIRST,
+    ABOUT_STARTS,
+    GLUED,
+    SAID_AS,
+    SAID_AS_STARTS,
+    SHORTENED,
+)
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
 
 SAME_LENGTH = str.maketrans(
@@ -87,6 +94,10 @@ class Typed:
             self._cut_again(is_glued)
         if not SHORT_FORMS.isdisjoint(self.words):
             self.words = [*map(self._spelled_out, range(self.count))]
+        if not ABOUT_STARTS.isdisjoint(self.words):
+            self._say_about()
+        if not SAID_AS_STARTS.isdisjoint(self.words):
+            self._say_as_one()
         self._measure_gaps()
         looks = _first_looks(self.vocabulary)
         self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
@@ -104,6 +115,27 @@ class Typed:
         self.count = len(found)
         edges = zip([0, *self.ends], [*self.starts, len(self.plain)], strict=True)
         self.gaps = [self.plain[start:end] for start, end in edges]
+
+    def _say_about(self) -> None:
+        """ "upwards of 40", "a good 2 kg", "getting on for a dozen": "about", as far as reading goes."""
+        for i, word in enumerate(self.words):
+            for phrase, meant in ABOUT_BY_FIRST.get(word, ()):
+                end = i + len(phrase)
+                if tuple(self.words[i:end]) == phrase and self._is_counted(end):
+                    self.words[i:end] = [meant] * len(phrase)
+                    break
+
+    def _say_as_one(self) -> None:
+        """ "an ice cream tub": no ice; "a feed sack": no feed."""
+        for i in range(self.count - 1):
+            if (word := SAID_AS.get((self.words[i], self.words[i + 1]))) is not None:
+                self.words[i] = self.words[i + 1] = word
+
+    def _is_counted(self, i: int) -> bool:
+        follows = self.words[i] if i < self.count else ""
+        return follows.isdigit() or (
+            (follows in NUMBERS or follows in ("half", "quarter")) and follows not in ("one",)
+        )
 
     def _spelled_out(self, i: int) -> str:
         """A word as it would be spelled in full; the "nd" of "2nd" stays."""

@@ -12,6 +12,8 @@ from dataclasses import replace
 
 from leafmould.notes.amounts import Read, read_amount
 from leafmould.notes.figures import VALUE_OF
+from leafmould.notes.held import with_holder
+from leafmould.notes.mixed_with import mixed_rate
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -43,10 +45,16 @@ LOTS = frozenset({"lot", "time", "batch", "load"})
 
 def read_whole(walk: Walk, i: int, unit_of: str) -> Read | None:
     """The amount that begins at word `i`, with all that belongs to it."""
+    if (mixed := mixed_rate(walk, i)) is not None:
+        return mixed
     if (odd := _odd(walk, i)) is not None:
         return odd
     read = read_amount(walk.typed, i, walk.decimal, unit_of)
-    if read is None or read.amount.low is None or read.amount.high is None:
+    if read is None:
+        return None
+    if read.end < walk.end and not walk.typed.breaks[read.end]:
+        read = with_holder(walk, read, i)
+    if read.amount.low is None or read.amount.high is None:
         return read
     if read.end < walk.end and _may_go_on(walk, read.end):
         read = _times(walk, read) or read
@@ -296,11 +304,15 @@ def _as_share(walk: Walk, read: Read, i: int) -> Read:
     amount = read.amount
     if amount.unit == "%" and amount.low == amount.high == 100:
         return read._replace(amount=replace(amount, low=None, high=None, unit="piece", whole="all"))
-    is_half = amount.low == amount.high == 0.5 and amount.unit == "piece" and not read.has_noun
-    if is_half and walk.word(read.end) in ("of", "the", "my") and not walk.typed.breaks[read.end]:
-        half = replace(amount, low=None, high=None, whole="half", is_about=True)
-        return read._replace(amount=half)
-    return read
+    share = amount.low if amount.low == amount.high and amount.unit == "piece" and not read.has_noun else None
+    if share is None or not 0 < share < 1:
+        return read
+    if walk.word(read.end) not in ("of", "the", "my", "our") or walk.typed.breaks[read.end]:
+        return read
+    if share == 0.5:
+        return read._replace(amount=replace(amount, low=None, high=None, whole="half", is_about=True))
+    percent = round(share * 100, 1)  # "two thirds of the kale"
+    return read._replace(amount=replace(amount, low=percent, high=percent, unit="%", is_about=True))
 
 
 TOLD_OF = frozenset({"lost", "came up", "tried seed"})
@@ -375,7 +387,7 @@ def _bare_rest(walk: Walk, read: Read) -> int | None:
     if at >= walk.end or typed.breaks[at] or not typed.is_number(at) or typed.gaps[at].strip():
         return None
     if typed.starts[at] == typed.ends[at - 1]:
-        return at + 1  # "3lb4"
+        return None if nouns.UNITS.get(walk.word(at + 1)) == "oz" else at + 1  # "3lb4"
     rest = read_amount(typed, at, walk.decimal)
     is_bare = rest is not None and not rest.has_noun and (rest.amount.high or 99.0) < 16
     return rest.end if is_bare and rest is not None else None

@@ -51,7 +51,11 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         crop_follows
         and item.crops
         and not (walk.verb.name == "put up" and walk.typed.words[i - 1] in ("from", "of", "with", "using"))
-    ) or (variety_follows and (item.crops or item.varieties) and item.amounts):
+    ) or (
+        (variety_follows or (crop_follows and walk.joined and item.varieties and variety_behind(walk, end)))
+        and (item.crops or item.varieties)
+        and item.amounts
+    ):
         item = Item(takes_crop_before=variety_follows)
         draft.items.append(item)
     elif (
@@ -67,7 +71,7 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.spans.append(span)
         return
     if _tells_of_some(walk, item, read, i):
-        end = read.end + (walk.word(read.end) in STILL_THERE)
+        end = walk.i if walk.i == walk.end else read.end + (walk.word(read.end) in STILL_THERE)
         draft.leave(i, end, True)
         walk.i = end
         return
@@ -102,6 +106,11 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
         return True
     if item.amounts and walk.typed.breaks[i] and walk.word(read.end) in STILL_THERE:
         return True
+    if item.amounts and walk.typed.breaks[i] and _sums_up(walk, item, read, i):
+        walk.i = walk.end
+        return True
+    if item.amounts and (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:
+        return walk.word(read.end) != "to" or walk.word(read.end + 1) == "date"
     if item.amounts and not ONE_OF_THEM.isdisjoint(walk.typed.words[max(i - 3, walk.verb_end) : i]):
         return True
     if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
@@ -111,7 +120,37 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
     return walk.verb.name in ("put up", "stored") and read.amount.whole == "half"
 
 
-ONE_OF_THEM = frozenset({"biggest", "largest", "heaviest", "smallest", "longest", "tallest"})
+def _sums_up(walk: Walk, item: Item, read: Read, i: int) -> bool:
+    """ "6 tomatoes, 4 red and 2 green": the same ones again."""
+    typed, first = walk.typed, item.amounts[0]
+    rest = range(i, walk.end)
+    if read.amount.unit != "piece" or first.unit != "piece" or any(typed.names(k)[0] for k in rest):
+        return False
+    numbers = [int(typed.words[k][:9]) for k in rest if typed.is_number(k)]
+    return len(numbers) > 1 and sum(numbers) == first.value
+
+
+SO_FAR = frozenset({"so", "to"})
+""" "12 courgettes, 40 so far", "9 kg to date": what the year has given, not this day."""
+ONE_OF_THEM = frozenset(
+    {
+        "average",
+        "avg",
+        "averaging",
+        "mean",
+        "total",
+        "cum",
+        "making",
+        "running",
+        "tally",
+        "biggest",
+        "largest",
+        "heaviest",
+        "smallest",
+        "longest",
+        "tallest",
+    }
+)
 """ "7 marrows, biggest 2 kg": the weight of one."""
 
 

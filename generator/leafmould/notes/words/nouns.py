@@ -18,7 +18,7 @@ def _phrases(text: str) -> frozenset[tuple[str, ...]]:
 
 
 UNIT_ROWS = """
-g | g gm gr gram gramme grm
+g | g gm gms gr gram gramme grm grms grams gramms
 kg | kg kgs kilo kilogram kilogramme kgm
 oz | oz ounce ozs
 lb | lb lbs pound #
@@ -27,10 +27,10 @@ hg | hg hectogram
 t | t tonne
 stone | stone
 cwt | cwt hundredweight
-ml | ml millilitre milliliter
+ml | ml mls millilitre milliliter
 cl | cl centilitre centiliter
 dl | dl decilitre deciliter
-l | l lt ltr litre liter
+l | l lt ltr ltrs litre liter
 mm | mm millimetre millimeter
 cm | cm centimetre centimeter
 m | m metre meter mtr
@@ -75,6 +75,7 @@ HOLDERS = _words(
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
     picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
     capful boatload carload boatful shopping-bag carrier crock kilner mug jug saucepan dish pouch cupful
+    basin fistful hatbox stein ladle thimbleful thimble demijohn churn creel pannier hessian skep washbasin washtub
     sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle ton quintal zentner catty gill dram cube dollop squirt"""
 )
 COUNT_NOUNS = (
@@ -109,6 +110,7 @@ VAGUE_ROWS: dict[Whole, str] = {
         last; last remaining; final; the final; the last remaining
     """,
     "half": """
+        every other; every other one of; every other one of the; every second; every second one of; every second one of the; alternate;
         half; half of; half the; half of the; about half; half my; about half the; about half of; half of
         my; half our; about half of the; half of them; half of it
     """,
@@ -120,6 +122,7 @@ VAGUE_ROWS: dict[Whole, str] = {
         some of them; umpteen; a glut of; a bumper crop of; a mountain of; a pile of
     """,
     "a few": """
+        a good couple of; a good couple; a good many; a fair few; a decent few;
         a few; few; several; a few more; a couple; a couple of; couple of; a couple more; few more; a good
         few; quite a few; a few of; a few of the; a couple of the; a number of; several more; the first few;
         first few; the odd; one or two; two or three

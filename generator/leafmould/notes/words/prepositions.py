@@ -95,6 +95,12 @@ SHORTENED = {
 }  # fmt: skip
 """Words as they are typed on a phone."""
 
+SAID_AS = {
+    ("ice", "cream"): "icecream", ("feed", "sack"): "feedsack", ("feed", "bag"): "feedbag", ("frost", "free"): "frostfree",
+}  # fmt: skip
+"""Two words of which the first alone would mean something else."""
+SAID_AS_STARTS = frozenset(first for first, _ in SAID_AS)
+
 GLUED = {
     "2day": "today",
     "2nite": "tonight",
@@ -122,3 +128,20 @@ STRONG_FIRST = frozenset(words[0] for words in STRONG_PLANS)
 THIRD_PERSONS = _words("it they she he these those there")
 BEING = _words("was were is are be had has have looked looks look seems seemed scratched")
 """Behind a comma "they are …" tells more and names nothing done."""
+
+ABOUT_PHRASES = """
+upwards of; getting on for; close to; close on; well over; in excess of; a bit over; a little over; a bit under; a little under; a shade over;
+a shade under; just shy of; shy of; a touch over; a touch under; not quite; the best part of; best part of; more or less; something like;
+in the region of; at least; no less than; a good; a solid; a scant; a generous; a rough; an estimated; easily; north of; way over; at a guess;
+must be; must have been; what felt like; what looked like
+"""
+EXACT_PHRASES = """
+a total of; a grand total of; a grand; a full; a whole; a whopping; a massive; a huge; a mere; a measly; a paltry; a record; a respectable; an impressive; a bumper;
+a lovely; a nice; a decent; another good; another whole
+"""
+ABOUT_BY_FIRST: dict[str, tuple[tuple[tuple[str, ...], str], ...]] = {}
+for _meant, _phrases in (("about", ABOUT_PHRASES), ("just", EXACT_PHRASES)):
+    for _phrase in map(fold, _phrases.replace("\n", " ").split(";")):
+        ABOUT_BY_FIRST[_phrase[0]] = (*ABOUT_BY_FIRST.get(_phrase[0], ()), (_phrase, _meant))
+ABOUT_STARTS = frozenset(ABOUT_BY_FIRST)
+"""Words before a number that make it an estimate, or only praise it."""

@@ -178,6 +178,62 @@ def _palm_veins(plate: Plate, base: complex, tips: list[complex], vein: Colour |
         plate.lines(main, max(2.0, size * 0.014), colour=vein, strength=0.85, thin=0.15)
 
 
+def pinnate(
+    plate: Plate,
+    spine: Sequence[complex],
+    size: float,
+    *,
+    pairs: int = 3,
+    width: float = 0.62,
+    colours: Sequence[Colour] = (GREEN,),
+    into: Colour = DEEP,
+    teeth: int = 5,
+    bite: float = 0.3,
+    vein: Colour | None = None,
+    wave: float = 3.0,
+) -> None:
+    """A leaf of several leaflets along a stalk, the largest at the tip: tomato, potato, strawberry with one pair."""
+    stalk(plate, spine, size * 0.07, end=size * 0.035, colour=colours[0], into=into, ink=1.6)
+    for n in range(pairs):
+        t = 0.34 + 0.54 * n / max(1, pairs - 1) if pairs > 1 else 0.98
+        foot, way = along(spine, t)
+        long = size * (0.62 + 0.28 * math.sin(math.pi * (n + 0.8) / (pairs + 0.6)))
+        for side in (-1j, 1j):
+            out = way * (0.5 + 0.85 * side)
+            out = out / abs(out) * long * plate.random.uniform(0.88, 1.08)
+            path = arc(foot, foot + out, bend=0.10 * (1 if side == 1j else -1))
+            leaf(
+                plate,
+                path,
+                long * width,
+                colour=plate.random.choice(list(colours)),
+                teeth=teeth,
+                bite=bite,
+                veins=5,
+                rib=size * 0.02,
+                ink=1.8,
+                wave=wave,
+                into=into,
+                vein=vein,
+            )
+    tip, way = along(spine, 1.0)
+    path = arc(tip, tip + way * size, bend=plate.random.uniform(-0.1, 0.1))
+    leaf(
+        plate,
+        path,
+        size * width * 1.1,
+        colour=plate.random.choice(list(colours)),
+        teeth=teeth,
+        bite=bite,
+        veins=6,
+        rib=size * 0.022,
+        ink=1.8,
+        wave=wave,
+        into=into,
+        vein=vein,
+    )
+
+
 def tendril(plate: Plate, start: complex, way: complex, length: float, *, colour: Colour = DEEP) -> None:
     """A curl that looks for something to hold: nearly straight at first, then wound up."""
     points = [start]

@@ -22,6 +22,7 @@ from pathlib import Path
 from typing import Any
 
 import leafmould
+from leafmould.output.stage import is_at_work
 from leafmould.output.stamps import are_as_left, digest_of, stamps_of
 from leafmould.report import BuildReport, Made
 from leafmould.values.problems import Level, Location, Problem
@@ -37,8 +38,6 @@ LIBRARIES = ("jinja2", "markupsafe", "markdown_it", "mdurl", "yaml", "PIL")
 """What the pages depend on besides this program."""
 
 KEPT = ".leafmould"
-OURS_AT_WORK = ".leafmould"
-"""How the names begin of what a build at work, or one cut short, has in the output folder."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -146,20 +145,11 @@ def _last(asked: Asked, made_from: str) -> BuildReport | None:
     """What the last build said, if it was made from the same, and all it made is as it was left."""
     try:
         kept = json.loads(_place(asked).read_bytes())
-        if (
-            kept["made from"] != made_from
-            or _is_at_work(asked.to)
-            or not are_as_left(asked.to, kept["files"])
-        ):
+        if kept["made from"] != made_from or is_at_work(asked.to) or not are_as_left(asked.to, kept["files"]):
             return None
         return _report(kept["report"], asked)
     except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return None
-
-
-def _is_at_work(to: Path) -> bool:
-    """Whether another build is at the folder, or left something behind."""
-    return any(item.name.startswith(OURS_AT_WORK) for item in to.iterdir())
 
 
 def _keep(asked: Asked, made_from: str, report: BuildReport) -> None:

@@ -1,19 +1,20 @@
 """The whole run, in order: notes, garden, pictures, reckoning, pages, HTML, files.
 
-The only module that knows every stage. Everything is made before anything is written, so that a fault in a
-layout or the surroundings keeps the old site, whole. Says what happened; how that is worded is `report`'s.
+The only module that knows every stage. Each file lies aside as soon as it is made, and nothing of the site
+changes before all of them do: a fault in a layout or the surroundings keeps the old site, whole. Says what
+happened; how that is worded is `report`'s.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from datetime import date
 from pathlib import Path
 
 from leafmould.garden.load import Loaded, collector_paused, load
 from leafmould.garden.pictures import developed, pictured
 from leafmould.output.schemas import schema_files
-from leafmould.output.write import check_folder, write_site
+from leafmould.output.write import Writing, check_folder
 from leafmould.pages.addresses import photo_address
 from leafmould.pages.data import data_files
 from leafmould.pages.site import reckon, site_of
@@ -28,6 +29,9 @@ LOOK = "look"
 
 OUR_ROOMS = ("notes", "plans", "pages", "photos", "records", "to-sort", LOOK, ".leafmould")
 """Folders of a garden that hold the gardener's things, where no site may be put."""
+
+AS_NAMED = "as named"
+"""The mark of files whose name tells what is in them: once whole, they need never be made again."""
 
 
 @collector_paused()
@@ -50,15 +54,21 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int | N
     loaded = load(folder, on=on, household=household)
     darkroom = Darkroom(folder, loaded.settings.photo_widths)
     loaded, pictures = developed(pictured(loaded, darkroom), darkroom, workers=workers)
-    files = site_files(loaded, look=folder / LOOK)
-    files |= {name: picture.read() for name, picture in picture_files(pictures).items()}
-    written = write_site(to, files)
+    pages = 0
+    with Writing(to) as writing:
+        for name, content in site_files(loaded, look=folder / LOOK):
+            writing.add(name, content)
+            pages += name.endswith(".html")
+        for name, picture in picture_files(pictures):
+            if not writing.keep(name, AS_NAMED):
+                writing.add(name, picture.read(), AS_NAMED)
+        written = writing.finish()
     made = Made(
         on=on,
         household=household,
         notes=loaded.files,
         plantings=len(loaded.garden.plantings),
-        pages=sum(name.endswith(".html") for name in files),
+        pages=pages,
         changed=len(written.changed),
         removed=len(written.removed),
     )
@@ -72,8 +82,8 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int | N
     )
 
 
-def site_files(loaded: Loaded, *, look: Path | None) -> dict[str, bytes]:
-    """Every file of the site by name, as bytes."""
+def site_files(loaded: Loaded, *, look: Path | None) -> Iterator[tuple[str, bytes]]:
+    """Every file of the site, name and bytes, made when it is asked for: they need not be held at once."""
     garden, household = loaded.garden, loaded.view.household
     problems = loaded.problems if household else garden.problems
     is_open = "problems" in loaded.view.show
@@ -87,23 +97,20 @@ def site_files(loaded: Loaded, *, look: Path | None) -> dict[str, bytes]:
         open_problems=is_open,
     )
     renderer = Renderer(site, look)
-    made = [(page.address, renderer.page(page).encode("utf-8")) for page in site.pages]
-    made += [(name, text.encode("utf-8")) for name, text in renderer.files()]
+    for page in site.pages:
+        yield page.address, renderer.page(page).encode("utf-8")
+    for name, text in renderer.files():
+        yield name, text.encode("utf-8")
     data = data_files(garden, reckoned.forecasts, problems if household or is_open else None)
-    return _each_once([*made, *data.items(), *schema_files(data).items()])
+    yield from data.items()
+    yield from schema_files(data).items()
 
 
-def picture_files(pictures: Mapping[str, Picture]) -> dict[str, PictureFile]:
-    """Every picture file of the site by name; its name tells what is in it, so that it never changes."""
-    return {photo_address(key, file.size[0]): file for key, made in pictures.items() for file in made.files}
-
-
-def _each_once(made: Sequence[tuple[str, bytes]]) -> dict[str, bytes]:
-    files = dict(made)
-    if len(files) != len(made):
-        names = [name for name, _ in made]
-        raise ValueError(f"made twice: {sorted({name for name in names if names.count(name) > 1})}")
-    return files
+def picture_files(pictures: Mapping[str, Picture]) -> Iterator[tuple[str, PictureFile]]:
+    """Every picture file of the site; its name tells what is in it, so that it never changes."""
+    for key, made in pictures.items():
+        for file in made.files:
+            yield photo_address(key, file.size[0]), file
 
 
 def _check_place(folder: Path, to: Path) -> None:

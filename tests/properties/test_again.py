@@ -200,7 +200,7 @@ def test_half_of_what_was_kept_is_nothing(tmp_path: Path, part: str) -> None:
 def test_what_another_build_left_at_work_is_not_passed_over(tmp_path: Path) -> None:
     garden, site = new_garden(tmp_path / "garden"), tmp_path / "site"
     built(garden, site)
-    (site / ".leafmould-new-1").mkdir()
+    (tmp_path / ".site.leafmould-new").mkdir()
     assert not is_spared(garden, site)
     built(garden, site)
     assert not (site / ".leafmould-new-1").exists()

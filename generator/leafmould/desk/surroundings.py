@@ -6,43 +6,25 @@ from the disk, a terminal or another program is a mistake of ours and is left as
 
 from __future__ import annotations
 
-import errno
 import os
 import sys
 from contextlib import suppress
 from pathlib import Path
 from typing import IO
 
-CWD_GONE = "The folder this runs in is no longer there. Go to another folder, then try again."
+from leafmould.values.refusals import SAID, refusal
 
-SAID: dict[int, str] = {
-    errno.ENAMETOOLONG: "this name is longer than the disk allows",
-    errno.ENOSPC: "the disk is full",
-    errno.EDQUOT: "your share of the disk is used up",
-    errno.EFBIG: "the file would be larger than the disk allows",
-    errno.EROFS: "the disk can only be read",
-    errno.EACCES: "reading or writing is not allowed there",
-    errno.EPERM: "reading or writing is not allowed there",
-    errno.ENOTDIR: "a file stands where a folder should be",
-    errno.EISDIR: "a folder stands where a file should be",
-    errno.ELOOP: "links lead in a circle there",
-    errno.EIO: "the disk or the terminal does not answer",
-    errno.EBADF: "input or output is closed",
-    errno.EMFILE: "too many files are open",
-    errno.ENFILE: "too many files are open",
-    errno.ENOMEM: "the computer's memory is full",
-}
+CWD_GONE = "The folder this runs in is no longer there. Go to another folder, then try again."
 
 
 def sentence_of(fault: OSError) -> str | None:
     """The fault in one sentence; None for one that may be our own mistake."""
     if isinstance(fault, FileNotFoundError) and _is_gone():
         return CWD_GONE
-    said = SAID.get(fault.errno or 0)
-    if said is None:
+    if (fault.errno or 0) not in SAID:
         return None
     name = _shown(fault.filename)
-    return f'Could not use "{name}": {said}.' if name else f"Could not go on: {said}."
+    return f'Could not use "{name}": {refusal(fault)}.' if name else f"Could not go on: {refusal(fault)}."
 
 
 def let_go_of_output() -> None:

@@ -1,6 +1,6 @@
 """One writer at a time in a folder: a lock the system lets go of when its holder ends, however it ends.
 
-Held while a site is being written, and by a preview for as long as its folder is in use. A lock file
+Held while a site is being made and written, and by a preview for as long as its folder is in use. A lock file
 somebody killed left behind is no lock: the system knows that nobody holds it.
 """
 
@@ -38,41 +38,50 @@ else:
 
 
 class Lock:
-    """Holds a folder while entered."""
+    """Holds a folder while entered; or, where the folder may not be there yet, from `take` to `let_go`."""
 
     def __init__(self, folder: Path, *, patience: float = PATIENCE) -> None:
-        """Take the folder, which must be there, and how many seconds to wait for another holder."""
+        """Take the folder, and how many seconds to wait for another holder."""
         self.folder, self.patience = folder, patience
+        self._path = folder / LOCK_NAME
         self._handle = -1
 
     def __enter__(self) -> Lock:
-        """Take the lock.
-
-        Raises:
-            LeafmouldError: if another build holds it and does not end.
-        """
-        end = time.monotonic() + self.patience
-        while (handle := _take(self.folder / LOCK_NAME)) is None:
-            if time.monotonic() >= end:
-                raise LeafmouldError(
-                    f'Another build is writing to "{self.folder}"; it began at {_began(self.folder)}. '
-                    "Wait for its end, then build again. Nothing was changed."
-                )
-            time.sleep(PAUSE)
-        self._handle = handle
+        """Take the lock, in the folder itself."""
+        self.take(self._path)
         return self
 
     def __exit__(
         self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
     ) -> None:
+        """Let go."""
+        self.let_go()
+
+    def take(self, path: Path) -> None:
+        """Take the lock in this file.
+
+        Raises:
+            LeafmouldError: if another build holds it and does not end.
+        """
+        end = time.monotonic() + self.patience
+        while (handle := _take(path)) is None:
+            if time.monotonic() >= end:
+                raise LeafmouldError(
+                    f'Another build is writing to "{self.folder}"; it began at {_began(path)}. '
+                    "Wait for its end, then build again. Nothing was changed."
+                )
+            time.sleep(PAUSE)
+        self._path, self._handle = path, handle
+
+    def let_go(self) -> None:
         """Let go, and take the file away while it is still ours."""
-        path = self.folder / LOCK_NAME
+        try:
+            if sys.platform != "win32":
+                _forget(self._path)
+        finally:
+            os.close(self._handle)
         if sys.platform == "win32":
-            os.close(self._handle)
-            _forget(path)
-        else:
-            _forget(path)
-            os.close(self._handle)
+            _forget(self._path)
 
 
 def is_held(folder: Path) -> bool:
@@ -101,20 +110,32 @@ def _take(path: Path) -> int | None:
             return None  # being taken away by its last holder
         raise
     try:
-        _seize(handle)
-        if not _is_there(path, handle):
-            os.close(handle)
-            return None  # taken away by its last holder since we opened it
-        os.ftruncate(handle, 0)
-        os.write(handle, f"{os.getpid()}\n".encode("ascii"))
+        if _is_seized(handle) and _is_there(path, handle):
+            os.ftruncate(handle, 0)
+            os.write(handle, f"{os.getpid()}\n".encode("ascii"))
+            return handle
     except OSError as fault:
         if fault.errno in CANNOT:
             return handle
         os.close(handle)
-        if fault.errno in (errno.EACCES, errno.EAGAIN, errno.EDEADLK):
-            return None
+        fault.filename = str(path)
         raise
-    return handle
+    except BaseException:
+        os.close(handle)
+        raise
+    os.close(handle)
+    return None  # another's, or taken away by its last holder since we opened it
+
+
+def _is_seized(handle: int) -> bool:
+    """Whether the lock is ours; False if another holds it."""
+    try:
+        _seize(handle)
+    except OSError as fault:
+        if fault.errno in (errno.EACCES, errno.EAGAIN, errno.EDEADLK):
+            return False
+        raise
+    return True
 
 
 def _is_there(path: Path, handle: int) -> bool:
@@ -124,10 +145,10 @@ def _is_there(path: Path, handle: int) -> bool:
         return False
 
 
-def _began(folder: Path) -> str:
+def _began(path: Path) -> str:
     """When the holder took the lock, by the time of its file."""
     try:
-        return f"{datetime.fromtimestamp((folder / LOCK_NAME).stat().st_mtime):%H:%M:%S}"
+        return f"{datetime.fromtimestamp(path.stat().st_mtime):%H:%M:%S}"
     except OSError:
         return "this very moment"
 

@@ -1,69 +1,118 @@
-"""Where new files lie until all of them are written: a folder of their own inside the output folder.
+"""Where the files of a build lie until all of them are made: beside the output folder, on the same disk.
 
-So that a disk that is full is met before any page has changed. Used by `write`, which moves the files to
-their places; whatever is left of a stage goes with it, or with the next build.
+Used by `write`, one build at a time. Where there is no output folder yet, a whole site is put together here
+and becomes the output folder in one step; else new and changed files lie here under numbers until `journal`
+moves them. Where nothing can be put beside the output folder, the place is inside it, under a name of ours.
 """
 
 from __future__ import annotations
 
+import errno
+import hashlib
 import os
-import shutil
-from collections.abc import Iterable
+from contextlib import suppress
 from pathlib import Path
-from types import TracebackType
 
-from leafmould.values.problems import LeafmouldError
+from leafmould.output import disk
+from leafmould.output.lock import LOCK_NAME
 
-PREFIX = ".leafmould-new"
-"""How the names of stages begin, and those of nothing else."""
+ENDING = ".leafmould-new"
+"""How the names of stages end, and those of nothing else."""
+
+PROBE = ".leafmould-probe"
+SITE = "site"
+LONGEST_NAME = 200
+"""Names of output folders longer than this are shortened for what stands beside them. [bytes]"""
+
+
+def beside(to: Path, ending: str) -> Path:
+    """A hidden file or folder of ours beside the output folder."""
+    name = to.name
+    if len(name.encode("utf-8", "surrogatepass")) > LONGEST_NAME:
+        name = hashlib.blake2b(os.fsencode(name), digest_size=12).hexdigest()
+    return to.parent / f".{name}{ending}"
+
+
+def stage_places(to: Path) -> tuple[Path, Path]:
+    """Where a stage of this output folder may lie: beside it, or inside it."""
+    return beside(to, ENDING), to / ENDING
+
+
+def is_at_work(to: Path) -> bool:
+    """Whether another build is at the output folder, or left something behind when it was cut short."""
+    real = to.resolve()
+    places = (*stage_places(real), beside(real, LOCK_NAME), real / LOCK_NAME, real / PROBE)
+    return any(map(os.path.lexists, places))
+
+
+def may_write_beside(to: Path) -> bool:
+    """Whether files may be put beside the output folder."""
+    return os.access(to.parent, os.W_OK | os.X_OK)
 
 
 class Stage:
-    """A folder for files to come; gone when left."""
+    """A folder for files to come; nothing is made before the first of them."""
 
     def __init__(self, to: Path) -> None:
-        """Take the output folder; nothing is made before the first file."""
+        """Take the output folder, which need not be there."""
         self._to = to
-        self._folder = to / f"{PREFIX}-{os.getpid()}"
+        self.is_whole = not os.path.lexists(to)  # a whole site, to be put in place by one rename
+        self.folder: Path | None = None
         self._count = 0
 
-    def __enter__(self) -> Stage:
-        """Begin."""
-        return self
-
-    def __exit__(
-        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
-    ) -> None:
-        """Remove what was not moved to its place."""
-        shutil.rmtree(self._folder, ignore_errors=True)
-
-    def add(self, name: str, content: bytes) -> Path:
-        """Write a file of the site aside; where it lies.
-
-        Raises:
-            LeafmouldError: if the disk refuses; nothing of the site has changed yet.
-        """
-        path = self._folder / str(self._count)
+    def add(self, name: str, content: bytes) -> str:
+        """Write a file of the site aside; its number, under which it lies unless a whole site is put together."""
+        number = str(self._count)
         self._count += 1
+        self._write(f"{SITE}/{name}" if self.is_whole else number, content)
+        return number
+
+    def note(self, name: str, content: bytes) -> Path:
+        """Write a list of our own here, and have the disk write it down; where it lies."""
+        return self._write(name, content, is_flushed=True)
+
+    def discard(self) -> None:
+        """Take away what lies here, as far as the disk lets us; the next build clears the rest."""
+        if self.folder is not None:
+            clear(self.folder)
+
+    def _write(self, name: str, content: bytes, *, is_flushed: bool = False) -> Path:
+        if self.folder is None:
+            self.folder = self._open()
+        place = self.folder / name
         try:
-            self._folder.mkdir(exist_ok=True)
-            path.write_bytes(content)
-        except OSError as error:
-            why = error.strerror or error
-            raise LeafmouldError(
-                f'Could not write "{self._to / name}": {why}. Nothing was changed.'
-            ) from error
-        return path
+            disk.write(place, content, is_flushed=is_flushed)
+        except FileNotFoundError:
+            disk.make_folders(place.parent)
+            disk.write(place, content, is_flushed=is_flushed)
+        return place
+
+    def _open(self) -> Path:
+        near, inside = stage_places(self._to)
+        if self.is_whole:
+            disk.make_folders(near)
+        elif not (may_write_beside(self._to) and self._can_be_moved_from(near)):
+            disk.make_folders(inside)
+            return inside
+        return near
+
+    def _can_be_moved_from(self, folder: Path) -> bool:
+        """Whether a file can be moved from there into the output folder; tells too if nothing can be put in it."""
+        disk.make_folders(folder)
+        probe = folder / PROBE
+        disk.write(probe, b"")
+        try:
+            disk.replace(probe, self._to / PROBE)
+        except OSError as fault:
+            clear(folder)
+            if fault.errno != errno.EXDEV:
+                raise
+            return False
+        disk.remove(self._to / PROBE)
+        return True
 
 
-def clear_stages(to: Path, folders: Iterable[str]) -> None:
-    """Remove what builds cut short left in the output folder, and in these folders of it."""
-    for name in sorted({"", *folders}):
-        folder = to / name
-        if folder.resolve() != to.resolve() / name:
-            continue  # a link leads to somebody else's files
-        for left in sorted(folder.glob(f"{PREFIX}*")):
-            if left.is_dir() and not left.is_symlink():
-                shutil.rmtree(left, ignore_errors=True)
-            else:
-                left.unlink(missing_ok=True)
+def clear(folder: Path) -> None:
+    """Take a stage away, as far as the disk lets us."""
+    with suppress(OSError):
+        disk.remove_tree(folder)

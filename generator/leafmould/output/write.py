@@ -1,25 +1,45 @@
 """Puts a site's files into the output folder: new and changed ones written, old own ones removed.
 
-Last in a build, one build at a time. Everything is written aside first (`stage`), then each file is put
-in its place in one step; a file that would not change is left alone, and only what the folder's own list (`built`) names is ever removed. Knows names
-and bytes, not what they mean. Everything that could be in the way is looked for before the first write.
+Last in a build, one build at a time. Files are taken one by one as they are made and lie aside (`stage`) until
+there are no more; then the site changes from old to new, by one rename or along a `journal`. A file that would
+not change is neither read nor written, and only what the folder's own list (`built`) names is ever removed.
+Knows names and bytes, not what they mean.
 """
 
 from __future__ import annotations
 
-import os
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Collection, Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass, field
 from pathlib import Path
+from types import TracebackType
 
-from leafmould.output.built import LIST_NAME, disk_name, is_inside, list_bytes, read_list
-from leafmould.output.lock import PATIENCE, Lock
-from leafmould.output.stage import Stage, clear_stages
+from leafmould.output import disk
+from leafmould.output.built import (
+    LIST_NAME,
+    UNSURE,
+    Made,
+    OwnList,
+    digest_of,
+    list_bytes,
+    read_list,
+    stands_as,
+)
+from leafmould.output.journal import BOTH, LAST, Journal, carry_out, keep_journal, settle
+from leafmould.output.lock import LOCK_NAME, PATIENCE, Lock
+from leafmould.output.names import NameBook
+from leafmould.output.stage import SITE, Stage, beside, may_write_beside
 from leafmould.output.stamps import Row, stamps_of
+from leafmould.output.way import check_way, must_go_first
 from leafmould.values.problems import LeafmouldError, WrongUse
+from leafmould.values.refusals import refusal
 
 LEFT_BY_SYSTEMS = frozenset({"thumbs.db", "desktop.ini"})
 """What some systems put into every folder; like names that begin with a dot, it takes up no room."""
+
+UNTOUCHED = "Nothing was changed."
+DONE = "The new site is in its place."
+HALFWAY = "The new site is ready, but not all of it is in its place. Build again to finish it."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,13 +49,11 @@ class Written:
     made: int  # files the site now has
     changed: tuple[str, ...] = ()  # written, because new or different
     removed: tuple[str, ...] = ()  # no longer made
-    stamps: Mapping[str, Row] = field(
-        default_factory=dict, compare=False
-    )  # of all files and the list, as left
+    stamps: Mapping[str, Row] = field(default_factory=dict, compare=False)  # of all files and the list
 
 
-def check_folder(to: Path) -> frozenset[str]:
-    """The names of our own files in the output folder.
+def check_folder(to: Path) -> OwnList:
+    """The list of our own files in the output folder; empty where nothing was made yet.
 
     Raises:
         WrongUse: if something else is kept there.
@@ -54,166 +72,155 @@ def check_folder(to: Path) -> frozenset[str]:
             )
     elif to.exists() or to.is_symlink():
         raise WrongUse(f'"{to}" is a file, so no site can be put there. Choose a folder with --to.')
-    return frozenset()
+    return OwnList(files={})
+
+
+class Writing:
+    """One build's hold on an output folder: while entered, files are taken; `finish` makes them the site.
+
+    Left without `finish`, or by a fault before the site began to change, the old site stands as it was.
+    """
+
+    def __init__(self, to: Path, *, patience: float = PATIENCE) -> None:
+        """Take the output folder, made if need be, and how long another build of it is waited for. [s]"""
+        self._shown, self._to = to, to.resolve()
+        self._lock = Lock(to, patience=patience)
+        self._is_decided = False
+        self._made: dict[str, Made] = {}
+        self._changed: dict[str, str] = {}  # names to their numbers in the stage
+        self._names = NameBook(LIST_NAME)
+
+    def __enter__(self) -> Writing:
+        """Wait for the folder, bring what a build cut short left there to its end, and look what is ours.
+
+        Raises:
+            WrongUse: if the folder holds something else.
+            LeafmouldError: if another build does not end, or the disk refuses.
+        """
+        check_folder(self._shown)
+        with self._told(UNTOUCHED):
+            disk.make_folders(self._to.parent)
+            at = beside(self._to, LOCK_NAME) if may_write_beside(self._to) else self._to / LOCK_NAME
+            self._lock.take(at)
+        try:
+            with self._told(HALFWAY):
+                settle(self._to)
+            self.own = check_folder(self._shown)
+            self._stage = Stage(self._to)
+        except BaseException:
+            self._lock.let_go()
+            raise
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        """Clear away what was not made the site, unless the next run has to finish it; let go."""
+        try:
+            if not self._is_decided:
+                self._stage.discard()
+        finally:
+            self._lock.let_go()
+
+    def add(self, name: str, content: bytes, mark: str = "") -> None:
+        """Take a file of the site.
+
+        Args:
+            name: relative, with forward slashes.
+            mark: what the next build is to be told of it; one line, without tabs.
+        Raises:
+            LeafmouldError: if the disk refuses; nothing of the site has changed.
+            ValueError: if the name is not safe or meets another; our own mistake.
+        """
+        self._names.add(name)
+        made = Made(digest=digest_of(content), mark=mark)
+        self._made[name] = made
+        with self._told(UNTOUCHED, name):
+            if not self._stands(name, made):
+                self._changed[name] = self._stage.add(name, content)
+
+    def keep(self, name: str, mark: str) -> bool:
+        """Keep a file as the last build made it, if that build gave it this mark and it stands there whole.
+
+        If it does not, the file has to be made and added.
+        """
+        made = self.own.files.get(name)
+        if made is None or not mark or made.mark != mark or not self._stands(name, made):
+            return False
+        self._names.add(name)
+        self._made[name] = made
+        return True
+
+    def finish(self) -> Written:
+        """Make the files taken the site.
+
+        Raises:
+            LeafmouldError: if a file of somebody else is in the way - nothing has been changed then - or the
+                disk refuses.
+        """
+        gone = self.own.files.keys() - self._made.keys()
+        check_way(self._shown, self._made, self._changed, self.own.files)
+        removed: tuple[str, ...] = ()
+        if self._changed or gone or self.own.files != self._made:
+            removed = self._whole() if self._stage.is_whole else self._piecewise(sorted(gone))
+        with self._told(DONE):
+            stamps = stamps_of(self._to, sorted((*self._made, LIST_NAME)))
+        changed = tuple(sorted(self._changed))
+        return Written(made=len(self._made), changed=changed, removed=removed, stamps=stamps)
+
+    def _whole(self) -> tuple[str, ...]:
+        """A first build: the site becomes the output folder in one step."""
+        with self._told(UNTOUCHED):
+            listed = self._stage.note(f"{SITE}/{LIST_NAME}", list_bytes(self._made))
+            disk.rename(listed.parent, self._to)
+        return ()
+
+    def _piecewise(self, gone: Collection[str]) -> tuple[str, ...]:
+        """Write down what is to be done, then do it."""
+        journal = self._journal(gone)
+        with self._told(UNTOUCHED):
+            unsure = dict.fromkeys([*gone, *self._changed], Made())
+            self._stage.note(BOTH, list_bytes({**self._made, **unsure}))
+            self._stage.note(LAST, list_bytes(self._made))
+            stage = keep_journal(self._stage, journal)
+        self._is_decided = True
+        with self._told(HALFWAY):
+            removed = carry_out(stage, self._to, journal)
+        self._is_decided = False
+        return removed
+
+    def _journal(self, gone: Collection[str]) -> Journal:
+        first = must_go_first(gone, self._made)
+        return Journal(
+            first=first,
+            put=[(number, name, self._made[name].digest) for name, number in sorted(self._changed.items())],
+            gone=sorted(set(gone).difference(first)),
+        )
+
+    def _stands(self, name: str, made: Made) -> bool:
+        """Whether the file is ours and holds this already."""
+        own = self.own.files.get(name)
+        if own is None or own.digest not in (UNSURE, made.digest):
+            return False
+        written = self.own.written if own.digest else 0
+        return stands_as(self._to / name, made, written)
+
+    @contextmanager
+    def _told(self, state: str, name: str | None = None) -> Iterator[None]:
+        """Let what the disk refuses be told in one sentence, with the state the site is in."""
+        try:
+            yield
+        except OSError as fault:
+            about = self._shown / name if name else fault.filename or self._shown
+            raise LeafmouldError(f'Could not write "{about}": {refusal(fault)}. {state}') from fault
 
 
 def write_site(to: Path, files: Mapping[str, bytes], *, patience: float = PATIENCE) -> Written:
-    """Make the output folder hold exactly these files of ours.
-
-    Args:
-        files: bytes by name; names are relative, with forward slashes.
-        patience: how long another build of the folder is waited for. [s]
-    Raises:
-        WrongUse: if the folder holds something else.
-        LeafmouldError: if a file of somebody else is in the way, another build is at it, or the disk
-            refuses. Nothing has been changed in the first two cases, nor by a disk that is full.
-        ValueError: if two names meet on some disk or lead outside; our own mistake.
-    """
-    _check_names(files)
-    check_folder(to)
-    try:
-        to.mkdir(parents=True, exist_ok=True)
-        with Lock(to, patience=patience):
-            own = check_folder(to)
-            _check_way(to, files, own)
-            clear_stages(to, _folders([*files, *own]))
-            written = _write_all(to, files, own)
-            return replace(written, stamps=stamps_of(to, sorted((*files, LIST_NAME))))
-    except OSError as error:
-        name = error.filename or to
-        raise LeafmouldError(f'Could not write "{name}": {error.strerror or error}.') from error
-
-
-def _write_all(to: Path, files: Mapping[str, bytes], own: frozenset[str]) -> Written:
-    """Write everything aside, note what will be there, put in place, remove, note what is there.
-
-    The list names both old and new files while the work goes on, so that a run cut short leaves nothing
-    behind that the next run would take for somebody else's.
-    """
-    gone = own - files.keys()
-    changed = [name for name in sorted(files) if not _is_same(to / name, files[name])]
-    if not changed and not gone and _is_same(to / LIST_NAME, list_bytes(files)):
-        return Written(made=len(files))
-    with Stage(to) as stage:
-        both = stage.add(LIST_NAME, list_bytes(own | files.keys()))
-        staged = [(name, stage.add(name, files[name])) for name in changed]
-        made = stage.add(LIST_NAME, list_bytes(files))
-        _put(both, to / LIST_NAME)
-        first = _must_go_first(gone, files)
-        removed = _remove(to, first)
-        for name, beside in staged:
-            _put(beside, to / name)
-        removed += _remove(to, sorted(gone.difference(first)))
-        _put(made, to / LIST_NAME)
-    return Written(made=len(files), changed=tuple(changed), removed=tuple(sorted(removed)))
-
-
-def _must_go_first(gone: Iterable[str], files: Iterable[str]) -> list[str]:
-    """Old names that are a new file, or its folder, or inside it, on some disk."""
-    kept = {disk_name(name) for name in files}
-    standing = kept | {disk_name(folder) for folder in _folders(files)}
-    return [
-        name
-        for name in sorted(gone)
-        if disk_name(name) in standing or any(disk_name(f) in kept for f in _folders([name]))
-    ]
-
-
-def _put(beside: Path, path: Path) -> None:
-    """Move a file to its place in one step."""
-    try:
-        beside.replace(path)
-    except FileNotFoundError:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        beside.replace(path)
-
-
-def _is_same(path: Path, content: bytes) -> bool:
-    try:
-        return path.stat().st_size == len(content) and path.read_bytes() == content
-    except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
-        return False
-
-
-def _remove(to: Path, names: Sequence[str]) -> list[str]:
-    """Remove own files and the folders that are empty without them; the names that were there."""
-    removed = []
-    for name in names:
-        path = to / name
-        if any((to / folder).is_symlink() for folder in _folders([name])):
-            continue  # it leads to somebody else's files
-        if path.is_dir() and not path.is_symlink():
-            continue  # made into a folder by somebody else
-        try:
-            path.unlink()
-        except (FileNotFoundError, NotADirectoryError):
-            continue
-        removed.append(name)
-        _remove_empty(path.parent, to)
-    return removed
-
-
-def _remove_empty(folder: Path, stop: Path) -> None:
-    while folder != stop and not any(folder.iterdir()):
-        folder.rmdir()
-        folder = folder.parent
-
-
-def _check_names(files: Iterable[str]) -> None:
-    """Every name is plain, none is the list, and no two are one file or a file and its folder."""
-    seen: dict[str, str] = {disk_name(LIST_NAME): LIST_NAME}
-    for name in sorted(files):
-        if not is_inside(name):
-            raise ValueError(f"a name that leads outside: {name!r}")
-        other = seen.setdefault(disk_name(name), name)
-        if other != name or name == LIST_NAME:
-            raise ValueError(f"two files with one name on some disks: {other!r} and {name!r}")
-    for folder in sorted(_folders(files)):
-        if disk_name(folder) in seen:
-            raise ValueError(f"a file and a folder with one name: {seen[disk_name(folder)]!r}")
-
-
-def _check_way(to: Path, names: Iterable[str], own: frozenset[str]) -> None:
-    """Raise if something that is not ours stands where a file or folder of ours must go."""
-    ours = {disk_name(name) for name in own}
-    listed = sorted(names)
-    for folder in sorted(_folders(listed)):
-        if _blocks_folder(to / folder) and disk_name(folder) not in ours:
-            raise _in_the_way(to / folder)
-    for name in (name for name in listed if disk_name(name) not in ours):
-        if os.path.lexists(to / name) and not _holds_only_ours(to / name, to, ours):
-            raise _in_the_way(to / name)
-
-
-def _blocks_folder(path: Path) -> bool:
-    """Whether a link or a file stands where a folder of ours must be."""
-    return path.is_symlink() or (path.exists() and not path.is_dir())
-
-
-def _holds_only_ours(path: Path, to: Path, ours: set[str]) -> bool:
-    """Whether it is a folder that will be gone with the old files of ours in it."""
-    if path.is_symlink() or not path.is_dir():
-        return False
-    held = (p for p in path.rglob("*") if p.is_symlink() or not p.is_dir())
-    return all(disk_name(p.relative_to(to).as_posix()) in ours for p in held)
-
-
-def _in_the_way(path: Path) -> LeafmouldError:
-    return LeafmouldError(
-        f'"{path}" was not made by leafmould and is in the way. '
-        "Move it elsewhere, then build again. Nothing was changed."
-    )
-
-
-def _folders(names: Iterable[str]) -> set[str]:
-    """Every folder these files stand in, below the output folder."""
-    found: set[str] = set()
-    for name in names:
-        folder = name.rpartition("/")[0]
-        while folder and folder not in found:
-            found.add(folder)
-            folder = folder.rpartition("/")[0]
-    return found
+    """Make the output folder hold exactly these files of ours; as `Writing` does."""
+    with Writing(to, patience=patience) as writing:
+        for name in sorted(files):
+            writing.add(name, files[name])
+        return writing.finish()
 
 
 def _takes_no_room(name: str) -> bool:

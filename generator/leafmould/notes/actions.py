@@ -223,8 +223,10 @@ def _drop_total(items: list[Item]) -> list[Item]:
 
 def pair_places(draft: Draft) -> None:
     """ "peas in Arch, beans in Top bed": each crop in its own place, never every combination."""
+    if len(draft.items) < 2:
+        return
     owners = [number for _, number in draft.place_items]
-    if len(draft.items) < 2 or any(i.places for i in draft.items):
+    if any(i.places for i in draft.items):
         return
     behind = {place.key for place, _ in draft.place_items}
     if any(place.key not in behind for place in draft.places):  # "Tub 1 tomatoes, Tub 2 peppers"
@@ -243,6 +245,8 @@ def settle_items(clause: Done) -> None:
     """Give varieties their crop, items before it theirs, and drop what is empty."""
     draft = clause.draft
     items = draft.items
+    if len(items) == 1 and not items[0].varieties and (items[0].crops or items[0].amounts):
+        return
     for before, item in itertools.pairwise(items):
         if not item.crops and before.crops and (item.varieties or item.amounts):
             item.crops = list(before.crops)
@@ -259,8 +263,10 @@ def settle_items(clause: Done) -> None:
 
 def _of_this_crop(variety: Named, item: Item) -> Named:
     """A variety of the crop named beside it, whatever crop it is known for elsewhere."""
+    if not variety.of:
+        return variety
     keys = {k for c in item.crops for k in (c.key, *c.of)}
-    if not variety.of or not keys or keys & set(variety.of):
+    if not keys or keys & set(variety.of):
         return variety
     return replace(variety, of=())
 

@@ -98,9 +98,14 @@ def is_mulch_round(typed: Typed, clause: Clause) -> bool:
     )
 
 
+THOUGHTS = frozenset({"probably", "maybe", "possibly", "perhaps", "think"})
+
+
 def is_thought(typed: Typed, start: int, end: int) -> bool:
     """ "probably 'Charlotte'", "'Sungold' I think": a variety nobody is sure of."""
     words = typed.words
+    if THOUGHTS.isdisjoint(words):
+        return False
     return (
         words[max(start - 1, 0) : start] in (["probably"], ["maybe"], ["possibly"], ["perhaps"])
         or words[max(start - 2, 0) : start] == ["i", "think"]

@@ -67,7 +67,7 @@ def unknown_behind_crop(walk: Walk, item: Item) -> None:
     if walk.has("place") and not walk.draft.places and near_place_alone(walk, i):
         return
     if (
-        walk.verb.name in STARTS | {"picked"}
+        (walk.verb.name == "picked" or walk.verb.name in STARTS)
         and (end := variety_words(walk, i)) > i
         and (walk.typed.capital(i) or (walk.verb.name in STARTS and closes(walk, end)))
         and not crop_at(walk, end)

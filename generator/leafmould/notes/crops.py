@@ -27,6 +27,9 @@ QUALIFIERS = frozenset(
 )  # fmt: skip
 
 
+CROPS, VARIETY = (Kind.CROP, Kind.CROP_GROUP), Kind.VARIETY
+
+
 def take_crop(walk: Walk) -> bool:
     """A known crop, crop group or variety."""
     i = walk.i
@@ -45,11 +48,11 @@ def take_crop(walk: Walk) -> bool:
         walk.draft.leave(i, i + size + 1, walk.after_comma)
         walk.i = i + size + 1
         return True
-    crops = [k for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP)]
-    varieties = [k for k in known if k.kind is Kind.VARIETY]
-    if any(k.kind is Kind.BED for k in known) and (crops or varieties) and is_bed_not_crop(walk, i, size):
-        return False
+    crops = [k for k in known if k.kind in CROPS]
+    varieties = [k for k in known if k.kind is VARIETY]
     if not crops and not varieties:
+        return False
+    if len(known) > 1 and any(k.kind is Kind.BED for k in known) and is_bed_not_crop(walk, i, size):
         return False
     if varieties and not is_crop_rather(walk, i, size, crops, varieties):
         return known_variety(walk, i, size, varieties)
@@ -60,6 +63,8 @@ def take_crop(walk: Walk) -> bool:
 
 def _is_person(walk: Walk, i: int, size: int) -> bool:
     """ "gave Tom 6 tomato plants": no tomatoes by that name."""
+    if walk.verb.name != "gave away":
+        return False
     written = walk.typed.written(i, i + 1)
     if walk.verb.name == "gave away" and size == 1 and walk.joined and not walk.after_comma:
         to = [k for k in range(walk.verb_end, i) if walk.typed.words[k] == "to"]
@@ -82,8 +87,8 @@ def _is_trouble_of(walk: Walk, i: int, size: int) -> bool:
     """ ", carrot fly time": no second crop."""
     end = i + size
     return (
-        walk.draft.has_crop
-        and walk.after_comma
+        walk.after_comma
+        and walk.draft.has_crop
         and end < walk.end
         and not walk.typed.breaks[end]
         and walk.typed.words[end] in nouns.TROUBLES
@@ -99,13 +104,13 @@ def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
     if walk.has("object") and walk.verb.name == "bought" and walk.draft.subject:
         return False
     named = walk.named(crops[0], i, end)
-    if len({k.key for k in crops}) > 1:
+    if len(crops) > 1 and len({k.key for k in crops}) > 1:
         named = _of_several(walk, crops, i, end)
     item = _item_for_crop(walk, i, named)
     if item is None:
         return True
     item.crops.append(named)
-    if crops[0].is_public and walk.verb.name in STARTS | {"picked"}:
+    if crops[0].is_public and (walk.verb.name == "picked" or walk.verb.name in STARTS):
         walk.ask(Level.HINT, f'"{named.written}" may be several crops; which one is not said.', i)
     item.spans.append(("crop", walk.typed.starts[i], walk.typed.ends[end - 1]))
     item.crop_end = end
@@ -191,10 +196,13 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     return new
 
 
+BECOMING = nouns.THINGS | nouns.PRODUCTS
+
+
 def _becomes_thing(walk: Walk, i: int, end: int, crop: Known) -> bool:
     """ "tomato feed" is no tomato; "tomato sauce" is made of it."""
     word = walk.word(end)
-    if not word or walk.typed.breaks[end] or walk.typed.kind(end, Kind.MEASURE)[0]:
+    if word not in BECOMING or walk.typed.breaks[end] or walk.typed.kind(end, Kind.MEASURE)[0]:
         return False
     if walk.verb.name in ("bought", "saw", "treated", "fed animals", "released") and word in nouns.THINGS:
         walk.draft.subject = walk.typed.written(i, end + 1)

@@ -95,18 +95,20 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
         draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
     if verb == "grew" and SEVERAL_YEARS.search(typed.plain):
         walk.ask(Level.QUESTION, "Only one of these years is read. Write a line for each.", clause.verb_start)
-    if UNSURE & set(typed.words[clause.start : clause.verb_start]):
+    if not UNSURE.isdisjoint(typed.words[clause.start : clause.verb_start]):
         walk.ask(Level.QUESTION, f'Is it sure? Read as "{verb}".', clause.verb_start)
     is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
-    left = next((r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None)
-    stranger = typed.written(left[0], left[1]) if left is not None else None
+    left = draft.left and next(
+        (r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None
+    )
+    stranger = typed.written(left[0], left[1]) if left else None
     if is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
         walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
     return Done(
         verb=VERBS[verb],
         draft=draft,
         is_bare=is_bare,
-        is_pronoun=typed.phrase(clause.verb_end, 1) in (("them",), ("it",), ("both",)),
+        is_pronoun=clause.verb_end < typed.count and typed.words[clause.verb_end] in PRONOUNS,
         is_after_comma=typed.breaks[clause.start],
         object_left=stranger,
     )
@@ -131,6 +133,9 @@ def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb:
 
 
 SEVERAL_YEARS = re.compile(r"\b(?:19|20)\d\d\b\s*(?:and|&|\+|,)\s*(?:19|20)\d\d\b")
+
+
+PRONOUNS = frozenset({"them", "it", "both"})
 
 
 UNSURE = frozenset({"think", "maybe", "probably", "perhaps", "guess", "reckon", "fear", "suspect", "might"})

@@ -8,16 +8,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from operator import itemgetter
 from typing import NamedTuple
 
 from leafmould.notes.draft import Done, Draft, Item, Span
-from leafmould.notes.entries import Action, Named
+from leafmould.notes.entries import Action, Named, Sureness
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
 from leafmould.values.problems import Location
 from leafmould.values.quantities import Amount
 
 REMARK_LINKS = JOINS | ARTICLES | FILLERS
+
+
+BY_PLACE = itemgetter(1, 2, 0)
+"""Spans in the order they stand in the line."""
 
 
 class Share(NamedTuple):
@@ -50,13 +55,15 @@ def to_actions(
                 source=draft.source, price=draft.price, wait_days=draft.wait_days, crop_year=draft.crop_year,
                 readings=tuple(draft.readings), spacing=draft.spacing, is_under_cover=draft.is_under_cover,
                 remark=remark, is_private=is_private, is_settled=is_settled, is_loose=draft.is_loose,
-                spans=tuple(sorted({*draft.spans, *share.spans}, key=lambda s: (s[1], s[2], s[0]))),
+                spans=tuple(sorted({*draft.spans, *share.spans}, key=BY_PLACE)),
             )  # fmt: skip
 
 
 def _shares(draft: Draft) -> list[Share]:
     """The items of a clause, each with its amounts; those that share an amount as one."""
     items = draft.items
+    if len(items) == 1 and not draft.total:
+        return _of_item(items[0], [], draft)
     rates = [a for a in draft.total if "/" in a.unit]
     sums = [a for a in draft.total if "/" not in a.unit]
     if len(items) > 1 and _are_pairs(items, sums):
@@ -105,12 +112,15 @@ def _is_one_sum(items: list[Item]) -> bool:
 def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Share]:
     """One item as its actions: several varieties without an amount are an action each."""
     amounts, places = [*item.amounts, *shared], item.places or draft.places
-    is_doubtful = any(v.sureness.value in ("doubtful", "unknown") for v in item.varieties)
+    is_doubtful = any(v.sureness in DOUBTS for v in item.varieties)
     if len(item.varieties) > 1 and not item.is_mix and not is_doubtful and (not amounts or draft.is_each):
         return [Share(item.crops, [v], amounts, places, item.spans, part=item.part) for v in item.varieties]
     several = len(item.crops) > 1 or len(item.varieties) > 1
     together = several and (item.is_mix or not is_doubtful)
     return [Share(item.crops, item.varieties, amounts, places, item.spans, together, item.part)]
+
+
+DOUBTS = (Sureness.DOUBTFUL, Sureness.UNKNOWN)
 
 
 def _are_joined(typed: Typed, draft: Draft, end: int, start: int) -> bool:
@@ -120,6 +130,8 @@ def _are_joined(typed: Typed, draft: Draft, end: int, start: int) -> bool:
 
 def _remark(draft: Draft, typed: Typed) -> str | None:
     """What is left over, in the order written."""
+    if not draft.left:
+        return None
     words = sorted(
         {
             i

@@ -159,10 +159,11 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
     shares_date = not closes_with_earlier(done)
     for clause in done:
         settle_items(clause)
-    done = merge_yields(done)
-    share_backward(done)
-    done = gather_fates(done)
-    inherit(done)
+    if len(done) > 1:
+        done = merge_yields(done)
+        share_backward(done)
+        done = gather_fates(done)
+        inherit(done)
     _dates(line, done, shares_date)
     for clause in done:
         fill(clause, line.defaults.beds, line.defaults.crops, line.defaults.varieties, line.defaults.part)

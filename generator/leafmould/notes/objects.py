@@ -58,9 +58,19 @@ SPREADS = frozenset(
 STUFF_VERBS = frozenset({("put",), ("took",), ("spread",), ("pulled",), ("threw",), ("chucked",)})
 
 
+OBJECT_VERBS = frozenset(
+    {"penned", "let out", "collected", "pinched out", "saw", "released", "opened", "fed animals", "bought", "used", "put up", "dug in"}
+)  # fmt: skip
+OBJECT_FORMS = frozenset({"laid", *(form.split()[0] for form in SPREADS), *(form for (form,) in STUFF_VERBS)})
+"""Verbs that may have an object of free words, and the first words of forms that may."""
+
+
 def take_object(walk: Walk, clause: Clause) -> None:
     """Set the subject from free words beside the verb, and mark them used."""
     walk.end = clause.end
+    is_named = walk.verb.name in OBJECT_VERBS or clause.subject == "eggs"
+    if not is_named and (not clause.form or clause.form[0] not in OBJECT_FORMS):
+        return
     i = clause.verb_end
     form = " ".join(clause.form)
     if walk.verb.name in ("penned", "let out"):

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from leafmould.notes.amounts import read_amount
-from leafmould.notes.draft import Done
+from leafmould.notes.draft import Done, Draft
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -35,6 +35,8 @@ TOLD = frozenset({"saw", "noted weather", "turned out"})
 def tell_what_is_left(done: Iterable[Done], typed: Typed) -> None:
     """Hints for what the remarks of a line hold."""
     clauses = list(done)
+    if all(_leaves_nothing(clause.draft) for clause in clauses):
+        return
     crops = {k for d in clauses for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
     has_place = any(d.draft.places or d.draft.origins or d.draft.everything for d in clauses)
     for clause in clauses:
@@ -54,6 +56,10 @@ def tell_what_is_left(done: Iterable[Done], typed: Typed) -> None:
         if found is not None:
             written = typed.written(*found)
             clause.draft.ask(Level.HINT, f'"{written}" is kept as a remark.', typed.starts[found[0]])
+
+
+def _leaves_nothing(draft: Draft) -> bool:
+    return not draft.left and bool(draft.places or draft.has_crop)
 
 
 def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:

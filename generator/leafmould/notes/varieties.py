@@ -12,7 +12,7 @@ from leafmould.notes.beside_crop import perhaps
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.typed import Quote
-from leafmould.notes.walk import Walk
+from leafmould.notes.walk import Walk, as_named
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -39,10 +39,13 @@ def take_quote(walk: Walk) -> bool:
         walk.draft.leave(i, walk.i, walk.after_comma)
         return True
     known = walk.typed.vocabulary.exactly(quote.content, Kind.VARIETY)
-    variety = Named(
-        key=known[0].key if known else quote.content, name=known[0].name if known else quote.content, written=quote.content,
-        sureness=_quote_sureness(walk, quote, i), of=tuple(sorted({c for k in known for c in k.of})),
-    )  # fmt: skip
+    key, name = (known[0].key, known[0].name) if known else (quote.content, quote.content)
+    of = (
+        known[0].of
+        if len(known) == 1 and len(known[0].of) < 2
+        else tuple(sorted({c for k in known for c in k.of}))
+    )
+    variety = as_named(key, name, quote.content, _quote_sureness(walk, quote, i), of)
     add_variety(walk, variety, (quote.start, quote.end), i)
     return True
 
@@ -124,10 +127,9 @@ def known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool
     is_thing = i == 0 or (walk.typed.words[i - 1] in ARTICLES or walk.typed.words[i - 1] == "old")
     if is_guess and not is_thing and (walk.is_topic or walk.verb.name in PEOPLE_TOO or walk.after_comma):
         return False
-    named = Named(
-        key=varieties[0].key, name=varieties[0].name, written=walk.typed.written(i, i + size),
-        sureness=_variety_sureness(walk, i, i + size, is_guess=is_guess), of=of,
-    )  # fmt: skip
+    sureness = _variety_sureness(walk, i, i + size, is_guess=is_guess)
+    written = walk.typed.written(i, i + size)
+    named = as_named(varieties[0].key, varieties[0].name, written, sureness, of)
     if item.crops and not crops and not near_crop:
         walk.draft.items.append(Item(is_after_comma=walk.typed.breaks[i]))
     if is_guess and len(of) == 1:

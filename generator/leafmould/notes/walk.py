@@ -91,14 +91,20 @@ class Walk:
         """A known bed that begins at `i`; two beds of one name are asked about."""
         if i >= self.end:
             return 0, None
-        size, known = self.typed.kind(i, Kind.BED)
+        size, known = self.typed.kind(i, BED)
         if not size:
             return 0, None
-        if not bare_number and all(
-            w.isdigit() or (len(w) == 1 and not self.typed.capital(i)) for w in self.typed.words[i : i + size]
+        word = self.typed.words[i]
+        if (
+            not bare_number
+            and (len(word) == 1 or word.isdigit())
+            and all(
+                w.isdigit() or (len(w) == 1 and not self.typed.capital(i))
+                for w in self.typed.words[i : i + size]
+            )
         ):
             return 0, None
-        if len({k.key for k in known}) > 1:
+        if len(known) > 1 and len({k.key for k in known}) > 1:
             names = " and ".join(sorted(f'"{k.name}"' for k in known))
             self.ask(
                 Level.QUESTION, f'"{self.typed.written(i, i + size)}" may be {names}; read as the first.', i
@@ -109,16 +115,18 @@ class Walk:
         """A known thing as it was written; a "?" behind it makes it doubtful."""
         is_doubtful = self.was_or or "?" in self.typed.gaps[end]
         of = known.of if known.kind in OF_CROPS else ()
-        return as_named(known.key, known.name, self.typed.written(start, end), is_doubtful, of)
+        sureness = DOUBTFUL if is_doubtful else KNOWN
+        return as_named(known.key, known.name, self.typed.written(start, end), sureness, of)
 
 
+BED = Kind.BED
 OF_CROPS = (Kind.CROP_GROUP, Kind.VARIETY)
+KNOWN, DOUBTFUL = Sureness.KNOWN, Sureness.DOUBTFUL
 
 
 @lru_cache(maxsize=20_000)
-def as_named(key: str, name: str, written: str, is_doubtful: bool, of: tuple[str, ...]) -> Named:
+def as_named(key: str, name: str, written: str, sureness: Sureness, of: tuple[str, ...]) -> Named:
     """One value for a name, however often it is written: a garden has few names, a journal many lines."""
-    sureness = Sureness.DOUBTFUL if is_doubtful else Sureness.KNOWN
     return Named(key=key, name=name, written=written, sureness=sureness, of=of)
 
 

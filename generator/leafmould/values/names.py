@@ -127,7 +127,9 @@ class Vocabulary:
     def exactly(self, text: str, *kinds: Kind) -> tuple[Known, ...]:
         """What the whole text names; only of these kinds, if any are given."""
         found = self.with_public.get(fold(text), ())
-        return tuple(k for k in found if k.kind in kinds) if kinds else found
+        if not kinds or all(k.kind in kinds for k in found):
+            return found
+        return tuple(k for k in found if k.kind in kinds)
 
     def at(self, words: Sequence[str], start: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
         """The longest name that begins at word `start`: how many words, and what it may mean."""

@@ -21,6 +21,7 @@ from leafmould.notes.senses import action_of
 from leafmould.notes.slots import walk_clause
 from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
+from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.verbs import VERBS
 from leafmould.values.names import Kind
@@ -98,10 +99,7 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
     if not UNSURE.isdisjoint(typed.words[clause.start : clause.verb_start]):
         walk.ask(Level.QUESTION, f'Is it sure? Read as "{verb}".', clause.verb_start)
     is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
-    left = draft.left and next(
-        (r for r in draft.left if r[0] in (clause.start, walk.past_articles(clause.verb_end))), None
-    )
-    stranger = typed.written(left[0], left[1]) if left else None
+    stranger = _left_behind(walk, clause) if draft.left else None
     if is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
         walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
     return Done(
@@ -112,6 +110,13 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
         is_after_comma=typed.breaks[clause.start],
         object_left=stranger,
     )
+
+
+def _left_behind(walk: Walk, clause: Clause) -> str | None:
+    """The words at the start of the clause, or right behind its verb, that no slot took."""
+    spots = (clause.start, walk.past_articles(clause.verb_end))
+    left = next((r for r in walk.draft.left if r[0] in spots), None)
+    return walk.typed.written(left[0], left[1]) if left is not None else None
 
 
 def _told_for_next(typed: Typed, clause: Clause, after: Clause) -> int | None:

@@ -16,6 +16,7 @@ from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
 from leafmould.pages.known import Known, known
 from leafmould.pages.labels import family_mark, planting_line
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.next_in_beds import NextBeds, next_year, where_next
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
 from leafmould.pages.plates import crop_plates
 from leafmould.pages.strips import strip_row
@@ -50,6 +51,8 @@ class CropPage:
     plates: tuple[Plate, ...]
     plates_in_all: int
     known: Known
+    where_next: tuple[NextBeds, ...]
+    next_year: str
     lessons: tuple[Lesson, ...]
     lessons_in_all: int
     notes: tuple[NoteLine, ...]
@@ -118,6 +121,8 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         plates=crop_plates(crop.key, ledger),
         plates_in_all=len(ledger.album.by_crop.get(crop.key, ())),
         known=known(crop, ledger),
+        where_next=where_next(crop, ledger),
+        next_year=next_year(ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, crop=crop.key) for entry in notes[: -MOST_NOTES - 1 : -1]),

@@ -22,6 +22,7 @@ from leafmould.pages.page import Link
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.known import KnownLine
+from leafmould.reckon.next_in_bed import Verdict, verdicts
 from leafmould.reckon.rotation import Occupancy
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
@@ -101,6 +102,11 @@ class Ledger(Past):
             key: Link(text=crop.name, to=self.crop_pages[key]) for key, crop in garden.crops.items()
         }
         self._place_plantings()
+
+    @cached_property
+    def next_in_beds(self) -> Mapping[tuple[str, str], Verdict]:
+        """By bed and family: whether the family may come next season."""
+        return verdicts(self.garden, self.this_year + 1, year_of=self.year_of)
 
     @cached_property
     def varieties_by_crop(self) -> Mapping[str, frozenset[str]]:

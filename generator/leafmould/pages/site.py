@@ -21,6 +21,7 @@ from leafmould.pages.figures import day_figure
 from leafmould.pages.ledger import Ledger, Reckoned
 from leafmould.pages.lists import lessons_pages, problems_page, sources_page
 from leafmould.pages.mentions import Mentions
+from leafmould.pages.next_in_beds import rotation_page
 from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
 from leafmould.pages.page import Figure, Page
@@ -128,6 +129,7 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
     yield crops_page(ledger)
     yield from crop_pages(ledger)
     yield families_page(ledger)
+    yield rotation_page(ledger)
     yield seasons_page(ledger)
     yield from season_pages(ledger)
     yield from by_date_pages(ledger)

@@ -45,10 +45,15 @@ class YearsSince:
 
 
 class Occupancy:
-    """Which plantings stood in which bed in which year; made once for many questions to one garden."""
+    """Which plantings stood in which bed in which year; made once for many questions to one garden.
 
-    def __init__(self, garden: Garden) -> None:
+    Args:
+        spares_perennials: what stays for years makes its year one with a record, but counts for no family.
+    """
+
+    def __init__(self, garden: Garden, *, spares_perennials: bool = False) -> None:
         self.garden = garden
+        self.spares_perennials = spares_perennials
         self.plantings_by_year: dict[tuple[str, int], list[Planting]] = {}
         self.years_by_bed: dict[str, set[int]] = {}
         for planting in garden.plantings:
@@ -64,6 +69,8 @@ class Occupancy:
 
     def families(self, planting: Planting) -> frozenset[str | None]:
         """The families of a planting; None stands for one that is not known."""
+        if self.spares_perennials and planting.is_perennial:
+            return frozenset()
         if not planting.crops:
             return frozenset({None})
         return frozenset(self.families_by_crop.get(crop) for crop in planting.crops)

@@ -1,0 +1,120 @@
+"""What may come next in a bed: seasons between, diseases, gaps in the record, and what stays for years.
+
+The general interval: West Virginia University Extension 2025, two to three years; University of
+Nebraska-Lincoln Extension 2013, three to five; Royal Horticultural Society 2025, a plan of three or four years,
+which leaves two or three seasons between.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from gardens import garden_of
+from leafmould.garden.model import Garden
+from leafmould.reckon.next_in_bed import Verdict, advised, verdicts
+
+TO_2026 = date(2026, 12, 31)
+
+
+def told(notes: str, family: str, bed: str = "arch", *, on: date = TO_2026) -> Verdict:
+    return _all(garden_of(notes, on=on))[bed, family]
+
+
+def _all(garden: Garden) -> dict[tuple[str, str], Verdict]:
+    return dict(verdicts(garden, garden.on.year + 1, year_of=lambda day: day.year))
+
+
+def grown(*crops: str) -> str:
+    """A crop a year in the Arch, the last in 2026."""
+    first = 2027 - len(crops)
+    return "\n".join(f"{first + n}-05-01\n- grew {crop} in Arch" for n, crop in enumerate(crops))
+
+
+def test_the_general_interval_is_what_most_say() -> None:
+    rule = advised()
+    assert (rule.least, rule.safe, rule.low, rule.high) == (2, 3, 2, 5)
+    assert rule.sources == ("WVU-ROT", "UNL-ROT", "RHS-ROT")
+
+
+@pytest.mark.parametrize(
+    ("crops", "kind", "until", "reason"),
+    [
+        (("pea", "leek", "potato", "kale"), "not yet", 2029, "Stood here in 2026; 2–5 seasons between are advised."),
+        (("pea", "kale", "potato", "leek"), "sooner than some advise", None,
+         "Stood here in 2024, 2 seasons between; 2–5 seasons between are advised."),
+        (("kale", "pea", "potato", "leek"), "fine", None,
+         "Stood here in 2023, 3 seasons between; 2–5 seasons between are advised."),
+        (("beetroot", "pea", "kale", "leek"), "not yet", 2028, "Stood here in 2025; 2–5 seasons between are advised."),
+    ],
+)  # fmt: skip
+def test_seasons_between(crops: tuple[str, ...], kind: str, until: int | None, reason: str) -> None:
+    found = told(grown(*crops), "Brassicaceae")
+    assert (found.kind, found.until, found.reason) == (kind, until, reason)
+
+
+def test_relatives_under_other_names_count() -> None:
+    found = told(grown("pea", "leek", "potato", "rocket"), "Brassicaceae")
+    assert (found.kind, found.until) == ("not yet", 2029)
+
+
+def test_a_season_without_a_record_leaves_it_not_known() -> None:
+    notes = """
+        2024-05-01
+        - grew pea in Arch
+        2026-05-01
+        - grew leek in Arch
+        - grew kale in Top bed
+        """
+    found = told(notes, "Brassicaceae")
+    assert (found.kind, found.reason) == ("not known", "No record for 2 of the last 4 years, so not known.")
+
+
+def test_a_family_known_to_have_stood_too_lately_is_not_yet_whatever_else_is_missing() -> None:
+    assert told("2025-05-01\n- grew kale in Arch", "Brassicaceae").until == 2028
+
+
+def test_a_disease_noted_in_the_bed_makes_the_wait_longer() -> None:
+    """University of Connecticut IPM: clubroot, seven years."""
+    notes = grown("kale", "pea", "potato", "leek") + "\n2023-08-01\n- saw clubroot on kale in Arch"
+    found = told(notes, "Brassicaceae")
+    assert (found.kind, found.until, found.sources) == ("not yet", 2031, ("UCONN-ROT",))
+    assert found.reason == "Clubroot was noted in 2023; advised: seven years. Avoid turnip and radish too."
+    assert told(notes, "Fabaceae").kind == "sooner than some advise"
+
+
+def test_a_disease_that_never_goes_is_told_by_how_long_it_lives() -> None:
+    """University of California IPM: white rot, over 20 years in the soil."""
+    notes = grown("leek", "pea", "potato", "kale") + "\n2023-08-01\n- lost leeks in Arch to white rot"
+    assert told(notes, "Amaryllidaceae").until == 2044
+
+
+def test_what_stays_for_years_does_not_count_for_its_family() -> None:
+    notes = (
+        grown("pea", "leek", "potato", "kale")
+        + "\n2023-04-01\n- planted rhubarb in Arch\n- grew buckwheat in Top bed"
+    )
+    assert told(notes, "Polygonaceae").kind == "fine"
+
+
+def test_the_wait_follows_a_bed_that_was_renamed() -> None:
+    from gardens import settings_of
+
+    yaml = """
+        garden: Tansy Hill
+        beds:
+          - {name: Arch}
+          - {name: New arch, was: Arch, from: 2026-01-01}
+        """
+    notes = (
+        "2024-05-01\n- grew pea in Arch\n2025-05-01\n- grew kale in Arch\n2026-05-01\n- grew leek in New arch"
+    )
+    found = _all(garden_of(notes, settings_of(yaml), on=TO_2026))
+    assert found["new-arch", "Brassicaceae"].until == 2028
+    assert ("arch", "Brassicaceae") not in found
+
+
+def test_trees_and_canes_have_no_rotation() -> None:
+    found = _all(garden_of("2026-05-01\n- grew kale in Arch"))
+    assert {bed for bed, _ in found}.isdisjoint({"old-pear", "raspberry-row"})

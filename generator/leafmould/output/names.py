@@ -6,21 +6,9 @@ addresses are made so that none comes here.
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from collections.abc import Iterable
 
-UNSAFE = re.compile(r'[\x00-\x1f\x7f\\:*?"<>|\ud800-\udfff]')
-"""Signs some disk does not take in a name, or takes for something else."""
-
-DEVICES = frozenset(
-    {"con", "prn", "aux", "nul", "conin$", "conout$"}
-    | {f"{port}{n}" for port in ("com", "lpt") for n in "0123456789¹²³"}
-)
-"""Names Windows keeps for devices, with any ending."""
-
-LONGEST = 255
-"""What the usual disks take for one step of a path, counted in bytes of UTF-8. [bytes]"""
+from leafmould.values.file_names import disk_name, is_safe_step
 
 
 def is_inside(name: str) -> bool:
@@ -31,12 +19,7 @@ def is_inside(name: str) -> bool:
 
 def is_safe(name: str) -> bool:
     """Whether every disk takes the name as it is, and gives it back."""
-    return is_inside(name) and UNSAFE.search(name) is None and all(map(_is_safe_step, name.split("/")))
-
-
-def disk_name(name: str) -> str:
-    """A name as the most forgetful file system keeps it: two equal ones overwrite each other there."""
-    return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())
+    return is_inside(name) and all(map(is_safe_step, name.split("/")))
 
 
 def folders_of(names: Iterable[str]) -> set[str]:
@@ -84,13 +67,3 @@ class NameBook:
             self._known.add(folder)
             self._folders.setdefault(folded, name)
             folder = folder.rpartition("/")[0]
-
-
-def _is_safe_step(step: str) -> bool:
-    return (
-        not step.endswith((".", " "))
-        and not step.startswith(" ")
-        and step.partition(".")[0].rstrip().casefold() not in DEVICES
-        and len(step.encode("utf-8")) <= LONGEST
-        and len(unicodedata.normalize("NFD", step).encode("utf-8")) <= LONGEST
-    )

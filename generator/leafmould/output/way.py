@@ -10,7 +10,8 @@ from collections.abc import Collection, Iterable
 from pathlib import Path
 
 from leafmould.output.journal import in_the_way
-from leafmould.output.names import disk_name, folders_of
+from leafmould.output.names import folders_of
+from leafmould.values.file_names import disk_name
 
 
 def check_way(to: Path, names: Iterable[str], changed: Iterable[str], own: Collection[str]) -> None:

@@ -1,8 +1,9 @@
 """Every address in the site, in one place. Chosen before any page is made; nothing else makes one up.
 
-Addresses name their file, are seen from the top of the site, and differ even where a disk takes capitals
-and small letters for the same. Names of beds, crops and notes are cut down by `slug`; where two would meet,
-the one that differs from its own slug gets a suffix made from the whole name.
+Addresses name their file, are seen from the top of the site, can be written on every disk, and differ even
+where a disk takes capitals and small letters for the same. Names of beds, crops and notes are cut down by
+`slug`; where two would meet, the one that differs from its own slug gets a suffix made from the whole name. So
+do names some system keeps for itself, and what is cut because it is too long.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ import hashlib
 from collections import Counter
 from collections.abc import Iterable
 
+from leafmould.values.file_names import disk_name, is_device, length
 from leafmould.values.names import slug
 
 NOW = "index.html"
@@ -29,6 +31,12 @@ SCRIPT = "look/day-counts.js"
 
 TAKEN = frozenset({"index"})
 """Names of our own in every folder."""
+
+LONGEST_STEP = 200
+"""Leaves room for a suffix, a part's number and an ending within what disks take. [bytes]"""
+
+LONGEST_PATH = 900
+"""Leaves room for the output folder's own path within what systems take. [bytes]"""
 
 
 def bed_addresses(keys: Iterable[str]) -> dict[str, str]:
@@ -83,9 +91,9 @@ def _season_slug(name: str) -> str:
 
 def _unique(keys: Iterable[str], folder: str) -> dict[str, str]:
     wanted = {key: _path(key) for key in sorted(keys)}
-    meetings = Counter(wanted.values())
+    meetings = Counter(map(disk_name, wanted.values()))
     return {
-        key: f"{folder}/{_kept_apart(key, path, is_shared=meetings[path] > 1)}.html"
+        key: f"{folder}/{_kept_apart(key, path, is_shared=meetings[disk_name(path)] > 1)}.html"
         for key, path in wanted.items()
     }
 
@@ -94,13 +102,31 @@ def _path(key: str) -> str:
     whole, _, number = key.rpartition("#")
     if whole and number.isdecimal():  # a further dated part of a file; no slug holds a full stop
         return f"{_path(whole)}.{number}"
-    return "/".join(slug(step) for step in key.split("/"))
+    path = "/".join(_step(step) for step in key.split("/"))
+    return path if length(path) <= LONGEST_PATH else f"{_cut(path, LONGEST_PATH)}-{_mark(key)}"
+
+
+def _step(text: str) -> str:
+    """A slug that every disk takes as the name of a file or folder."""
+    step = slug(text)
+    if length(step) > LONGEST_STEP:
+        return f"{_cut(step, LONGEST_STEP)}-{_mark(text)}"
+    return f"{step}-{_mark(text)}" if is_device(step) else step
+
+
+def _cut(text: str, longest: int) -> str:
+    """The beginning of a text, of whole letters, no longer than so many bytes on any disk."""
+    while length(text) > longest:
+        text = text[: -max(1, (length(text) - longest) // 9)]  # no letter takes more than nine bytes
+    return text.rstrip("-/")
+
+
+def _mark(key: str) -> str:
+    return hashlib.blake2b(key.encode("utf-8", "surrogatepass"), digest_size=3).hexdigest()
 
 
 def _kept_apart(key: str, path: str, *, is_shared: bool) -> str:
-    if path in TAKEN or (is_shared and path != key):
-        return f"{path}-{hashlib.blake2b(key.encode('utf-8', 'surrogatepass'), digest_size=3).hexdigest()}"
-    return path
+    return f"{path}-{_mark(key)}" if path in TAKEN or (is_shared and path != key) else path
 
 
 def anchor(address: str) -> tuple[str, str]:

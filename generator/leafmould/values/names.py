@@ -163,20 +163,38 @@ SLUG_LENGTH = 80
 """Longest slug, in characters; keeps any file name far below 255 bytes."""
 
 
+NO_LETTER = re.compile(r"[^\w]|_")
+LOST = re.compile(r"[^\w\s'’-]|_")
+VARIANTS = re.compile("[\ufe00-\ufe0f\u034f\U000e0100-\U000e01ef]")
+"""Marks that only choose how a sign is drawn."""
+
+
 @lru_cache(maxsize=50_000)
-@lru_cache(maxsize=20_000)
 def slug(text: str) -> str:
     """A name as it stands in addresses, file names and ids.
 
-    Letters and digits of all scripts are kept, in lower case and composed form; all else becomes "-".
+    Letters and digits of all scripts are kept with the vowel signs and accents on them, in lower case and
+    composed form; all else becomes "-".
     Where something other than spaces, hyphens and apostrophes was lost, or the name was cut, a short
     suffix made from the whole name keeps two names apart. Never empty.
     """
     plain = unicodedata.normalize("NFC", text.casefold())
-    kept = re.sub(r"[^\w]|_", "-", plain.replace("'", "").replace("’", ""))
+    kept = NO_LETTER.sub(_sign_kept, plain.replace("'", "").replace("’", ""))
     short = re.sub("-+", "-", kept).strip("-")
-    lost = re.search(r"[^\w\s'’-]|_", plain) is not None or not short or len(short) > SLUG_LENGTH
+    is_lost = any(not _is_sign(found) for found in LOST.finditer(plain))
+    lost = is_lost or not short or len(short) > SLUG_LENGTH
     if lost:
         mark = hashlib.blake2b(plain.encode("utf-8", "surrogatepass"), digest_size=2).hexdigest()
         short = f"{short[:SLUG_LENGTH].rstrip('-')}-{mark}".lstrip("-")
     return unicodedata.normalize("NFC", short)
+
+
+def _sign_kept(found: re.Match[str]) -> str:
+    return found.group() if _is_sign(found) else "-"
+
+
+def _is_sign(found: re.Match[str]) -> bool:
+    """Whether it is a vowel sign or accent on a letter, as many scripts write them."""
+    sign, before = found.group(), found.string[: found.start()][-1:]
+    is_mark = unicodedata.category(sign) in ("Mn", "Mc") and VARIANTS.match(sign) is None
+    return is_mark and (before.isalnum() or unicodedata.category(before or " ") in ("Mn", "Mc"))

@@ -6,6 +6,7 @@ Asked by `crops` right behind a crop, and by `strangers` where no crop is known.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 
 from leafmould.notes.day_words import day_closes
 from leafmould.notes.draft import Item
@@ -147,13 +148,26 @@ def _is_inner_of(walk: Walk, i: int, k: int) -> bool:
 def _may_be_variety(walk: Walk, i: int) -> bool:
     word = walk.typed.words[i]
     return not (
-        i in walk.used or walk.typed.names(i)[0] or word.isdigit() or i in walk.typed.quotes or (word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and len(word) > 3 and i > 1))
+        _is_everyday(word)
+        or i in walk.used
+        or walk.typed.names(i)[0]
+        or i in walk.typed.quotes
+        or (word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and len(word) > 3 and i > 1))
+        or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
+        or day_closes(walk, i)
+    )
+
+
+@lru_cache(maxsize=20_000)
+def _is_everyday(word: str) -> bool:
+    """Whether a word has its own meaning in lines of work, so that it is no variety however it is written."""
+    return (
+        word.isdigit() or len(word) < 2 or word == "or"
         or word in ARTICLES or word in JOINS or word in PLACE_OPENERS or word in REMARK_OPENERS or word in FILLERS
         or word in nouns.COUNT_NOUNS or word in nouns.UNITS or (word,) in PAST or (word,) in PLAIN or word in nouns.PLACE_NOUNS
-        or word in nouns.TROUBLES or word in nouns.PRODUCTS or word in nouns.NUMBERS or word in UNKNOWN_WORDS or word == "or"
-        or word in nouns.PART_SIDES or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
-        or word in nouns.THINGS or word in HOW_IT_IS or len(word) < 2 or word in MONTHS or word in WEEKDAYS or word in SEASONS
-        or day_closes(walk, i)
+        or word in nouns.TROUBLES or word in nouns.PRODUCTS or word in nouns.NUMBERS or word in UNKNOWN_WORDS
+        or word in nouns.PART_SIDES or word in nouns.THINGS or word in HOW_IT_IS
+        or word in MONTHS or word in WEEKDAYS or word in SEASONS
     )  # fmt: skip
 
 

@@ -70,7 +70,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             begin, i, is_topic = found.start, found.verb_end, False
             continue
         if size:
-            topic_has_name = topic_has_name or any(k.kind is not Kind.VERB for k in known)
+            topic_has_name = topic_has_name or any(k.kind is not VERB for k in known)
             i += size
             continue
         if word in NEGATIONS:
@@ -102,12 +102,15 @@ def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
     )
 
 
+VERB = Kind.VERB
+
+
 def _joins(gap: str) -> bool:
     return "&" in gap or "+" in gap or "/" in gap
 
 
 def _is_own_verb(known: tuple[Known, ...]) -> bool:
-    return any(k.kind is Kind.VERB for k in known)
+    return known[0].kind is VERB if len(known) == 1 else any(k.kind is VERB for k in known)
 
 
 @lru_cache(maxsize=5_000)

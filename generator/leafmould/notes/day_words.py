@@ -119,13 +119,31 @@ def _may_be_day(walk: Walk, i: int) -> bool:
     """A quick look at a word: "240 g" is no day, "Long border" none either."""
     word = walk.typed.words[i]
     if not word.isdigit():
+        if word == "half" and i + 1 >= walk.end:
+            return False  # "gave away half"
         if word in LOOSE_STARTS and DAY_SIGNS.isdisjoint(walk.typed.words[i + 1 : i + 5]):
             return False
         return word in DAY_STARTS
-    if len(walk.typed.words[i]) >= 4 or walk.typed.gaps[i + 1].strip():
-        return True
+    if len(word) >= 4 or walk.typed.gaps[i + 1].strip():
+        return not _is_decimal(walk, i)
     follows = walk.typed.words[i + 1] if i + 1 < walk.typed.count else ""
     return follows in BEHIND_DAY or follows.isdigit() or not follows.isascii()
+
+
+def _is_decimal(walk: Walk, i: int) -> bool:
+    """Whether a number goes on behind a point and has a unit: "1.7 kg"."""
+    words = walk.typed.words
+    return (
+        walk.typed.gaps[i + 1] == "."
+        and words[i + 1 : i + 2] != []
+        and words[i + 1].isdigit()
+        and words[i + 2 : i + 3] != []
+        and words[i + 2] in WEIGHED
+        and not walk.typed.gaps[i + 2]
+    )
+
+
+WEIGHED = frozenset({"g", "kg", "oz", "lb", "ml"})
 
 
 def day_closes(walk: Walk, i: int) -> bool:
@@ -225,9 +243,12 @@ def two_days(written: str, first: When, other: When) -> str:
     )
 
 
+YEAR_ALONE = re.compile(r"(?:19|20)\d\d")
+
+
 def _year(walk: Walk, i: int, lead: int) -> bool:
     """A year alone: "in 2015", "(2023)", and for what was grew."""
-    if not re.fullmatch(r"(?:19|20)\d\d", walk.word(lead)) or walk.typed.names(lead)[0]:
+    if not YEAR_ALONE.fullmatch(walk.word(lead)) or walk.typed.names(lead)[0]:
         return False
     if walk.has("larder") and walk.verb.name != "bought":
         if _crop_soon(walk, lead + 1):

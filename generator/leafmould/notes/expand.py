@@ -112,7 +112,7 @@ def _is_one_sum(items: list[Item]) -> bool:
 def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Share]:
     """One item as its actions: several varieties without an amount are an action each."""
     amounts, places = [*item.amounts, *shared], item.places or draft.places
-    is_doubtful = any(v.sureness in DOUBTS for v in item.varieties)
+    is_doubtful = bool(item.varieties) and any(v.sureness in DOUBTS for v in item.varieties)
     if len(item.varieties) > 1 and not item.is_mix and not is_doubtful and (not amounts or draft.is_each):
         return [Share(item.crops, [v], amounts, places, item.spans, part=item.part) for v in item.varieties]
     several = len(item.crops) > 1 or len(item.varieties) > 1

@@ -62,8 +62,10 @@ ENDINGS = frozenset({"lost", "cleared", "composted", "manured", "limed", "dug in
 def _ask_which_part(clause: Done) -> None:
     """ "cleared half of Arch": part of a bed nobody can name."""
     draft = clause.draft
+    if clause.verb.name != "cleared":
+        return
     vague = any(a.whole in ("half", "the rest", "some") for i in draft.items for a in i.amounts)
-    if clause.verb.name == "cleared" and vague and draft.places and not draft.has_crop:
+    if vague and draft.places and not draft.has_crop:
         question = f'Which part of "{draft.places[0].name}" was cleared? Nothing is ended until it is said.'
         draft.ask(Level.QUESTION, question)
 

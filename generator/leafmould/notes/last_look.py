@@ -54,7 +54,7 @@ SILENT_OPENERS = frozenset({"for", "because", "since", "as", "cos", "where", "wh
 def tell_second_things(done: Iterable[Done], typed: Typed) -> None:
     """A hint for every piece of a remark that holds more than a remark, unless a message names it."""
     clauses = list(done)
-    if not any(clause.draft.left or clause.verb.name == "fed animals" for clause in clauses):
+    if all(not clause.draft.left and clause.verb.name != "fed animals" for clause in clauses):
         return
     named = {k for d in clauses for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
     places = {p.key for d in clauses for p in (*d.draft.places, *d.draft.origins, *d.draft.but)}

@@ -5,6 +5,8 @@ Asked by `places` once no known bed stands where one may.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
 from leafmould.notes.parts import part_behind
@@ -18,7 +20,7 @@ from leafmould.notes.words.prepositions import (
     REMARK_OPENERS,
 )
 from leafmould.notes.words.verbs import PAST
-from leafmould.values.names import Kind, slug
+from leafmould.values.names import Kind, Known, Vocabulary, slug
 from leafmould.values.problems import Level
 
 
@@ -105,10 +107,9 @@ def _phrase_end(walk: Walk, i: int) -> int:
 
 
 def _near_place(walk: Walk, i: int, end: int, role: str) -> bool:
-    for size in range(min(end - i, 4), 0, -1):
-        words = tuple(walk.typed.words[i : i + size])
-        known = near_name(walk.typed.vocabulary, words, (Kind.BED,))
-        if known is None or walk.typed.kind(i + size - 1, Kind.CROP, Kind.CROP_GROUP)[0]:
+    words = tuple(walk.typed.words[i : min(end, i + 4)])
+    for size, known in _beds_near(walk.typed.vocabulary, words):
+        if walk.typed.kind(i + size - 1, Kind.CROP, Kind.CROP_GROUP)[0]:
             continue
         written = walk.typed.written(i, i + size)
         place = Named(key=known.key, name=known.name, written=written, sureness=Sureness.DOUBTFUL)
@@ -118,6 +119,13 @@ def _near_place(walk: Walk, i: int, end: int, role: str) -> bool:
         part_behind(walk)
         return True
     return False
+
+
+@lru_cache(maxsize=20_000)
+def _beds_near(vocabulary: Vocabulary, words: tuple[str, ...]) -> tuple[tuple[int, Known], ...]:
+    """The beds one slip away from words that begin here, each with how many words it has, the longest first."""
+    near = ((size, near_name(vocabulary, words[:size], (Kind.BED,))) for size in range(len(words), 0, -1))
+    return tuple((size, known) for size, known in near if known is not None)
 
 
 def near_place_alone(walk: Walk, i: int) -> bool:

@@ -42,8 +42,13 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     return False
 
 
+WHOLE = frozenset({"whole", "all", "length", "width"})
+
+
 def past_whole(walk: Walk, i: int) -> int:
     """The bed of "the whole of Bed 3", "the length of the Arch"."""
+    if walk.word(i) not in WHOLE:
+        return i
     j = i + (walk.word(i) == "whole")
     j += walk.word(j) in ("length", "width")
     if j > i or walk.word(i) == "all":
@@ -59,7 +64,7 @@ def _known_place(walk: Walk, i: int, role: str) -> bool:
     size, known = walk.bed_at(j, bare_number=True)
     if known is None or (walk.typed.is_number(j) and size == 1 and counts(walk, j)):
         return False
-    if _is_crop_too(walk, j) and walk.word(i - 1) == "of":
+    if walk.word(i - 1) == "of" and _is_crop_too(walk, j):
         return False
     add_place(walk, walk.named(known, j, j + size), role, j, j + size)
     walk.i = j + size

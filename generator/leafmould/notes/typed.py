@@ -44,7 +44,7 @@ PIECES = re.compile(f"({WORD.pattern})")
 PLAIN_PIECES = re.compile("([A-Za-z]+(?:'[A-Za-z]+)*|[0-9]+)")
 """As PIECES, for text of plain letters: most lines, in a third of the time."""
 BEYOND = 8
-"""So many places behind the last word may be asked for a name, which none of them has."""
+"""So many places behind the last word, and before the first, may be asked for a name, which none of them has."""
 
 
 class Quote:
@@ -223,7 +223,10 @@ class Typed:
 
     def names(self, i: int) -> tuple[int, tuple[Known, ...]]:
         """The longest known name that begins at word `i`, and what it may mean; (0, ()) if none."""
-        known = self.found[i] if -1 < i < len(self.found) else NO_NAME
+        try:
+            known = self.found[i]
+        except IndexError:
+            return NO_NAME
         if known is None:
             known = self.found[i] = self._look_up(i)
         return known
@@ -271,10 +274,7 @@ class Typed:
 
     def kind(self, i: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:
         """As `names`, of these kinds only; a shorter name of the kind is not looked for."""
-        found = self.found[i] if -1 < i < len(self.found) else NO_NAME
-        if found is None:
-            found = self.names(i)
-        size, known = found
+        size, known = found = self.names(i)
         if size == 0:
             return NO_NAME
         if len(known) == 1:

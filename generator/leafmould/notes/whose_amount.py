@@ -83,10 +83,12 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         return
     if crop_follows and not item.crops and item.amounts and walk.typed.breaks[i] and not item.varieties:
         _leave_amounts(walk, item, read.amount if walk.typed.gaps[i].strip() == "," else None, i)
-    if any(_is_same_weight(a, read.amount) for a in item.amounts):
+    if item.amounts and any(_is_same_weight(a, read.amount) for a in item.amounts):
         item.spans.append(span)
         return
-    if any(_same_kind(a, read.amount) and not _is_counted_out(a, read.amount) for a in item.amounts):
+    if item.amounts and any(
+        _same_kind(a, read.amount) and not _is_counted_out(a, read.amount) for a in item.amounts
+    ):
         if not crop_follows and (split := _split_places(walk, item)) is not None:
             item = split
         elif draft.is_each or (

@@ -46,10 +46,10 @@ def lizard(plate: Plate) -> None:
 def _girth(t: float) -> float:
     """How wide the lizard is, from the tip of its tail to its neck."""
     if t < 0.5:
-        return 0.06 + 0.56 * (t / 0.5) ** 1.2
+        return 0.06 + 0.56 * math.pow(t / 0.5, 1.2)
     if t < 0.76:
         return 0.62 + 0.40 * math.sin(math.pi / 2 * (t - 0.5) / 0.26)
-    return 1.02 - 0.34 * ((t - 0.76) / 0.24) ** 1.4
+    return 1.02 - 0.34 * math.pow((t - 0.76) / 0.24, 1.4)
 
 
 def _skin(plate: Plate, spine: Path, width: float, profile: Profile) -> None:

@@ -52,7 +52,7 @@ def wall_pear(plate: Plate) -> None:
             _spur(plate, arm, 0.16 + n * 0.135)
     for n in range(3):
         _spur(plate, part(trunk, 0.82, 1.0), 0.2 + 0.38 * n)
-    for arm, t, long in (
+    for nth, t, long in (
         (0, 0.33, 1.0),
         (0, 0.72, 0.92),
         (1, 0.28, 0.95),
@@ -63,7 +63,7 @@ def wall_pear(plate: Plate) -> None:
         (3, 0.38, 0.92),
         (3, 0.75, 1.02),
     ):
-        _pear(plate, along(arms[arm], t)[0], 82 * long)
+        _pear(plate, along(arms[nth], t)[0], 82 * long)
     _grass_foot(plate)
 
 

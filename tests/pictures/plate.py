@@ -20,6 +20,13 @@ PAPER: Colour = (248, 243, 230)
 INK: Colour = (58, 46, 40)
 WIDE = 1600
 
+FIGURES: dict[str, list[tuple[float, float, float, float]]] = {
+    "I": [(0, 0, 0, 1)],
+    "V": [(0, 0, 0.5, 1), (1, 0, 0.5, 1)],
+    "X": [(0, 0, 1, 1), (1, 0, 0, 1)],
+}
+"""The strokes of Roman figures, as shares of their width and height."""
+
 
 class Plate:
     """One picture while it is made."""
@@ -301,12 +308,7 @@ class Plate:
         for figure in reversed(number):
             wide = {"I": 4.0, "V": 16.0, "X": 16.0}[figure]
             at -= wide
-            strokes = {
-                "I": [(0, 0, 0, 1)],
-                "V": [(0, 0, 0.5, 1), (1, 0, 0.5, 1)],
-                "X": [(0, 0, 1, 1), (1, 0, 0, 1)],
-            }[figure]
-            for a, b, c, d in strokes:
+            for a, b, c, d in FIGURES[figure]:
                 line = arc(at + complex(a * wide, b * tall), at + complex(c * wide, d * tall), steps=8)
                 self.line(line, 2.6, thin=0.8, strength=0.7, shake=0.3)
             at -= 7

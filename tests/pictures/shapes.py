@@ -80,27 +80,27 @@ Profile = Callable[[float], float]
 
 def oval(t: float) -> float:
     """Widest in the middle."""
-    return math.sin(math.pi * t) ** 0.8
+    return math.pow(math.sin(math.pi * t), 0.8)
 
 
 def egg(t: float) -> float:
     """Widest near the stalk."""
-    return math.sin(math.pi * t**0.65) ** 0.85
+    return math.pow(math.sin(math.pi * t**0.65), 0.85)
 
 
 def heart(t: float) -> float:
     """Widest at once, then drawn out to a point."""
-    return math.sin(math.pi * (0.12 + 0.88 * t) ** 0.6) ** 0.9 * (1 if t > 0.02 else 0.6)
+    return math.pow(math.sin(math.pi * (0.12 + 0.88 * t) ** 0.6), 0.9) * (1 if t > 0.02 else 0.6)
 
 
 def spoon(t: float) -> float:
     """Widest near the tip."""
-    return math.sin(math.pi * t**1.5) ** 0.8
+    return math.pow(math.sin(math.pi * t**1.5), 0.8)
 
 
 def strap(t: float) -> float:
     """As wide as it is for most of its length."""
-    return min(1.0, (t + 0.08) * 6) * (1 - t**6) ** 0.9
+    return min(1.0, (t + 0.08) * 6) * math.pow(1 - t**6, 0.9)
 
 
 def sides(

@@ -5,6 +5,7 @@ Small on purpose and apart from the published tables, so that a case never chang
 
 from __future__ import annotations
 
+from leafmould.notes.bed_aliases import other_ways
 from leafmould.values.names import Kind, Known, Vocabulary, slug
 
 BEDS = """
@@ -95,6 +96,7 @@ def names() -> list[tuple[str, Known]]:
     for row in BEDS.strip().splitlines():
         name, *also = (part.strip() for part in row.split(","))
         found += [(written, Known(kind=Kind.BED, key=slug(name), name=name)) for written in (name, *also)]
+    found += other_ways(found)
     for row in CROPS.strip().splitlines():
         key, words = row.split(":")
         found += [(w.strip(), Known(kind=Kind.CROP, key=key, name=w.strip())) for w in words.split(",")]

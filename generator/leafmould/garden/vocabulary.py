@@ -10,6 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 
 from leafmould.facts.tables import CropFact, cultivars
+from leafmould.notes.bed_aliases import other_ways
 from leafmould.notes.settings import BedSetting, CropSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 
@@ -22,6 +23,7 @@ def build_vocabulary(settings: Settings, crops: Mapping[str, CropFact]) -> Vocab
     return Vocabulary(
         [
             *_bed_names(settings.beds),
+            *other_ways(_bed_names(settings.beds)),
             *_part_names(settings.beds),
             *_crop_names(settings, crops, keys),
             *_group_names(settings, crops, keys),

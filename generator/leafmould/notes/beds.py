@@ -8,6 +8,7 @@ from __future__ import annotations
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.parts import part_behind
 from leafmould.notes.places import more_places
+from leafmould.notes.short_places import take_short_place
 from leafmould.notes.walk import Walk, add_place
 from leafmould.values.names import Kind, slug
 from leafmould.values.problems import Level
@@ -25,7 +26,8 @@ def take_bed(walk: Walk) -> bool:
             and not walk.draft.places
         ):
             return _undeclared_number(walk, i)
-        return False
+        is_bare = not (walk.draft.places or walk.draft.has_crop or walk.is_topic) and walk.has("bed")
+        return is_bare and take_short_place(walk, walk.i, "at")
     if any(k.kind in (Kind.CROP, Kind.CROP_GROUP) for k in walk.typed.names(i)[1]) and not is_bed_not_crop(
         walk, i, size
     ):

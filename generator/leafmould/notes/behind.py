@@ -33,6 +33,18 @@ def take_preposition(walk: Walk) -> bool:
         if walk.bed_at(walk.past_articles(i + 1))[1] is not None:
             walk.ask(Level.QUESTION, "Two moves in one line. Write a line for each.", i)
         return False
+    if word in ("from", "up", "down") and walk.word(i + 1) in (
+        "under",
+        "behind",
+        "off",
+        "inside",
+        "against",
+        "within",
+    ):
+        walk.i = i + 1  # "from under the Old pear"
+        if walk.word(i + 1) in PLACE_OPENERS and take_place_after(walk, i + 1):
+            return True
+        walk.i = i
     if take_place_after(walk, i):
         return True
     if word in ("in", "into", "to", "on") and walk.word(i + 1) == "each" and walk.word(i + 2) == "of":

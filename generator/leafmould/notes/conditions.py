@@ -214,6 +214,16 @@ def is_stranger(typed: Typed, clause: Clause) -> bool:
     )
 
 
+def is_furniture(typed: Typed, clause: Clause) -> bool:
+    """ "cleared the bean poles", "took down the pea netting": no beans, no peas."""
+    i = _first_thing(typed, clause)
+    size = typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] if i < clause.end else 0
+    end = i + size
+    if not size or end >= clause.end or typed.breaks[end] or typed.words[end] not in nouns.FURNITURE:
+        return False
+    return typed.words[end] != "cane" or typed.words[i] not in nouns.CANE_FRUIT
+
+
 def is_yield(typed: Typed, clause: Clause) -> bool:
     """ "the tree gave 41 apples", "it gave us two pounds"."""
     before = typed.words[clause.start : clause.verb_start]

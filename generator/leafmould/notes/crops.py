@@ -204,7 +204,8 @@ def _becomes_thing(walk: Walk, i: int, end: int, crop: Known) -> bool:
     word = walk.word(end)
     if word not in BECOMING or walk.typed.breaks[end] or walk.typed.kind(end, Kind.MEASURE)[0]:
         return False
-    if walk.verb.name in ("bought", "saw", "treated", "fed animals", "released") and word in nouns.THINGS:
+    is_thing = word in nouns.THINGS or (word == "cane" and walk.typed.words[i] not in nouns.CANE_FRUIT)
+    if walk.verb.name in ("bought", "saw", "treated", "fed animals", "released") and is_thing:
         walk.draft.subject = walk.typed.written(i, end + 1)
         walk.span("subject", i, end + 1)
         walk.i = end + 1

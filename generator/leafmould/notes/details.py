@@ -10,6 +10,7 @@ import re
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.day_words import word_at
 from leafmould.notes.entries import Named
+from leafmould.notes.short_places import has_numbered, take_short_place
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -256,6 +257,13 @@ def take_cover(walk: Walk) -> bool:
 def take_everything(walk: Walk) -> bool:
     """ "everything", "all beds", "everything but leeks"."""
     i, word = walk.i, walk.word(walk.i)
+    if (
+        word in ("all", "both")
+        and walk.has("bed")
+        and not walk.draft.has_crop
+        and take_short_place(walk, i, "at")
+    ):
+        return True
     if not (
         walk.has("bed")
         or walk.verb.name
@@ -270,6 +278,7 @@ def take_everything(walk: Walk) -> bool:
         word in ("all", "every")
         and walk.word(walk.past_articles(i + 1))
         in ("bed", "container", "pot", "tub", "plot", "them", "border")
+        and not has_numbered(walk, walk.past_articles(i + 1))
         and not walk.bed_at(walk.past_articles(i + 1))[1]
     ):
         end = walk.past_articles(i + 1) + 1
@@ -282,11 +291,12 @@ def take_everything(walk: Walk) -> bool:
         end = i + 1
     elif (
         word == "the"
-        and walk.word(i + 1) in ("lot", "garden")
+        and walk.word(i + 1) in ("lot", "garden", "whole")
+        and (walk.word(i + 1) != "whole" or walk.word(i + 2) in ("garden", "plot", "allotment"))
         and not walk.draft.has_crop
         and walk.has("bed")
     ):
-        end = i + 2
+        end = i + 2 + (walk.word(i + 1) == "whole")
     else:
         return False
     walk.draft.everything = True

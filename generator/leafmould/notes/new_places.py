@@ -98,7 +98,7 @@ def _phrase_end(walk: Walk, i: int) -> int:
             if not (single and word in GROUND_LINKS and end + 1 < stop):
                 break
             return stop
-        if end > i and tuple(walk.typed.words[end : end + 1]) in PAST:
+        if end > i and (word,) in PAST and walk.word(end + 1) not in nouns.PLACE_NOUNS:
             break
         if end > i and word.isdigit() and counts(walk, end):
             break

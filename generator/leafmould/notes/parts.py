@@ -31,6 +31,8 @@ def part_at(walk: Walk, i: int) -> int:
         and walk.word(i + 2) in nouns.PART_COUNTED | nouns.PART_ENDS
     ):
         return i + 3
+    if follows == "of" and word in LONE_PARTS and walk.bed_at(walk.past_articles(i + 2), bare_number=True)[1]:
+        return i + 1  # "in the middle of Long border"
     if word in nouns.PART_SIDES and follows in nouns.PART_SIDES and walk.word(i + 2) in nouns.PART_ENDS:
         return i + 3
     if word in nouns.PART_SIDES and follows in nouns.PART_ENDS and not walk.bed_at(i)[1]:
@@ -78,9 +80,15 @@ def _another_part(walk: Walk, end: int) -> bool:
     return True
 
 
+LONE_PARTS = nouns.PART_ALONE | frozenset({"corner", "edge", "end", "side"})
+LETTERS = {"n": "north", "s": "south", "e": "east", "w": "west"}
+
+
 def _lone_side(walk: Walk, i: int) -> int:
-    """ "Long border, south": a side alone right behind its bed."""
+    """ "Long border, south": a side alone right behind its bed; "Long border N"."""
     i = walk.past_articles(i)
+    if walk.word(i) in LETTERS and walk.typed.capital(i) and (walk.draft.places or walk.draft.origins):
+        return i + 1 if i + 1 >= walk.end or walk.typed.breaks[i + 1] else 0
     if (
         walk.draft.places
         and walk.word(i) in nouns.PART_ALONE
@@ -96,11 +104,13 @@ def set_part(walk: Walk, i: int, end: int) -> None:
     """Keep a part under its declared name, or as written."""
     i = walk.past_articles(i)
     beds = {p.key for p in (*walk.draft.places, *walk.draft.origins)}
-    known = walk.typed.kind(i, Kind.PART)[1]
+    known = walk.typed.kind(i, Kind.PART)[1] or _spelled_out(walk, i, end)
     declared = [k for k in known if not beds or not k.of or beds & set(k.of)]
     if not declared and end == i + 1:
-        declared = _parts_beginning(walk, walk.typed.words[i], beds)
-    walk.draft.part = declared[0].name if declared else walk.typed.written(i, end).lower()
+        declared = _parts_beginning(walk, LETTERS.get(walk.typed.words[i], walk.typed.words[i]), beds)
+    side = LETTERS.get(walk.typed.words[i], walk.typed.written(i, i + 1).lower())
+    as_written = f"{side} {walk.typed.written(i + 1, end).lower()}".strip()
+    walk.draft.part = declared[0].name if declared else as_written
     if (
         known
         and not walk.draft.places
@@ -110,6 +120,14 @@ def set_part(walk: Walk, i: int, end: int) -> None:
     ):
         _bed_of_part(walk, known[0].of[0], i, end)
     walk.span("part", i, end)
+
+
+def _spelled_out(walk: Walk, i: int, end: int) -> tuple[Known, ...]:
+    """The declared part that "N half" means."""
+    if (side := LETTERS.get(walk.typed.words[i])) is None:
+        return ()
+    known = walk.typed.vocabulary.by_words.get((side, *walk.typed.words[i + 1 : end]), ())
+    return tuple(k for k in known if k.kind is Kind.PART)
 
 
 def _bed_of_part(walk: Walk, key: str, i: int, end: int) -> None:

@@ -9,7 +9,9 @@ from __future__ import annotations
 from leafmould.notes.entries import Named
 from leafmould.notes.new_places import counts, new_place
 from leafmould.notes.parts import part_at, part_behind, part_then_place
+from leafmould.notes.short_places import beds_from_to, take_short_place
 from leafmould.notes.walk import Walk, add_place
+from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     JOINS,
     NEW_PLACE_OPENERS,
@@ -31,6 +33,13 @@ def take_place_after(walk: Walk, opener: int) -> bool:
         return True
     part_end = part_at(walk, i)
     if part_end and part_then_place(walk, i, part_end, role):
+        return True
+    if (
+        walk.has("place")
+        and word != "of"
+        and not walk.typed.breaks[i]
+        and take_short_place(walk, opener + 1, role)
+    ):
         return True
     if (
         word in NEW_PLACE_OPENERS
@@ -78,11 +87,19 @@ def _is_crop_too(walk: Walk, i: int) -> bool:
 
 
 def more_places(walk: Walk, role: str, first_word: str) -> None:
-    """ "bed 2 and 3", "Hoop bed and Bag row", "Tub 1, Tub 2 and Tub 3"."""
+    """ "bed 2 and 3", "Hoop bed and Bag row", "Tub 1, Tub 2 and Tub 3", "tubs 1-3"."""
+    _up_to(walk, role, first_word)
     while walk.i < walk.end:
         i = walk.i
         gap = walk.typed.gaps[i]
-        joined = walk.word(i) in JOINS or "&" in gap or "+" in gap or "/" in gap or "," in gap
+        joined = (
+            walk.word(i) in JOINS
+            or _is_next_number(walk, i, first_word)
+            or "&" in gap
+            or "+" in gap
+            or "/" in gap
+            or "," in gap
+        )
         j = i + 1 if walk.word(i) in JOINS else i
         if walk.word(j) in ("in", "into", "on", "from") and walk.word(i) in JOINS:
             j += 1
@@ -90,7 +107,10 @@ def more_places(walk: Walk, role: str, first_word: str) -> None:
         if not joined or j >= walk.end:
             return
         size, known = walk.bed_at(j)
-        if known is None and walk.typed.is_number(j) and not counts(walk, j):
+        is_number = walk.typed.is_number(j) or (
+            walk.typed.words[i - 1] in nouns.NUMBERS and walk.word(j) in nouns.NUMBERS
+        )
+        if known is None and is_number and not counts(walk, j):
             size, known = _bed_by_number(walk, first_word, j)
         if known is None or ("," in gap and _is_crop_too(walk, j)):
             return
@@ -105,7 +125,27 @@ def more_places(walk: Walk, role: str, first_word: str) -> None:
         part_behind(walk)
 
 
+def _up_to(walk: Walk, role: str, noun: str) -> None:
+    before = walk.i
+    for known, end in beds_from_to(walk, noun, walk.typed.words[before - 1]):
+        named = Named(key=known.key, name=known.name, written=walk.typed.written(end - 1, end))
+        add_place(walk, named, role, end - 1, end)
+        walk.i = end
+
+
+def _is_next_number(walk: Walk, i: int, noun: str) -> bool:
+    """ "tubs 1 2 and 3": the next number of beds named in the plural."""
+    typed = walk.typed
+    if not (typed.is_number(i) and typed.is_number(i - 1) and not typed.gaps[i]):
+        return False
+    k = i - 1
+    while k > 0 and typed.is_number(k - 1):
+        k -= 1
+    return typed.words[k - 1] == noun and typed.plain[typed.ends[k - 1] - 1] in "sS"
+
+
 def _bed_by_number(walk: Walk, first_word: str, j: int) -> tuple[int, Known | None]:
-    known = walk.typed.vocabulary.by_words.get((first_word, walk.typed.words[j]), ())
+    number = str(nouns.NUMBERS.get(walk.typed.words[j], walk.typed.words[j]))
+    known = walk.typed.vocabulary.by_words.get((first_word, number), ())
     beds = [k for k in known if k.kind is Kind.BED]
     return (1, beds[0]) if beds else (0, None)

@@ -33,6 +33,7 @@ from leafmould.notes.conditions import (
     is_away,
     is_bare,
     is_bed_first,
+    is_furniture,
     is_raised,
     is_seed,
     is_stranger,
@@ -163,6 +164,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
         w in nouns.HENS for w in typed.words[clause.start : clause.verb_start]
     ),
     "stranger": is_stranger,
+    "furniture": is_furniture,
     "cuttings": cuttings,
     "trouble first": trouble_first,
     "trouble": is_trouble,

@@ -19,6 +19,7 @@ from leafmould.notes.words.prepositions import (
     SAID_AS_STARTS,
     SHORTENED,
 )
+from leafmould.notes.words.spellings import SPELLINGS
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
 
 SAME_LENGTH = str.maketrans(
@@ -247,7 +248,7 @@ class Typed:
                 return 2, crops
         if len(words[i]) > LONGEST_SHORT and (known := _run_together(self.vocabulary).get(words[i], ())):
             return 1, known
-        other = LOCAL_NAMES.get(words[i])
+        other = LOCAL_NAMES.get(words[i]) or SPELLINGS.get(words[i])
         if other and (known := _local(self.vocabulary, other)):
             return 1, known
         return NO_NAME
@@ -340,7 +341,9 @@ def _name_starts(vocabulary: Vocabulary) -> frozenset[str]:
     crops = (Kind.CROP, Kind.CROP_GROUP)
     singles = [w[0] for w, known in vocabulary.with_public.items() if len(w) == 1 and known[0].kind in crops]
     halves = {word[:k] for word in singles for k in range(1, len(word))}  # "black currants"
-    return frozenset({*vocabulary.longest_by_first_word, *halves, *_run_together(vocabulary), *LOCAL_NAMES})
+    return frozenset(
+        {*vocabulary.longest_by_first_word, *halves, *_run_together(vocabulary), *LOCAL_NAMES, *SPELLINGS}
+    )
 
 
 @lru_cache(maxsize=8)

@@ -278,6 +278,11 @@ TREATMENTS = _words(
     "bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
 )
 """Put on against pests and diseases."""
+FURNITURE = _words(
+    "pole netting net stick cage frame support string wigwam trellis cane ladder label box hoe store tunnel cloche growbag bag planter tripod teepee"
+)
+"""Behind a crop these are no part of it: "cleared the bean poles"."""
+CANE_FRUIT = _words("raspberry blackberry loganberry tayberry boysenberry cane fruit raspberrie")
 COVER_CROPS = _words("manure phacelia vetch comfrey nettle clover")
 CANES = _words("cane wood branch shoot stem leader deadwood")
 TOPS = _words("top haulm foliage stem growth vine")

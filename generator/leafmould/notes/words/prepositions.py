@@ -15,7 +15,7 @@ def _words(text: str) -> frozenset[str]:
 PLACE_OPENERS = {
     "in": "at", "into": "at", "at": "at", "on": "at", "onto": "at", "to": "at", "along": "at", "under": "at",
     "within": "at", "inside": "at", "across": "at", "down": "at", "up": "at", "over": "at", "around": "at", "round": "at",
-    "by": "at", "against": "at", "throughout": "at", "through": "at", "beside": "at", "near": "at", "outside": "at", "of": "at",
+    "by": "at", "against": "at", "throughout": "at", "through": "at", "beside": "at", "near": "at", "of": "at",
     "from": "from", "off": "from", "for": "at", "out": "from",
 }  # fmt: skip
 """What a known place behind the word is: where it happened, or where it came from."""
@@ -33,7 +33,7 @@ REMARK_OPENERS = _words(
     behind like unlike than whose until till though although per via against despite during without except about
     beside near by under around round over along across through towards above below among amongst inside outside ready hoping
     hope looks looking seems seem should might ought must will would could can cannot need needs not still yet only
-    interplanted alongside versus vs although thanks due following using only ie eg"""
+    interplanted alongside beyond opposite versus vs although thanks due following using only ie eg"""
 )
 """These open a remark that runs to the next comma, unless a slot of the verb took the word first."""
 
@@ -91,12 +91,12 @@ SHORTENED = {
     "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",
     "bcos": "because", "coz": "because", "yday": "yesterday", "yest": "yesterday", "evrything": "everything",
     "everthing": "everything", "exept": "except", "exepct": "except", "plnted": "planted", "plantd": "planted",
-    "pickd": "picked", "sowd": "sowed", "wtih": "with", "doz": "dozen", "thru": "through", "pkd": "picked", "harv": "harvested", "wtrd": "watered", "transpl": "transplanted", "plntd": "planted", "swn": "sown", "hrvstd": "harvested", "altho": "although", "wkend": "weekend", "w": "with",
+    "pickd": "picked", "sowd": "sowed", "wtih": "with", "inthe": "in", "onthe": "on", "inmy": "in", "ofthe": "of", "fromthe": "from", "tothe": "to",  "doz": "dozen", "thru": "through", "pkd": "picked", "harv": "harvested", "wtrd": "watered", "transpl": "transplanted", "plntd": "planted", "swn": "sown", "hrvstd": "harvested", "altho": "although", "wkend": "weekend", "w": "with",
 }  # fmt: skip
 """Words as they are typed on a phone."""
 
 SAID_AS = {
-    ("ice", "cream"): "icecream", ("feed", "sack"): "feedsack", ("feed", "bag"): "feedbag", ("frost", "free"): "frostfree",
+    ("ice", "cream"): "icecream", ("feed", "sack"): "feedsack", ("feed", "bag"): "feedbag", ("frost", "free"): "frostfree", ("in", "front"): "beyond", ("leaf", "mould"): "leafmould", ("leaf", "mold"): "leafmould",
 }  # fmt: skip
 """Two words of which the first alone would mean something else."""
 SAID_AS_STARTS = frozenset(first for first, _ in SAID_AS)

@@ -1,0 +1,48 @@
+"""Other ways a bed's name is written that nobody need declare: "topbed", "bed two", "GH", "the poly".
+
+Made once for a garden, where its vocabulary is; an alias never takes the place of a declared name, and
+where two beds could be meant there is none.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import replace
+
+from leafmould.values.names import Known, fold
+
+NUMBERS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
+SHORTEST_JOINED = 6
+"""Shorter words run together would be words of their own too often."""
+KINDS = (
+    (frozenset({"greenhouse", "glasshouse", "hothouse"}), "greenhouse; green house; glasshouse; glass house; gh; ghouse; grnhouse"),
+    (
+        frozenset({"polytunnel", "tunnel", "hoop", "hoophouse", "poly"}),
+        "polytunnel; poly tunnel; polly tunnel; poly; tunnel; hoop house; hoophouse; polytunel",
+    ),
+    (frozenset({"coldframe"}), "cold frame"),
+    (frozenset({"seedbed"}), "seed bed"),
+)  # fmt: skip
+"""Words of a bed's name, and what such a bed is called as well."""
+
+
+def other_ways(beds: Iterable[tuple[str, Known]]) -> list[tuple[str, Known]]:
+    """The aliases of all beds, as pairs for a Vocabulary."""
+    found: dict[str, set[Known]] = defaultdict(set)
+    for name, known in beds:
+        words = fold(name)
+        for alias in _of_name(words):
+            found[alias].add(replace(known, is_public=True))
+    return [(alias, known) for alias in sorted(found) if len(found[alias]) == 1 for known in found[alias]]
+
+
+def _of_name(words: tuple[str, ...]) -> Iterable[str]:
+    if len(words) == 2 and words[1].isdigit() and 0 < int(words[1][:4]) <= len(NUMBERS):
+        yield f"{words[0]} {NUMBERS[int(words[1]) - 1]}"
+    joined = "".join(words)
+    if len(words) > 1 and len(joined) >= SHORTEST_JOINED and joined.isalpha():
+        yield joined
+    for kinds, names in KINDS:
+        if not kinds.isdisjoint(words):
+            yield from (name.strip() for name in names.split(";"))

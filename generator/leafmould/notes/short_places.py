@@ -1,0 +1,108 @@
+"""Beds named by less than their name: "the tubs", "both beds", "the border"; and beds from one to another.
+
+Asked by `places` and `beds` where no known bed stands. What is read is told in a hint, unless the number
+said is the number there is.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+
+from leafmould.notes.walk import Walk, add_place
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES
+from leafmould.values.names import Kind, Known, Vocabulary
+from leafmould.values.problems import Level
+
+COUNTS = {"both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+UNSAID = frozenset({"bed", "garden", "pot", "plot", "box", "square", "field"})
+"""Too many things are called so: one of them alone names no bed."""
+
+
+@lru_cache(maxsize=8)
+def _numbered(vocabulary: Vocabulary) -> dict[str, tuple[Known, ...]]:
+    """The beds of one noun and a number: "tub" to Tub 1, Tub 2, Tub 3."""
+    found: dict[str, list[tuple[int, Known]]] = {}
+    for words, known in vocabulary.pairs:
+        if known.kind is Kind.BED and len(words) == 2 and words[1].isdigit():
+            found.setdefault(words[0], []).append((int(words[1][:9]), known))
+    return {noun: tuple(k for _, k in sorted(beds, key=lambda b: b[0])) for noun, beds in found.items()}
+
+
+@lru_cache(maxsize=8)
+def _by_last_word(vocabulary: Vocabulary) -> dict[str, Known]:
+    """The only bed whose name ends in a noun: "bank" to Herb bank."""
+    found: dict[str, set[Known]] = {}
+    for words, known in vocabulary.pairs:
+        if known.kind is Kind.BED and words[-1].isalpha() and words[-1] in nouns.PLACE_NOUNS:
+            found.setdefault(words[-1], set()).add(known)
+    return {noun: next(iter(beds)) for noun, beds in found.items() if len({b.key for b in beds}) == 1}
+
+
+def take_short_place(walk: Walk, first: int, role: str) -> bool:
+    """Beds named by their noun, from word `first` on."""
+    if walk.word(first) in ("all", "both") and walk.word(first + 1) == "bed":
+        return _several(walk, first, first + 1, role, 2, True) if walk.word(first) == "both" else False
+    i, number, is_all = first, 0, False
+    while i < walk.end and (
+        walk.word(i) in ARTICLES or walk.word(i) in COUNTS or walk.word(i) in ("all", "of")
+    ):
+        number = COUNTS.get(walk.word(i), number)
+        is_all = is_all or walk.word(i) in ("all", "both")
+        i += 1
+    noun = walk.word(i)
+    if noun not in nouns.PLACE_NOUNS or i == first or walk.typed.names(i)[0] or walk.typed.is_number(i + 1):
+        return False
+    if walk.typed.plain[walk.typed.ends[i] - 1] in "sS":
+        return _several(walk, first, i, role, number, is_all)
+    known = None if noun in UNSAID or number else _by_last_word(walk.typed.vocabulary).get(noun)
+    if known is None or _goes_on(walk, i + 1):
+        return False
+    add_place(walk, walk.named(known, first, i + 1), role, i, i + 1)
+    walk.ask(Level.HINT, f'"{walk.typed.written(first, i + 1)}" is read as "{known.name}".', first)
+    walk.i = i + 1
+    return True
+
+
+def has_numbered(walk: Walk, i: int) -> bool:
+    """Whether the noun at `i` is that of several numbered beds, which are fewer than all: "all the tubs"."""
+    return walk.word(i) != "bed" and len(_numbered(walk.typed.vocabulary).get(walk.word(i), ())) > 1
+
+
+def _goes_on(walk: Walk, i: int) -> bool:
+    """Whether the noun is the beginning of a longer name: "the border by the wall"."""
+    return (
+        walk.word(i) in ("by", "next", "near", "under", "behind", "with", "beside")
+        and not walk.typed.breaks[i]
+    )
+
+
+def _several(walk: Walk, first: int, i: int, role: str, number: int, is_all: bool) -> bool:
+    beds = _numbered(walk.typed.vocabulary).get(walk.word(i), ())
+    if len(beds) < 2 or (number and number != len(beds)) or (walk.word(i) == "bed" and not number):
+        return False
+    for known in beds:
+        add_place(walk, walk.named(known, i, i + 1), role, i, i + 1)
+    if not (is_all and number):
+        names = ", ".join(f'"{k.name}"' for k in beds[:-1]) + f' and "{beds[-1].name}"'
+        walk.ask(Level.HINT, f'"{walk.typed.written(first, i + 1)}" is read as {names}.', first)
+    walk.i = i + 1
+    return True
+
+
+def beds_from_to(walk: Walk, noun: str, first: str) -> list[tuple[Known, int]]:
+    """The beds behind the one just read: the 2 and 3 of "tubs 1-3", "tubs 1 to 3"; with the word behind."""
+    i = walk.i
+    if not first.isdigit() or i >= walk.end:
+        return []
+    at = i if walk.typed.gaps[i].strip() == "-" else i + 1
+    if at > i and walk.word(i) not in ("to", "through", "till", "until"):
+        return []
+    last = walk.word(at)
+    if not last.isdigit() or not 0 < int(last[:4]) - int(first[:4]) < 30:
+        return []
+    by_words = walk.typed.vocabulary.by_words
+    beds = [by_words.get((noun, str(n)), ()) for n in range(int(first) + 1, int(last) + 1)]
+    if not all(any(k.kind is Kind.BED for k in known) for known in beds):
+        return []
+    return [(next(k for k in known if k.kind is Kind.BED), at + 1) for known in beds]

@@ -16,8 +16,8 @@ NEAR = 40
 """How far from its note a day without a year may lie. [days]"""
 
 CAMERA = re.compile(
-    r"(?:img|dsc[nf]?|dscn|pxl|mvimg|vid|pict?|photo|image|picture|screenshot|whatsapp image|signal|p|gopr|sam|cimg|imag|fullsizerender)"
-    r"(?=[\s\d]|$)",
+    r"(?:img|dsc[nf]?|pxl|mvimg|vid|pict?|photo|image|picture|screenshot|whatsapp image|signal|p|gopr|sam|cimg|imag)"
+    r"\s*(?=\d|wa\d|$)",
     re.IGNORECASE,
 )
 """How cameras and telephones begin the names of their files; common practice, no source."""
@@ -50,8 +50,8 @@ def day_in_name(path: str, near: When | None, order: str | None) -> When | None:
 def words_in_name(name: str) -> str:
     """The words a gardener gave a picture's name, without its day, numbers and ending; "" if there are none."""
     stem = _spaced(posixpath.splitext(posixpath.basename(name))[0])
-    if CAMERA.match(stem):
-        return ""
+    if (m := CAMERA.match(stem)) is not None:
+        stem = stem[m.end() :]
     found = date_within(stem, needs_year=False)
     if found is not None and found.day is not None:
         stem = stem.replace(found.written, " ", 1)

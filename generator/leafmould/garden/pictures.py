@@ -46,16 +46,16 @@ class _Named:
 
 
 def load_pictured(folder: Path, *, on: date) -> Loaded:
-    """The household's garden with its pictures as their heads tell them, for whoever asks what is amiss.
+    """The household's garden with its pictures, for whoever asks what is amiss.
+
+    A picture cut short looks sound until it is made; what is made here is kept for the next build.
 
     Raises:
         UnreadableGarden: if garden.yaml cannot be read at all.
     """
     loaded = load(folder, on=on, household=True)
     darkroom = Darkroom(folder, loaded.settings.photo_widths)
-    loaded = pictured(loaded, darkroom)
-    darkroom.keep()
-    return loaded
+    return developed(pictured(loaded, darkroom), darkroom, workers=None)[0]
 
 
 def pictured(loaded: Loaded, darkroom: Darkroom) -> Loaded:
@@ -84,14 +84,18 @@ def developed(
         the garden, and what was made by the key of its pictures.
     """
     photos = loaded.garden.photos
-    if not photos:
-        return loaded, {}
     made = darkroom.make((photo.path for photo in photos if photo.sizes), workers=workers)
     faults = {path: found for path, found in made.items() if isinstance(found, Fault)}
     good = {path: found for path, found in made.items() if isinstance(found, Picture)}
-    told = [p for entry in loaded.written for p in _made_amiss(entry, darkroom, faults, good)]
-    garden = replace(loaded.garden, photos=tuple(_once_each(_with_files(p, good) for p in photos)))
     darkroom.keep()
+    told = [p for entry in loaded.written for p in _made_amiss(entry, darkroom, faults, good)]
+    open_to = loaded.garden.entries if _is_open(loaded) else ()
+    shown = [p for entry in open_to for p in _made_amiss(entry, darkroom, faults, good)]
+    garden = replace(
+        loaded.garden,
+        photos=tuple(_once_each(_with_files(photo, good) for photo in photos)),
+        problems=in_file_order((*loaded.garden.problems, *shown)),
+    )
     loaded = replace(loaded, garden=garden, problems=in_file_order((*loaded.problems, *told)))
     return loaded, {found.key: found for found in good.values()}
 
@@ -228,10 +232,7 @@ class _Finder:
 
     def _caption(self, path: str, entry: Entry) -> str:
         """The words of its name, unless they only say what stands beside them anyway."""
-        words = words_in_name(path)
-        if self._about.is_told_by(words, entry):
-            return ""
-        return words[:1].upper() + words[1:]
+        return "" if self._about.is_told_by(words_in_name(path), entry) else _said_by_name(path)
 
     def _day(self, path: str, head: Head, entry: Entry | None) -> tuple[When | None, DatedBy]:
         """When it was taken: by its name, then by the camera, then by its note; never after today."""
@@ -295,8 +296,14 @@ def _made_amiss(
 def _with_files(photo: Photo, good: Mapping[str, Picture]) -> Photo:
     made = good.get(photo.path)
     if made is None:
-        return replace(photo, path="", sizes=())
+        caption = "" if photo.caption == _said_by_name(photo.path) else photo.caption
+        return replace(photo, path="", sizes=(), caption=caption)
     return replace(photo, key=made.key, sizes=tuple(file.size for file in made.files))
+
+
+def _said_by_name(path: str) -> str:
+    words = words_in_name(path)
+    return words[:1].upper() + words[1:]
 
 
 def _once_each(photos: Iterable[Photo]) -> Iterator[Photo]:

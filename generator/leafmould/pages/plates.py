@@ -59,12 +59,12 @@ def season_plates(year: int, ledger: Ledger) -> tuple[Plate, ...]:
 
 def _in_note(photo: Photo, entry: Entry, ledger: Ledger) -> Plate:
     files = _files(photo)
-    is_own_day = photo.when is None or photo.when == entry.when
+    is_own_day = photo.when == entry.when
     return Plate(
         files=files,
         alt=_alt(photo, ledger) if files else _in_words(photo),
         caption=photo.caption,
-        on=None if is_own_day or photo.when is None else when_figure(photo.when),
+        on=when_figure(photo.when) if photo.when else None,
         dated_by="" if is_own_day else DATED_BY[photo.dated_by],
         about=_about(photo, ledger),
         to=files[-1].to if files else "",

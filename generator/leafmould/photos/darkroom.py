@@ -94,10 +94,12 @@ class Darkroom:
             paths: pictures whose heads are sound.
             workers: how many processes may share the work; None for one a core.
         """
+        wanted = sorted(set(paths))
+        if not wanted:
+            return {}
         from leafmould.photos.pool import outcomes
         from leafmould.photos.resize import Job
 
-        wanted = sorted(set(paths))
         made: dict[str, Picture | Fault] = {
             path: kept for path in wanted if (kept := self._made_before(path))
         }

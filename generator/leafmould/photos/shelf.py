@@ -81,7 +81,8 @@ class Shelf:
     def _kinds(self) -> dict[str, Kind]:
         """Everything in the places pictures lie in, by path inside the garden."""
         root = self.garden.resolve()
-        return {path: kind for place in PLACES for path, kind in _things(self.garden, place, root)}
+        inside = [place for place in PLACES if (self.garden / place).resolve().is_relative_to(root)]
+        return {path: kind for place in inside for path, kind in _things(self.garden, place, root)}
 
     @cached_property
     def _by_plain(self) -> dict[str, list[str]]:
@@ -147,9 +148,11 @@ class Shelf:
             return False
 
     def _nearest(self, name: str) -> str | None:
+        """The picture whose name, but for its ending, is most like it."""
         pictures = (posixpath.basename(path) for path in sorted(self._kinds) if self._is_picture(path))
-        names = {_plain(picture): picture for picture in pictures}
-        near = get_close_matches(_plain(posixpath.basename(name))[:80], names, n=1, cutoff=0.7)
+        names = {_plain(posixpath.splitext(picture)[0]): picture for picture in pictures}
+        stem = posixpath.splitext(posixpath.basename(name))[0]
+        near = get_close_matches(_plain(stem)[:80], names, n=1, cutoff=0.7)
         return names[near[0]] if near else None
 
 

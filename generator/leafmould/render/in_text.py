@@ -20,6 +20,9 @@ PICTURES = "pictures"
 """Under which name the printing is handed an InText."""
 
 FIGURE = "figure"
+IN_LINK = "in a link"
+"""Told of a picture that is the text of a link, and so can lead nowhere else."""
+
 BREAKS = frozenset({"softbreak", "hardbreak"})
 
 
@@ -48,15 +51,15 @@ class InText:
         plate = self._plate(token)
         if plate is None:
             return _named(token)
-        return self._drawn.within(plate, is_first=self._is_first())
+        return self._drawn.within(plate, is_first=self._is_first(), leads=IN_LINK not in token.meta)
 
     def _figures(self, children: Sequence[Token]) -> str:
         """The pictures of a paragraph as figures; "" if it holds anything else."""
         plates = []
         for child in children:
-            if child.type == "image" and (plate := self._plate(child)):
+            if child.type == "image" and IN_LINK not in child.meta and (plate := self._plate(child)):
                 plates.append(plate)
-            elif child.type not in BREAKS and child.content.strip():
+            elif child.type not in BREAKS and (child.type != "text" or child.content.strip()):
                 return ""
         return "".join([self._drawn.alone(plate, is_first=self._is_first()) for plate in plates])
 

@@ -37,10 +37,16 @@ class Plates:
         told = f"<figcaption>{caption}</figcaption>\n" if caption else ""
         return f'<figure class="{_kind(plate)}">\n{self._picture(plate, room, is_first)}\n{told}</figure>\n'
 
-    def within(self, plate: Plate, *, is_first: bool = False) -> str:
-        """A plate in a line of text, a heading or a cell, where no figure can stand."""
+    def within(self, plate: Plate, *, is_first: bool = False, leads: bool = True) -> str:
+        """A plate in a line of text, a heading or a cell, where no figure can stand.
+
+        Args:
+            leads: False inside a link, where nothing else can lead anywhere.
+        """
         if not plate.files:
             return f'<span class="picture">{safe(plate.alt)}</span>'
+        if not leads:
+            return f'<span class="{_kind(plate)}">{self._image(plate, "text", is_first)}</span>'
         caption = self._caption(plate)
         told = f'<span class="caption">{caption}</span>' if caption else ""
         return f'<span class="{_kind(plate)}">{self._picture(plate, "text", is_first)}{told}</span>'
@@ -51,15 +57,17 @@ class Plates:
         return f'<div class="plates">\n{"".join(drawn)}</div>'
 
     def _picture(self, plate: Plate, room: str, is_first: bool) -> str:
+        return f'<a href="{self._root}{safe(plate.to)}">{self._image(plate, room, is_first)}</a>'
+
+    def _image(self, plate: Plate, room: str, is_first: bool) -> str:
         largest = plate.files[-1]
         several = ", ".join(f"{self._root}{safe(file.to)} {file.width}w" for file in plate.files)
         choice = f' srcset="{several}" sizes="{ROOMS[room]}"' if len(plate.files) > 1 else ""
         lazy = "" if is_first else ' loading="lazy"'
-        image = (
+        return (
             f'<img src="{self._root}{safe(largest.to)}"{choice} width="{largest.width}" '
             f'height="{largest.height}" alt="{safe(plate.alt)}"{lazy} decoding="async">'
         )
-        return f'<a href="{self._root}{safe(plate.to)}">{image}</a>'
 
     def _caption(self, plate: Plate) -> str:
         """The gardener's words, then day, beds and crops."""

@@ -23,7 +23,7 @@ from markupsafe import Markup
 from leafmould.notes.pictured import PICTURE, name_in
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.page import Plate
-from leafmould.render.in_text import FIGURE, PICTURES, InText
+from leafmould.render.in_text import FIGURE, IN_LINK, PICTURES, InText
 from leafmould.render.pieces import safe
 from leafmould.render.plain import Block, plain_blocks
 from leafmould.values.lengths import too_long_at
@@ -119,6 +119,8 @@ class Prose:
             elif token.type == "text" and not kept:
                 led += self._named(token, root, done)
             else:
+                if token.type == "image" and any(kept):
+                    token.meta[IN_LINK] = True
                 led.append(token)
         return led
 

@@ -66,7 +66,7 @@ def exif_of(*, turn: int = 1, taken: str = "", **texts: str) -> Image.Exif:
 def garden_with(folder: Path, notes: Mapping[str, str], photos: Mapping[str, bytes], **ways: str) -> Path:
     """A garden folder: notes by path under notes/, pictures by path inside the garden."""
     garden = folder / "garden"
-    garden.mkdir()
+    garden.mkdir(parents=True)
     (garden / "garden.yaml").write_text(
         GARDEN_YAML + "".join(f"{k}: {v}\n" for k, v in ways.items()), "utf-8"
     )

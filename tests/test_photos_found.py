@@ -283,10 +283,10 @@ def test_a_picture_that_may_not_be_opened_is_told(tmp_path: Path, monkeypatch: p
     garden = with_photo(tmp_path, "peas.jpg", **{"photos__peas.jpg": jpeg()})
     open_any = Path.open
 
-    def refuse(path: Path, *ways: Any) -> Any:
+    def refuse(path: Path, *ways: Any, **more: Any) -> Any:
         if path.name == "peas.jpg":
             raise PermissionError(13, "Permission denied")
-        return open_any(path, *ways)
+        return open_any(path, *ways, **more)
 
     monkeypatch.setattr(Path, "open", refuse)
     assert told(built(garden)) == [

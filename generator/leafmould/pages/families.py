@@ -45,7 +45,7 @@ class FamiliesPage:
 
     families: tuple[Family, ...]
     unknown: tuple[Link, ...]  # crops whose family is not known
-    reaches_back: str  # the first season of the record
+    reaches_back: str  # the first season of the record; "" where every season is left out
 
 
 def families_page(ledger: Ledger) -> Page:
@@ -64,7 +64,7 @@ def families_page(ledger: Ledger) -> Page:
     values = FamiliesPage(
         families=tuple(sorted(families, key=lambda f: (f.mark.name.casefold(), f.botanical))),
         unknown=tuple(unknown),
-        reaches_back=ledger.year_name(ledger.years[-1]),
+        reaches_back=ledger.year_name(ledger.years[-1]) if ledger.years else "",
     )
     return Page(
         address=FAMILIES, template="families.html", title="Families", section="families", values=values

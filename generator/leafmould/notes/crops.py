@@ -196,7 +196,7 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     return new
 
 
-BECOMING = nouns.THINGS | nouns.PRODUCTS
+BECOMING = nouns.THINGS | nouns.PRODUCTS | {"cane"}
 
 
 def _becomes_thing(walk: Walk, i: int, end: int, crop: Known) -> bool:

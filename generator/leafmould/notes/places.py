@@ -34,12 +34,10 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     part_end = part_at(walk, i)
     if part_end and part_then_place(walk, i, part_end, role):
         return True
-    if (
-        walk.has("place")
-        and word != "of"
-        and not walk.typed.breaks[i]
-        and take_short_place(walk, opener + 1, role)
-    ):
+    is_near = (
+        word in SHORT_AFTER and not walk.typed.breaks[i] and not walk.after_comma and not walk.draft.places
+    )
+    if is_near and walk.has("place") and take_short_place(walk, opener + 1, role):
         return True
     if (
         word in NEW_PLACE_OPENERS
@@ -52,6 +50,10 @@ def take_place_after(walk: Walk, opener: int) -> bool:
 
 
 WHOLE = frozenset({"whole", "all", "length", "width"})
+
+
+SHORT_AFTER = frozenset({"in", "into", "from", "on", "onto", "off", "to"})
+"""Behind these a noun may stand for the one bed it ends the name of; "over the wall" is anywhere."""
 
 
 def past_whole(walk: Walk, i: int) -> int:

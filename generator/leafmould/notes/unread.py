@@ -54,12 +54,25 @@ def tell_what_is_left(done: Iterable[Done], typed: Typed) -> None:
             None,
         )
         if found is not None:
+            found = whole_number(typed, found[0]), found[1]
             written = typed.written(*found)
             clause.draft.ask(Level.HINT, f'"{written}" is kept as a remark.', typed.starts[found[0]])
 
 
 def _leaves_nothing(draft: Draft) -> bool:
     return not draft.left and bool(draft.places or draft.has_crop)
+
+
+def whole_number(typed: Typed, start: int) -> int:
+    """The word a number begins at: "12.3 g", not its "3 g"."""
+    while (
+        start > 0
+        and typed.is_number(start)
+        and typed.is_number(start - 1)
+        and typed.gaps[start] in (".", ",")
+    ):
+        start -= 1
+    return start
 
 
 def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:

@@ -111,6 +111,8 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
     if item.amounts and walk.typed.breaks[i] and _sums_up(walk, item, read, i):
         walk.i = walk.end
         return True
+    if item.amounts and read.amount.unit == "piece" and walk.word(read.end) in LOOKS:
+        return True  # "3 strawberry plants in Tub 1, 1 looks sad"
     if item.amounts and (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:
         return walk.word(read.end) != "to" or walk.word(read.end + 1) == "date"
     if item.amounts and not ONE_OF_THEM.isdisjoint(walk.typed.words[max(i - 3, walk.verb_end) : i]):
@@ -132,6 +134,9 @@ def _sums_up(walk: Walk, item: Item, read: Read, i: int) -> bool:
     return len(numbers) > 1 and sum(numbers) == first.value
 
 
+LOOKS = frozenset(
+    {"look", "looks", "looking", "looked", "seem", "seems", "is", "are", "was", "were", "has", "have"}
+)
 SO_FAR = frozenset({"so", "to"})
 """ "12 courgettes, 40 so far", "9 kg to date": what the year has given, not this day."""
 ONE_OF_THEM = frozenset(

@@ -265,7 +265,7 @@ MANURES = _words("manure muck dung poo droppings litter midden")
 LIMES = _words("lime")
 FEEDS = _words("bone emulsion seasol liquid feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
                "phosphate sulphate epsom")  # fmt: skip
-PELLETS = _words("pellet trap bait collar")
+PELLETS = _words("pellet pelet pellett trap bait collar")
 DRINKS = _words("drink water soak soaking watering drench dousing")
 TRIMS = _words("trim prune pruning haircut cut")
 HOES = _words("weed weeding hoe hoeing")

@@ -35,7 +35,24 @@ def counts(walk: Walk, i: int) -> bool:
         and (
             following in nouns.UNITS
             or following in nouns.COUNT_NOUNS
-            or following in ("to", "x", "from", "in", "off", "each", "left")
+            or following
+            in (
+                "to",
+                "x",
+                "from",
+                "in",
+                "off",
+                "each",
+                "left",
+                "look",
+                "looks",
+                "is",
+                "are",
+                "were",
+                "died",
+                "dead",
+                "gone",
+            )
             or (following in ("on", "onto") and bed_follows(walk, i + 1) > 0)
         )
     )

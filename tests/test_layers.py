@@ -16,6 +16,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("pages",),
     ("render",),
     ("output",),
+    ("inputs",),
     ("build",),
     ("again",),
     ("lookup",),

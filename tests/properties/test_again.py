@@ -18,7 +18,8 @@ from hypothesis import strategies as st
 
 import leafmould
 import leafmould.build
-from leafmould.again import FILES, ROOMS, build_again
+from leafmould.again import build_again
+from leafmould.inputs import FILES, ROOMS
 from leafmould.output.stamps import COARSE_TICK, FINE_TICK, are_as_left, stamps_of
 from leafmould.report import BuildReport
 from properties.test_rebuild import ON, Edit, clean_build, edits, files, new_garden

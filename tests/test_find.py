@@ -13,9 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from leafmould.cli import main
-from leafmould.facts.tables import families
 from leafmould.garden.load import load
 from leafmould.lookup.memory import Memory, has_words
+from leafmould.lookup.recollect import recollect
 from leafmould.values.names import fold
 
 GARDEN = """\
@@ -237,7 +237,7 @@ def memory(tmp_path_factory: pytest.TempPathFactory) -> Memory:
         (folder / "notes" / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / "notes" / name).write_text(cleandoc(text) + "\n", encoding="utf-8")
     loaded = load(folder, on=date(2026, 6, 20), household=True)
-    return Memory(loaded.garden, loaded.vocabulary, families())
+    return Memory(recollect(loaded))
 
 
 ASKED = st.lists(

@@ -24,7 +24,6 @@ from leafmould.values.problems import LeafmouldError, WrongUse
 if TYPE_CHECKING:
     from leafmould.desk.answer import Answer
     from leafmould.garden.load import Loaded
-    from leafmould.lookup.wording import Teller
     from leafmould.report import BuildReport
 
 Command = TypeVar("Command", bound=Callable[..., Any])
@@ -248,17 +247,17 @@ def find(words: tuple[str, ...], garden: str | None, on: str | None, everything:
 
     WORDS may name beds, crops, varieties, families, years, actions or any word of a note; all must fit.
     """
-    from leafmould.facts import tables
     from leafmould.lookup.memory import Memory
+    from leafmould.lookup.recollect import recalled
     from leafmould.lookup.wording import found_json, found_lines
 
-    loaded = _load(garden, on)
-    found = Memory(loaded.garden, loaded.vocabulary, tables.families()).find(words)
-    teller = _teller(loaded)
+    folder, day = _garden(garden), day_of(on)
+    held = recalled(folder, day, lambda: _load(folder, day))
+    found = Memory(held).find(words)
     if as_json:
-        _say_json(found_json(found, teller))
+        _say_json(found_json(found))
     else:
-        say("\n".join(found_lines(found, teller, everything=everything)))
+        say("\n".join(found_lines(found, everything=everything)))
 
 
 @main.command()
@@ -273,7 +272,7 @@ def facts(words: tuple[str, ...], garden: str | None, on: str | None, as_json: b
     from leafmould.lookup.crop_facts import ask_facts
 
     folder = _garden_if_any(garden)
-    loaded = _load(str(folder), on) if folder else None
+    loaded = _load(folder, day_of(on)) if folder else None
     answer = ask_facts(words, loaded, day_of(on))
     if as_json:
         _say_json(answer.json())
@@ -356,11 +355,11 @@ def _garden_if_any(folder: str | None) -> Path | None:
     return _garden(folder) if folder else garden_above(Path())
 
 
-def _load(folder: str | None, on: str | None) -> Loaded:
+def _load(folder: Path, day: date) -> Loaded:
     from leafmould.garden.load import load
 
     with progress("Reading the notes"):
-        return load(_garden(folder), on=day_of(on), household=True)
+        return load(folder, on=day, household=True)
 
 
 def _say_json(value: Mapping[str, object]) -> None:
@@ -388,13 +387,6 @@ def _refuse_unknown_options(words: Sequence[str]) -> None:
             raise click.NoSuchOption(
                 word, possibilities=["--date", "--garden", "--json", "--on", "--photo", "--private"]
             )
-
-
-def _teller(loaded: Loaded) -> Teller:
-    from leafmould.lookup.wording import Teller
-    from leafmould.reckon.almanac import almanac
-
-    return Teller(garden=loaded.garden, almanac=almanac(loaded.shown, loaded.garden))
 
 
 def _tell_note(told: Answer, file: str, as_json: bool) -> None:

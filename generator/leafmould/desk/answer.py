@@ -12,8 +12,7 @@ from pathlib import Path
 
 from leafmould.garden.load import load
 from leafmould.garden.model import Event, Garden
-from leafmould.lookup.wording import Teller
-from leafmould.reckon.almanac import almanac
+from leafmould.lookup.teller import Teller, teller_of
 from leafmould.report import ERRORS, exit_code
 from leafmould.values.problems import LeafmouldError, Problem, in_file_order
 from leafmould.values.wording import counted
@@ -53,8 +52,7 @@ def understood(folder: Path, file: str, today: date) -> Answer:
         loaded = load(folder, on=today, household=True)
     except LeafmouldError as fault:
         return Answer(lines=(), fault=fault.sentence)
-    teller = Teller(garden=loaded.garden, almanac=almanac(loaded.shown, loaded.garden))
-    return answer(teller, file, loaded.problems)
+    return answer(teller_of(loaded), file, loaded.problems)
 
 
 def answer(teller: Teller, file: str, problems: Sequence[Problem]) -> Answer:

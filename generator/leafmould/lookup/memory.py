@@ -1,6 +1,6 @@
 """Looking back from the terminal: what the garden remembers about a bed, a crop, a family, a year or a word.
 
-Runs on a loaded garden, with private things in it. Understands the words by the garden's own names first,
+Runs on what the garden remembers (`recollection`), private things too. Understands the words by the garden's own names first,
 then by families, years and actions; whatever is left is looked for in what the notes say. Loads no
 template and no Markdown. How the answer is worded is in `wording`.
 """
@@ -8,32 +8,18 @@ template and no Markdown. How the answer is worded is in `wording`.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date
-from functools import cached_property
 
-from leafmould.facts.tables import FamilyFact
-from leafmould.garden.model import Event, Garden, Planting
-from leafmould.garden.queries import Past, kin, years_in_bed
-from leafmould.notes.words.verbs import PAST
-from leafmould.values.names import IRREGULAR, WORD, Kind, Known, Vocabulary, fold
+from leafmould.lookup.recollection import EventRow, Name, NoteRow, PlantingRow, Recollection
+from leafmould.values.names import IRREGULAR, WORD, Kind, fold
 
 YEAR = re.compile(r"(?:18|19|20|21)\d\d")
 SILENT = frozenset(fold("in on at of and with from what grew when did was is my for a an our the"))
 """Words that ask nothing by themselves."""
 
-TRADE_WORDS = {
-    "brassica": "Brassicaceae",
-    "crucifer": "Brassicaceae",
-    "allium": "Amaryllidaceae",
-    "legume": "Fabaceae",
-    "nightshade": "Solanaceae",
-    "cucurbit": "Cucurbitaceae",
-    "umbellifer": "Apiaceae",
-    "chenopod": "Amaranthaceae",
-}
-"""What gardeners call a family besides its table names. Common practice, no source."""
+NEAREST = (Kind.BED, Kind.CROP, Kind.VARIETY)
+"""Kinds of names that may have been meant where nothing was found."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +42,7 @@ class FoundNote:
 
     file: str
     line: int | None
-    day: date | None  # None: no date, or a coarse one
+    day: str | None  # ISO; None: no date, or a coarse one
     written: str  # the date as written; "" for none
     lines: tuple[str, ...]
 
@@ -65,34 +51,33 @@ class FoundNote:
 class Found:
     """The answer, newest first."""
 
+    on: str  # ISO: the garden's day
     terms: tuple[Term, ...]
-    plantings: tuple[Planting, ...] = ()
+    plantings: tuple[PlantingRow, ...] = ()
     notes: tuple[FoundNote, ...] = ()
     nearest: str | None = None  # where nothing was found: the name that may have been meant
 
 
 class Memory:
-    """A garden ready to be asked."""
+    """What a garden remembers, ready to be asked."""
 
-    def __init__(self, garden: Garden, vocabulary: Vocabulary, families: Mapping[str, FamilyFact]) -> None:
-        """Take the garden and the names by which it may be asked."""
-        self.garden = garden
-        self.past = Past(garden)
-        self.vocabulary = vocabulary.with_names(_own_names(garden))
-        self.families = {
-            **{fold(name): family for name, family in TRADE_WORDS.items()},
-            **{fold(name): fact.family for fact in families.values() for name in (fact.name, fact.family)},
-        }
+    def __init__(self, held: Recollection) -> None:
+        """Take what it remembers."""
+        self.held = held
+        self.names: dict[str, list[Name]] = {}
+        for name in held.names:
+            self.names.setdefault(name.words, []).append(name)
+        self.longest = max((words.count(" ") + 1 for words in self.names), default=0)
 
     def find(self, words: Sequence[str]) -> Found:
         """Plantings and notes that meet every term of the question."""
-        terms = self.understand(" ".join(words))
+        terms, on = self.understand(" ".join(words)), self.held.on
         if not terms:
-            return Found(terms=())
-        plantings = tuple(p for p in self.garden.plantings if all(self._planting_meets(p, t) for t in terms))
-        notes = tuple(note for id_ in self._entry_ids if (note := self._note(id_, terms)))
+            return Found(on=on, terms=())
+        plantings = tuple(p for p in self.held.plantings if all(self._planting_meets(p, t) for t in terms))
+        notes = tuple(note for row in self.held.notes if (note := self._note(row, terms)))
         nearest = None if plantings or notes else self._nearest(terms)
-        return Found(terms=terms, plantings=plantings[::-1], notes=notes[::-1], nearest=nearest)
+        return Found(on=on, terms=terms, plantings=plantings[::-1], notes=notes[::-1], nearest=nearest)
 
     def understand(self, text: str) -> tuple[Term, ...]:
         """The question's terms: the longest names first, then single words."""
@@ -109,37 +94,41 @@ class Memory:
 
     def _term(self, words: tuple[str, ...], place: int) -> tuple[int, Term | None]:
         """What begins at a word, and how many words it takes; None for a word that asks nothing."""
-        named, known = self.vocabulary.at(words, place, Kind.BED, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
+        named, known = self._at(words, place)
         for size in range(min(4, len(words) - place), named, -1):
-            if family := self.families.get(words[place : place + size]):
+            if family := self.held.families.get(" ".join(words[place : place + size])):
                 return size, Term(written="", words=(), family=family)
         if named:
             return named, self._named(known)
         if YEAR.fullmatch(words[place]):
             return 1, Term(written="", words=(), year=int(words[place]))
-        for size in range(min(3, len(words) - place), 0, -1):
-            if verbs := PAST.get(words[place : place + size]):
-                return size, Term(written="", words=(), verbs=frozenset(verbs))
-        return 1, None if words[place] in SILENT else Term(written="", words=())
+        return _deed(words, place)
 
-    def _named(self, known: Sequence[Known]) -> Term:
-        beds = {k.key for k in known if k.kind is Kind.BED}
+    def _at(self, words: tuple[str, ...], place: int) -> tuple[int, Sequence[Name]]:
+        """The longest name that begins at a word: how many words, and what it may mean."""
+        for size in range(min(self.longest, len(words) - place), 0, -1):
+            if found := self.names.get(" ".join(words[place : place + size])):
+                return size, found
+        return 0, ()
+
+    def _named(self, known: Sequence[Name]) -> Term:
+        beds = {bed for k in known if k.kind == Kind.BED for bed in self.held.kin.get(k.key, (k.key,))}
         crops = {key for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP) for key in (k.key, *k.of)}
         return Term(
             written="",
             words=(),
-            beds=frozenset(kin(self.garden, sorted(beds))),
+            beds=frozenset(beds),
             crops=frozenset(crops),
-            varieties=frozenset(k.key for k in known if k.kind is Kind.VARIETY),
+            varieties=frozenset(k.key for k in known if k.kind == Kind.VARIETY),
         )
 
-    def _planting_meets(self, planting: Planting, term: Term) -> bool:
+    def _planting_meets(self, planting: PlantingRow, term: Term) -> bool:
         if self._names_meet(term, planting.beds, planting.crops, planting.varieties):
             return True
         if term.year is not None:
-            return term.year in years_in_bed(planting, self.garden)
-        events = (self.garden.event_by_id[id_] for id_ in planting.events)
-        return any(_does(event, term) or has_words(event.action.text, term.words) for event in events)
+            return term.year in planting.years
+        events = (self.held.events[place] for place in planting.events)
+        return any(event.verb in term.verbs or has_words(event.text, term.words) for event in events)
 
     def _names_meet(
         self, term: Term, beds: Sequence[str], crops: Sequence[str], varieties: Sequence[str]
@@ -149,73 +138,69 @@ class Memory:
             return True
         if term.varieties and not term.varieties.isdisjoint(varieties):
             return True
-        return term.family is not None and any(
-            crop.family == term.family for key in crops if (crop := self.garden.crops.get(key))
-        )
+        family_of = self.held.family_by_crop.get
+        return term.family is not None and any(family_of(crop) == term.family for crop in crops)
 
-    def _note(self, entry_id: str, terms: Sequence[Term]) -> FoundNote | None:
+    def _note(self, note: NoteRow, terms: Sequence[Term]) -> FoundNote | None:
         """The note with the lines that meet all terms together; None if nothing in it does."""
-        entry = self.garden.entry_by_id[entry_id]
-        events = self.past.events_by_entry.get(entry_id, ())
+        events = (self.held.events[place] for place in note.events)
         meeting = [event for event in events if all(self._event_meets(event, t) for t in terms)]
-        lines = [self._told(event) for event in meeting] or self._prose(entry_id, terms)
+        lines = [event.told for event in meeting] or self._prose(note, terms)
         if not lines:
             return None
-        when = entry.when
         return FoundNote(
-            file=entry.at.file,
-            line=meeting[0].action.at.line if meeting else entry.at.line,
-            day=when.day if when else None,
-            written=when.written if when else "",
+            file=note.file,
+            line=meeting[0].line if meeting else note.line,
+            day=note.day,
+            written=note.written,
             lines=tuple(dict.fromkeys(lines)),
         )
 
-    def _told(self, event: Event) -> str:
-        """The line as written; a bare "sowed" from a header with what the rest of the header says."""
-        text = event.action.text
-        if len(fold(text)) > 1:
-            return text
-        crops = [named.name for named in event.action.crops]
-        beds = [self.garden.beds[key].name for key in event.beds if key in self.garden.beds]
-        named = ", ".join(" and ".join(names) for names in (crops, beds) if names)
-        return f"{text}: {named}" if named else text
-
-    def _event_meets(self, event: Event, term: Term) -> bool:
-        if self._names_meet(term, event.beds, event.crops, event.varieties) or _does(event, term):
+    def _event_meets(self, event: EventRow, term: Term) -> bool:
+        if self._names_meet(term, event.beds, event.crops, event.varieties) or event.verb in term.verbs:
             return True
         if term.year is not None:
-            return event.when.first.year <= term.year <= event.when.last.year
-        return has_words(event.action.text, term.words)
+            return event.first_year <= term.year <= event.last_year
+        return has_words(event.text, term.words)
 
-    def _prose(self, entry_id: str, terms: Sequence[Term]) -> list[str]:
+    def _prose(self, note: NoteRow, terms: Sequence[Term]) -> list[str]:
         """The lines of a note's prose that have one of the terms, if its prose and header have them all."""
-        entry = self.garden.entry_by_id[entry_id]
-        texts = [entry.title or "", *entry.body.splitlines(), *(w.text for w in entry.words), *entry.lesson]
-        texts += [*entry.tags, *(f"{key}: {value}" for key, value in entry.extra)]
-        whole = "\n".join(texts)
-        if not all(self._header_meets(entry_id, t) or has_words(whole, t.words) for t in terms):
+        whole = "\n".join(note.texts)
+        if not all(self._header_meets(note, t) or has_words(whole, t.words) for t in terms):
             return []
-        lines = [text.strip() for text in texts if any(has_words(text, t.words) for t in terms)]
-        return lines or [next((text.strip() for text in texts if text.strip()), entry_id)]
+        lines = [text.strip() for text in note.texts if any(has_words(text, t.words) for t in terms)]
+        return lines or [next((text.strip() for text in note.texts if text.strip()), note.id)]
 
-    def _header_meets(self, entry_id: str, term: Term) -> bool:
-        entry = self.garden.entry_by_id[entry_id]
+    def _header_meets(self, note: NoteRow, term: Term) -> bool:
         if term.year is not None:
-            return entry.when is not None and entry.when.first.year <= term.year <= entry.when.last.year
-        keys = [[named.key for named in names] for names in (entry.beds, entry.crops, entry.varieties)]
-        return self._names_meet(term, *keys)
+            return bool(note.years) and note.years[0] <= term.year <= note.years[1]
+        return self._names_meet(term, note.beds, note.crops, note.varieties)
 
     def _nearest(self, terms: Sequence[Term]) -> str | None:
         """The known name most like the question, or like one of its words."""
         for text in (" ".join(t.written for t in terms), *(t.written for t in terms)):
-            near = self.vocabulary.closest(text, Kind.BED, Kind.CROP, Kind.VARIETY)
+            near = self._closest(text)
             if near and fold(near) != fold(text):
                 return near
         return None
 
-    @cached_property
-    def _entry_ids(self) -> tuple[str, ...]:
-        return tuple(entry.id for entry in self.garden.entries)
+    def _closest(self, text: str) -> str | None:
+        """The name of a bed, crop or variety that is nearest to a text."""
+        from difflib import get_close_matches
+
+        names = {words: k.name for words, known in self.names.items() for k in known if k.kind in NEAREST}
+        near = get_close_matches(" ".join(fold(text)), names, n=1, cutoff=0.72)
+        return names[near[0]] if near else None
+
+
+def _deed(words: tuple[str, ...], place: int) -> tuple[int, Term | None]:
+    """The action that begins at a word; else the word itself, unless it asks nothing."""
+    from leafmould.notes.words.verbs import PAST
+
+    for size in range(min(3, len(words) - place), 0, -1):
+        if verbs := PAST.get(words[place : place + size]):
+            return size, Term(written="", words=(), verbs=frozenset(verbs))
+    return 1, None if words[place] in SILENT else Term(written="", words=())
 
 
 def has_words(text: str, words: tuple[str, ...]) -> bool:
@@ -227,19 +212,3 @@ def has_words(text: str, words: tuple[str, ...]) -> bool:
     folded = fold(text)
     size = len(words)
     return any(folded[place : place + size] == words for place in range(len(folded) - size + 1))
-
-
-def _does(event: Event, term: Term) -> bool:
-    return event.verb in term.verbs
-
-
-def _own_names(garden: Garden) -> Iterator[tuple[str, Known]]:
-    """Names that only the notes gave: beds and crops no setting and no table has, and varieties."""
-    for bed in garden.beds.values():
-        for name in (bed.name, *bed.also):
-            yield name, Known(kind=Kind.BED, key=bed.key, name=bed.name)
-    for crop in garden.crops.values():
-        yield crop.name, Known(kind=Kind.CROP, key=crop.key, name=crop.name)
-    for planting in garden.plantings:
-        for variety in planting.varieties:
-            yield variety, Known(kind=Kind.VARIETY, key=variety, name=variety, of=planting.crops)

@@ -1,0 +1,55 @@
+"""A planting in one line, as it stands on the garden's day.
+
+Shared by `find` and `note`, so that both say of a planting what its page says.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.garden.load import Loaded
+from leafmould.garden.model import Garden, Planting
+from leafmould.reckon.almanac import Almanac, almanac
+from leafmould.reckon.badges import badges
+from leafmould.reckon.forecast import expected
+from leafmould.values.wording import when_words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Teller:
+    """Says how plantings stand on the garden's day."""
+
+    garden: Garden
+    almanac: Almanac
+
+    def line(self, planting: Planting) -> str:
+        """ "beetroot, Long border: sown today, expected 4–18 July"."""
+        return f"{self.name(planting)}: {self.labels(planting)}"
+
+    def labels(self, planting: Planting) -> str:
+        """ "sown today, expected 4–18 July"; of what is over, also when it began."""
+        labels = [badge.text for badge in badges(planting, self.garden, expected(planting, self.almanac))]
+        if planting.ended_on and planting.start and planting.origin != "year only":
+            labels.insert(0, f"{_begun(planting)} {when_words(planting.start)}")
+        return ", ".join(labels)
+
+    def name(self, planting: Planting) -> str:
+        """ "leek 'Musselburgh', Long border, north half"."""
+        varieties = (" or " if planting.is_doubtful else " and ").join(f"'{v}'" for v in planting.varieties)
+        words = " and ".join(dict.fromkeys(planting.words)) or "crop not known"
+        place = [self.garden.beds[planting.bed_now].name, *([planting.part] if planting.part else [])]
+        return ", ".join([f"{words} {varieties}".strip(), *place])
+
+
+def teller_of(loaded: Loaded) -> Teller:
+    """What says how the plantings of a loaded garden stand."""
+    return Teller(garden=loaded.garden, almanac=almanac(loaded.shown, loaded.garden))
+
+
+def _begun(planting: Planting) -> str:
+    return {
+        "started": "started",
+        "sown": "sown",
+        "self-sown": "found",
+        "unknown": "noted first",
+    }.get(planting.origin, "planted")

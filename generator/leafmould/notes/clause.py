@@ -20,3 +20,4 @@ class Clause:
     is_state: bool = False
     is_by_trouble: bool = False  # what did it stands in the clause before: "a fox got in and ate …"
     particle: int | None = None  # the word of "pulled … up", wherever it stands
+    relative: tuple[int, int] | None = None  # "I sowed in March", between the crop and its verb

@@ -13,8 +13,10 @@ from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
+    ARTICLES,
     BEFORE_VERB,
-    CLAUSE_JOINS,
+    CLAUSE_LEADS,
+    FILLERS,
     NEGATIONS,
     NEW_PLACE_OPENERS,
     PLACE_OPENERS,
@@ -39,7 +41,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
     begin, i, is_topic, is_denied, topic_has_name, strangers = 0, 0, True, False, False, 0
     words, breaks, gaps, quotes, count = typed.words, typed.breaks, typed.gaps, typed.quotes, typed.count
     while i < count:
-        if i and (breaks[i] or words[i - 1] in CLAUSE_JOINS or (gaps[i] and _joins(gaps[i]))):
+        if i and (breaks[i] or words[i - 1] in CLAUSE_LEADS or (gaps[i] and _joins(gaps[i]))):
             if clauses and is_topic and topic_has_name and ":" in gaps[i] and begin > clauses[-1].verb_start:
                 pass  # "… thinned. Bed 3: weeded"
             elif clauses:
@@ -56,6 +58,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
             counted = topic_has_name or (bool(clauses) and i > begin and words[i - 1].isdigit())
             has_verb = bool(clauses) and begin <= clauses[-1].verb_start
             found = _verb_at(typed, i, size, is_topic, counted, has_verb)
+        if found is not None and i > begin and words[i - 1] in WHO and found.verb_end < count:
+            found = _past_relative(typed, found, begin) or found
         if found is not None:
             if clauses:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
@@ -86,9 +90,33 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
+WHO = frozenset(
+    {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
+)
+MAIN = frozenset({"came up", "lost", "finished", "saw", "picked", "cleared", "planted", "potted on"})
+
+
+def _past_relative(typed: Typed, clause: Clause, begin: int) -> Clause | None:
+    """ "the peas I sowed in March have come up": what came of them is told, not the sowing."""
+    first = next((j for j in range(begin, clause.verb_start) if typed.words[j] in WHO), clause.verb_start)
+    if first == begin or not any(
+        j + typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0] == first for j in range(begin, first)
+    ):
+        return None
+    for j in range(clause.verb_end, typed.stops[clause.verb_start]):
+        found = _verb_at(typed, j, 0, True, True, False)
+        if found is not None and (found.verb is None or found.verb in MAIN):
+            end = found.verb_start
+            while typed.words[end - 1] in FILLERS:
+                end -= 1
+            found.relative = (first, end)
+            return found
+    return None
+
+
 def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
     """Whether a clause without a doer goes on with what a pest did: "a fox got in and ate the lot"."""
-    if any(w not in CLAUSE_JOINS for w in typed.words[clause.start : clause.verb_start]):
+    if any(w not in CLAUSE_LEADS for w in typed.words[clause.start : clause.verb_start]):
         return False
     before = clauses[-1]
     return before.is_by_trouble or (
@@ -124,7 +152,7 @@ def _may_precede(word: str) -> bool:
 
 def _before_join(typed: Typed, begin: int, least: int) -> int:
     end = begin
-    while end - 1 >= least and typed.words[end - 1] in CLAUSE_JOINS:
+    while end - 1 >= least and typed.words[end - 1] in CLAUSE_LEADS:
         end -= 1
     return end
 
@@ -153,6 +181,13 @@ def _verb_at(
             continue  # "well rotted manure"
         if (
             verbs is not None
+            and form[-1] == "over"
+            and form[0] in ("all", "went")
+            and _goes_on(typed, i + size)
+        ):
+            continue  # "whitefly all over the kale"
+        if (
+            verbs is not None
             and form[-1] in ("done", "finished")
             and HALF_WAY & set(typed.words[max(0, i - 4) : i])
         ):
@@ -179,6 +214,16 @@ def _is_place_word(typed: Typed, i: int) -> bool:
         and (typed.words[i - 1] in NEW_PLACE_OPENERS or typed.words[i - 1] in ("the", "on"))
         and i + 1 < typed.stops[i]
         and typed.words[i + 1] in nouns.PLACE_NOUNS
+    )
+
+
+def _goes_on(typed: Typed, end: int) -> bool:
+    """Whether "all over" goes on to what it was all over."""
+    return (
+        end < typed.count
+        and not typed.breaks[end]
+        and (typed.words[end] in ARTICLES or bool(typed.names(end)[0]))
+        and (typed.words[end - 2] == "all")
     )
 
 
@@ -273,7 +318,9 @@ def gerund_at(typed: Typed, i: int) -> Clause | None:
 def _is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
     """ "none of the parsnips came up": a loss, not a thing that did not happen."""
     words = typed.words
-    none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start))
+    none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start)) or (
+        words[begin] == "no" or words[begin : begin + 2] == ["not", "one"]
+    )
     return (
         none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
     )

@@ -135,9 +135,16 @@ def hens_onto(typed: Typed, clause: Clause) -> bool:
 def is_trouble(typed: Typed, clause: Clause) -> bool:
     """Whether a pest, a disease or weather is what was picked, seen, killed: the first thing named."""
     for i in object_words(typed, clause):
-        if typed.words[i] in nouns.TROUBLES and typed.names(i)[0] <= 1:
+        word = typed.words[i]
+        if word in nouns.TROUBLES and typed.names(i)[0] <= 1:
             return True
-        if typed.names(i)[0] or typed.words[i] in REMARK_OPENERS or typed.words[i] in PLACE_OPENERS:
+        if word == "cabbage" and typed.words[i + 1 : i + 2] == ["white"]:
+            return True
+        if (
+            typed.names(i)[0]
+            or word in REMARK_OPENERS
+            or (word in PLACE_OPENERS and (word != "of" or typed.words[i + 1 : i + 2] == ["something"]))
+        ):
             break
     return clause.form in APPEARINGS and trouble_first(typed, clause)
 
@@ -165,6 +172,7 @@ def has_amount(typed: Typed, clause: Clause) -> bool:
         or typed.words[i]
         in ("half", "rest", "them", "it", "lot", "some", "most", "all", "few", "several", "couple")
         for i in object_words(typed, clause)
+        if typed.names(max(i - 1, 0))[0] < 2  # the 1 of "Tub 1"
     )
 
 

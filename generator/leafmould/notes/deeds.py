@@ -11,7 +11,8 @@ from leafmould.notes.actions import (
     pair_places,
 )
 from leafmould.notes.clause import Clause
-from leafmould.notes.doers import is_about_pest, is_animal_damage, put_them, trouble_first
+from leafmould.notes.conditions import has_amount
+from leafmould.notes.doers import is_about_pest, is_animal_damage, names_crop, put_them, trouble_first
 from leafmould.notes.draft import Done, Draft
 from leafmould.notes.habits import LineReading
 from leafmould.notes.kept import without_meaning
@@ -23,7 +24,7 @@ from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
-from leafmould.notes.words.verbs import VERBS
+from leafmould.notes.words.verbs import FAMILY_FORMS, VERBS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
 
@@ -32,6 +33,7 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
     """What each clause tells of; the line kept as text where none tells of anything done."""
     done: list[Done] = []
     topic: int | None = None
+    clauses = _without_no_verbs(typed, clauses)
     for clause in clauses:
         if topic is not None and clause.verb_start - clause.start <= 1:
             clause.start = topic
@@ -67,6 +69,31 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
         asked = without_meaning(typed, clauses[0], is_asked=False) if named else None
         return line.as_text("observation", asked)
     return done
+
+
+def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
+    """Behind a clause, an everyday verb that means nothing beside its object is no verb: ", tucked in a corner"."""
+    kept: list[Clause] = []
+    for clause in clauses:
+        is_none = bool(kept) and (
+            (clause.form in FAMILY_FORMS and action_of(typed, clause)[0] == "remark")
+            or _is_the_same_planting(typed, clause)
+        )
+        if is_none and not clause.is_denied:
+            kept[-1].end = clause.end
+        else:
+            kept.append(clause)
+    return kept
+
+
+def _is_the_same_planting(typed: Typed, clause: Clause) -> bool:
+    """ ", tucked in the corner of Top bed": how it was planted, nothing more."""
+    return clause.form in TUCKED and not names_crop(typed, clause) and not has_amount(typed, clause)
+
+
+TUCKED = frozenset(
+    {("tucked", "in"), ("popped", "in"), ("stuck", "in"), ("set", "in"), ("bedded", "in"), ("packed",)}
+)
 
 
 def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: str | None) -> Done:

@@ -73,10 +73,25 @@ def by_trouble(typed: Typed, clause: Clause) -> bool:
 def trouble_first(typed: Typed, clause: Clause) -> bool:
     """Whether a pest, a disease or the weather did it: "pigeons ate …", "a fox got in and ate …"."""
     return clause.is_by_trouble or any(
-        typed.words[i] in nouns.TROUBLES and not typed.names(i)[0]
+        (typed.words[i] in nouns.TROUBLES or (typed.words[i] in nouns.HENS and clause.form in EATING))
+        and not typed.names(i)[0]
+        and typed.words[i + 1] not in OF_ANIMALS
         for i in range(clause.start, clause.verb_start)
         if not any(typed.breaks[i + 1 : clause.verb_start + 1])
     )
+
+
+EATING = frozenset(
+    {("ate",), ("scratched", "up"), ("scratched", "out"), ("stripped",), ("dug", "up"), ("demolished",)}
+)
+"""What hens do to a crop that stands."""
+OF_ANIMALS = (
+    nouns.MANURES
+    | nouns.PELLETS
+    | nouns.NETS
+    | frozenset({"guard", "wire", "proof", "fence", "spray", "bedding", "straw", "ark", "run"})
+)
+""" "horse muck", "rabbit guard": no animal."""
 
 
 def names_crop(typed: Typed, clause: Clause) -> bool:

@@ -6,7 +6,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import gerund_at
 from leafmould.notes.draft import Asked
 from leafmould.notes.nearness import near_word
-from leafmould.notes.plans import PLAN_STARTS, intention_at, strong_plan_at
+from leafmould.notes.plans import PLAN_STARTS, intends_before, intention_at, is_thing_done, strong_plan_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
@@ -36,7 +36,9 @@ def plan_in(typed: Typed) -> Asked | None:
     form = tuple(typed.words[begin:end])
     if any(tuple(typed.words[begin : begin + size]) in PAST for size in (2, 3, 4)) and begin + 1 >= end:
         return None
-    if form in PAST and begin == 0:
+    if form in PAST and not intends_before(typed, begin):
+        return None  # "Dad put in two rows", "we cut back the mint"
+    if begin == 0 and is_thing_done(typed, end):
         return None
     word = typed.written(begin, end)
     verb = PLAIN.get(form)

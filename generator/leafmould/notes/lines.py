@@ -35,7 +35,8 @@ from leafmould.notes.one_line import OneLine
 from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
-from leafmould.notes.verbless import Weather, read_weather, verbless_clause, with_verbless
+from leafmould.notes.verbless import verbless_clause, with_verbless
+from leafmould.notes.weather import Weather, read_weather
 from leafmould.notes.words.prepositions import NEGATIONS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level, Location

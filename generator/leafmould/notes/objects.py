@@ -12,7 +12,7 @@ from leafmould.notes.details import free_words
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, PLACE_OPENERS
-from leafmould.notes.words.verbs import PAST
+from leafmould.notes.words.verbs import FAMILY_ANY, PAST
 from leafmould.values.names import Kind
 
 STUFFS = (
@@ -55,6 +55,9 @@ SPREADS = frozenset(
 )
 
 
+SPREAD_BY = frozenset(
+    {"covered", "uncovered", "netted", "mulched", "manured", "limed", "fed", "treated", "staked"}
+)
 STUFF_VERBS = frozenset({("put",), ("took",), ("spread",), ("pulled",), ("threw",), ("chucked",)})
 
 
@@ -69,7 +72,8 @@ def take_object(walk: Walk, clause: Clause) -> None:
     """Set the subject from free words beside the verb, and mark them used."""
     walk.end = clause.end
     is_named = walk.verb.name in OBJECT_VERBS or clause.subject == "eggs"
-    if not is_named and (not clause.form or clause.form[0] not in OBJECT_FORMS):
+    is_spread = clause.form in FAMILY_ANY and clause.form != ("fed",) and walk.verb.name in SPREAD_BY
+    if not is_named and not is_spread and (not clause.form or clause.form[0] not in OBJECT_FORMS):
         return
     i = clause.verb_end
     form = " ".join(clause.form)
@@ -100,7 +104,7 @@ def take_object(walk: Walk, clause: Clause) -> None:
         _goods(walk, i)
     elif clause.form[:1] in STUFF_VERBS and "crop!" not in walk.verb.slots:
         _spread(walk, clause.verb_start + 1)
-    elif form in SPREADS or walk.verb.name == "dug in":
+    elif form in SPREADS or walk.verb.name == "dug in" or is_spread:
         _spread(walk, i)
 
 
@@ -258,8 +262,14 @@ def _is_place(walk: Walk, k: int) -> bool:
 def _spread(walk: Walk, i: int) -> None:
     """ "put straw under the strawberries", "took fleece off carrots", "dug in compost"."""
     stop = walk.stop(i)
+    stop = next((k for k in range(i, stop) if walk.typed.words[k] in ("with", "using")), stop)
     first = next(
-        (k for k in range(i, stop) if walk.typed.words[k] in STUFFS and not _is_place(walk, k)), None
+        (
+            k
+            for k in range(i, stop)
+            if walk.typed.words[k] in STUFFS and not _is_place(walk, k) and walk.word(k - 2) != "as"
+        ),
+        None,
     )
     if first is None:
         return

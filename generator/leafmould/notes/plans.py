@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import (
+    ARTICLES,
     BEFORE_VERB,
     INTENDING,
     INTENDING_STARTS,
     LONGEST_INTENDING,
     LONGEST_PLAN,
+    PLACE_OPENERS,
+    REMARK_OPENERS,
     STRONG_FIRST,
     STRONG_PLANS,
+    SUBJECTS,
 )
 from leafmould.notes.words.verbs import GERUNDS, LONGEST_PLAIN, PLAIN
 from leafmould.values.names import Kind
@@ -20,7 +24,7 @@ NO_PLAN = frozenset(
 )
 
 
-NOUN_LEADS = frozenset({"a", "an", "the", "my", "our", "another", "some"})
+NOUN_LEADS = frozenset({"of", "a", "an", "the", "my", "our", "another", "some"})
 """What follows these is a thing: "a bag of carrots" plans nothing."""
 
 
@@ -33,10 +37,46 @@ def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
         if size and size >= typed.names(i)[0] and typed.phrase(i + size, 1) not in NO_PLAN:
             return i, i + size
         step = _intending_at(typed, i)
+        if step == 1 and _is_well(typed, i):
+            step = 0
         if not step and typed.words[i] not in BEFORE_VERB:
             return None
         i += step or 1
     return None
+
+
+def _is_well(typed: Typed, i: int) -> bool:
+    """ "Well we finally got them in": no "we'll"."""
+    return typed.words[i] == "well" and (
+        typed.breaks[i + 1] or typed.words[i + 1] in SUBJECTS | {"that", "it", "finally"}
+    ) and "'" not in typed.plain[typed.starts[i] : typed.ends[i]]  # fmt: skip
+
+
+def intends_before(typed: Typed, begin: int) -> bool:
+    """Whether a word that plans stands before word `begin`."""
+    return any(_intending_at(typed, i) and not _is_well(typed, i) for i in range(begin))
+
+
+def is_thing_done(typed: Typed, end: int) -> bool:
+    """ "Seed garlic went in", "compost bin turned": the first word is a thing, and what was done stands behind it."""
+    stop = min(typed.stops[0], end + 6)
+    for i in range(end, stop):
+        word = typed.words[i]
+        if word in SUBJECTS or word in REMARK_OPENERS or word in PLACE_OPENERS or word in ARTICLES:
+            return False
+        if i > end and word in DONE_TO and not typed.names(i)[0]:
+            return True
+    return False
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+DONE_TO = _words(
+    """went came put turned sown sowed planted lifted picked spread laid moved emptied filled taken given thinned netted
+    mulched weeded dug fixed mended pulled cleared pricked potted watered fed limed covered pruned tied staked cut sorted"""
+)
 
 
 def strong_plan_at(typed: Typed) -> int:
@@ -64,7 +104,7 @@ PLAN_STARTS = frozenset({*LONGEST_PLAIN, *INTENDING_STARTS, *BEFORE_VERB, *PLAN_
 
 
 def _plan_words(typed: Typed, i: int) -> int:
-    if i >= typed.count or typed.words[i] not in STRONG_FIRST:
+    if i >= typed.count or typed.words[i] not in STRONG_FIRST or _is_well(typed, i):
         return 0
     for size in range(min(LONGEST_PLAN, typed.stops[i] - i), 0, -1):
         if tuple(typed.words[i : i + size]) in STRONG_PLANS:

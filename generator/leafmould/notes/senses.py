@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from leafmould.notes.about import ABOUT
 from leafmould.notes.beside import (
     followed_by,
     for_something,
@@ -51,22 +52,53 @@ from leafmould.notes.words import nouns
 from leafmould.notes.words.verbs import SENSE_OF
 from leafmould.values.names import Kind
 
+DOERS = nouns.TROUBLES | nouns.HENS
+
 
 def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     """The action, and the other one it might be where that has to be asked; "remark" for none."""
     found = _found(typed, clause)
     if found[0] == "lost" and clause.form == ("got",) and not has_crop(typed, clause):
         return "remark", None
-    if nouns.TROUBLES.isdisjoint(typed.words) and not clause.is_by_trouble:
+    if not clause.is_by_trouble and DOERS.isdisjoint(typed.words):
         return found
-    if found[0] in DONE_BY_PEOPLE and (trouble_first(typed, clause) or by_trouble(typed, clause)):
+    if (
+        found[0] in DONE_BY_PEOPLE
+        and clause.form[0] != "out"
+        and (trouble_first(typed, clause) or by_trouble(typed, clause))
+    ):
         return "lost", None
     if found[0] in DISTURBANCES and trouble_first(typed, clause):
         return "saw", None
     return found
 
 
+GOT = frozenset({("got",), ("had",), ("got", "in"), ("got", "out"), ("get",)})
+GOT_DONE = {
+    "sown": "sowed", "sowed": "sowed", "planted": "planted", "picked": "picked", "harvested": "picked", "weeded": "weeded", "watered": "watered", "mulched": "mulched",
+    "fed": "fed", "pruned": "pruned", "staked": "staked", "netted": "netted", "covered": "covered", "thinned": "thinned", "cleared": "cleared", "limed": "limed", "manured": "manured",
+    "sprayed": "treated", "frozen": "put up", "bottled": "put up", "divided": "divided", "lifted": "picked", "hoed": "weeded", "caned": "staked", "transplanted": "planted",
+}  # fmt: skip
+
+
+def _got_done(typed: Typed, clause: Clause) -> str | None:
+    """ "got the leeks planted in Bed 3": what was got done."""
+    for i in range(clause.verb_end + 1, clause.end):
+        if typed.breaks[i]:
+            return None
+        if (verb := GOT_DONE.get(typed.words[i])) is not None and not typed.names(i)[0]:
+            clause.particle = i
+            return verb
+    return None
+
+
 def _found(typed: Typed, clause: Clause) -> tuple[str, str | None]:
+    if (
+        clause.form in GOT
+        and (done := _got_done(typed, clause)) is not None
+        and not trouble_first(typed, clause)
+    ):
+        return done, None
     if clause.verb is not None:
         return clause.verb, None
     for condition, verb in SENSE_OF[clause.form]:
@@ -83,6 +115,7 @@ PAPER = frozenset({"paper", "towel", "tissue", "kitchen"})
 
 CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "else": lambda typed, clause: True,
+    **ABOUT,
     "yield": is_yield,
     "branches": one_of(frozenset({"branch", "limb"})),
     "on paper": lambda typed, clause: not PAPER.isdisjoint(typed.words[clause.start : clause.end]),

@@ -10,7 +10,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.details import BATCH_NOUNS
 from leafmould.notes.steps import BEGIN, DIGITS, INSIDE, REST, STEP_WORDS, TOPIC, may_be, steps_at
 from leafmould.notes.varieties import take_quote
-from leafmould.notes.walk import Walk
+from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.words.prepositions import JOINS
 
 
@@ -18,6 +18,8 @@ def walk_clause(walk: Walk, clause: Clause) -> None:
     """Fill the draft from the words before and behind the clause's verb."""
     if clause.particle is not None:
         walk.used = range(clause.particle, clause.particle + 1)
+    if clause.relative is not None:
+        _pass_relative(walk, clause.relative)
     walk.verb_end = clause.verb_end
     walk.is_topic = True
     over(walk, clause.start, clause.verb_start)
@@ -28,6 +30,17 @@ def walk_clause(walk: Walk, clause: Clause) -> None:
         )
     walk.joined = walk.after_comma = walk.was_or = False
     over(walk, clause.verb_end, clause.end)
+
+
+def _pass_relative(walk: Walk, words: tuple[int, int]) -> None:
+    """ "the peas I sowed in Arch have come up": where they stand, and no day and no amount."""
+    walk.end = words[1]
+    walk.used = walk.draft.relative = range(*words)
+    for i in range(*words):
+        size, bed = walk.bed_at(i)
+        if bed is not None and not walk.draft.places:
+            add_place(walk, walk.named(bed, i, i + size), "at", i, i + size)
+    walk.draft.leave(*words, False)
 
 
 def over(walk: Walk, start: int, end: int) -> None:

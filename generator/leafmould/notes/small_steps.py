@@ -141,6 +141,9 @@ def take_remark(walk: Walk) -> bool:
     if word == "with" and walk.verb.name == "planted" and not walk.draft.has_crop and walk.draft.places:
         walk.i = i + 1  # "underplanted Old pear with 12 strawberries"
         return True
+    if word == "with" and walk.verb.name == "gave away" and not walk.draft.has_crop:
+        walk.i = i + 1  # "sent Sam home with a bag of beans"
+        return True
     if _is_left_standing(walk, word):
         walk.draft.everything = True
         take_exceptions(walk)

@@ -27,7 +27,7 @@ from leafmould.values.problems import Level
 
 COUNTED = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS | {"egg"}
 OBJECTS = frozenset({"dozen", "about", "some", "all", "half", "rest", "lot", "few"})
-KNOWN_WORDS = nouns.SELDOM_VARIETY | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
+KNOWN_WORDS = nouns.SELDOM_VARIETY | nouns.WEEDS | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
 TOLD = frozenset({"saw", "noted weather", "turned out"})
 """What is seen is told in free words anyway."""
 
@@ -81,7 +81,9 @@ def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:
         start = first
         for i in range(first + 1, last + 1):
             if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS or "&" in typed.gaps[i]:
-                if not clause.draft.covers(typed.starts[start], "subject", "verb"):
+                if start not in clause.draft.relative and not clause.draft.covers(
+                    typed.starts[start], "subject", "verb"
+                ):
                     yield start, i, after
                 start = i
 

@@ -1,177 +1,16 @@
-"""The closed list of lines that count without a verb: weather, eggs, hens on and off, troubles seen.
+"""The closed list of lines that count without a verb: eggs, hens on and off, troubles seen.
 
-States behind a crop ("peas up", "X ripe") stand in the verb table; the rest is here. Whatever is not in
-this list and has no verb is kept as text.
+States behind a crop ("peas up", "X ripe") stand in the verb table, weather in `weather`; the rest is here.
+Whatever is not in this list and has no verb is kept as text.
 """
 
 from __future__ import annotations
 
-import re
-
 from leafmould.notes.clause import Clause
-from leafmould.notes.figures import to_number
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
 from leafmould.values.names import Kind
-from leafmould.values.quantities import Amount
-
-NUMBER = r"(?P<number>-?\d+(?:[.,]\d+)?)"
-UNIT = r"\s?°?\s?(?P<unit>c|f|celsius|fahrenheit|degrees|deg|below)?\b\.?"
-WHEN = r"(?:\s*(?:all day|all night|all week|all morning|all afternoon|most of the day|again|at last|overnight|last night|this morning|today|at dawn|outside|tonight|yesterday|early morning|in the night|at night))*"
-NUMBER_2, UNIT_2 = NUMBER.replace("number", "number2"), UNIT.replace("unit", "unit2")
-KIND = r"(?:(?:first|last|late|early|light|hard|heavy|ground|air|slight|sharp|killing|another|a|an|the|of|some|bit of|touch of|severe|big|huge)\s)*"
-COLD = re.compile(
-    rf"{KIND}(?P<what>frost|freeze|frosty)(?:ed)?(?:\s(?:of|to|down to|at))?[\s,:(]*(?:{NUMBER}{UNIT})?\)?{WHEN}(?:[,;\s]+{NUMBER_2}{UNIT_2})?{WHEN}\s*[.!]*",
-    re.IGNORECASE,
-)
-RAIN = re.compile(
-    rf"{KIND}(?P<what>rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed|storm)?|rain gauge)[\s,:]*(?:(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
-    re.IGNORECASE,
-)
-RAIN_AFTER = re.compile(
-    rf"(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\")\s?(?:of\s|in the\s)?(?P<what>rain|snow|hail)(?:fall)?(?:\sgauge)?(?:\sin the (?:rain\s)?gauge)?{WHEN}\s*[.!]*",
-    re.IGNORECASE,
-)
-DEGREES = re.compile(
-    rf"(?P<what>min(?:imum)?|max(?:imum)?|low|high|temp(?:erature)?|lowest|highest)?(?:\sof)?[\s:]*{NUMBER}\s?°?\s?(?P<unit>c|f|celsius|degrees)?\b(?P<night>{WHEN})\s*[.!]*",
-    re.IGNORECASE,
-)
-MIN_MAX = re.compile(
-    r"(?:min|low)[\s:]*(-?\d+(?:[.,]\d+)?)\s?°?\s?[cf]?[\s,/;]+(?:max|high)[\s:]*(-?\d+(?:[.,]\d+)?)\s?°?\s?(?P<unit>[cf])?\s*",
-    re.IGNORECASE,
-)
-
-
-class Weather:
-    """A line that is weather and nothing else."""
-
-    __slots__ = ("end", "readings", "subject")
-
-    def __init__(self, subject: str, readings: tuple[tuple[str, Amount], ...], end: int) -> None:
-        self.subject, self.readings, self.end = subject, readings, end
-
-
-def read_weather(typed: Typed, units: str, start: int) -> Weather | None:
-    """Weather from character `start` to the end of its clause."""
-    first = typed.words[0] if typed.count else ""
-    if not (first.isdigit() or first in WEATHER_FIRST):
-        return None
-    plain = typed.plain[start:]
-    if (m := MIN_MAX.match(plain)) and _ends(plain, m.end()):
-        unit = _degrees(m["unit"], units)
-        return Weather(
-            "temperature", (("low", _amount(m[1], unit)), ("high", _amount(m[2], unit))), start + m.end()
-        )
-    if (m := COLD.match(plain)) and _ends(plain, m.end()):
-        return Weather("frost", _frost(m, units), start + m.end())
-    for form in (RAIN, RAIN_AFTER):
-        if (m := form.match(plain)) and _ends(plain, m.end()):
-            what = next(w for w in ("rain", "snow", "hail") if w in m["what"].lower())
-            unit = {"inch": "in", "inches": "in", '"': "in", None: "mm" if units == "metric" else "in"}.get(
-                m["unit"], m["unit"] or "mm"
-            )
-            readings = ((what, _amount(m["number"], unit)),) if m["number"] else ()
-            return Weather(what, readings, start + m.end())
-    if (
-        (m := DEGREES.match(plain))
-        and _ends(plain, m.end())
-        and (m["what"] or m["unit"] or "°" in m[0] or (m["number"][0] == "-" and m["night"]))
-    ):
-        what = (m["what"] or "temperature").lower()
-        name = (
-            "low"
-            if what.startswith(("min", "low"))
-            else "high"
-            if what.startswith(("max", "high"))
-            else "temperature"
-        )
-        return Weather(
-            "temperature", ((name, _amount(m["number"], _degrees(m["unit"], units))),), start + m.end()
-        )
-    return None
-
-
-WEATHER_FIRST = frozenset(
-    [
-        "frost",
-        "frosty",
-        "freeze",
-        "first",
-        "last",
-        "late",
-        "early",
-        "light",
-        "hard",
-        "heavy",
-        "ground",
-        "air",
-        "slight",
-        "sharp",
-        "killing",
-        "another",
-        "a",
-        "some",
-        "bit",
-        "touch",
-        "severe",
-        "rain",
-        "rainfall",
-        "rained",
-        "snow",
-        "snowed",
-        "snowfall",
-        "hail",
-        "hailed",
-        "hailstorm",
-        "min",
-        "minimum",
-        "max",
-        "maximum",
-        "low",
-        "high",
-        "temp",
-        "temperature",
-        "lowest",
-        "highest",
-        "big",
-        "huge",
-    ]
-)
-
-
-MORE = re.compile(r"\s(?:in|at|on|by|under|since|over)\s", re.IGNORECASE)
-"""Where or since when: more about the weather."""
-
-
-def _ends(plain: str, end: int) -> bool:
-    return (
-        MORE.match(plain, end - plain[:end].endswith(" ")) is not None
-        or end >= len(plain.rstrip())
-        or plain[end] in ",;"
-        or plain[end - 1] in ",;.!"
-    )
-
-
-def _frost(m: re.Match[str], units: str) -> tuple[tuple[str, Amount], ...]:
-    number, unit = m["number"] or m["number2"], m["unit"] or m["unit2"]
-    if not number:
-        return ()
-    if unit and unit.lower() == "below" and not number.startswith("-"):
-        number = "-" + number
-    return (("temperature", _amount(number, _degrees(unit, units))),)
-
-
-def _degrees(unit: str | None, units: str) -> str:
-    letter = (unit or " ")[0].lower()
-    return "°C" if letter == "c" else "°F" if letter == "f" else "°C" if units == "metric" else "°F"
-
-
-def _amount(number: str, unit: str) -> Amount:
-    value = to_number(number.lstrip("-"), "point" if "." in number else "comma")[0] * (
-        -1 if number.startswith("-") else 1
-    )
-    return Amount(written=f"{number.replace('-', '−')} {unit}", low=value, high=value, unit=unit)
 
 
 def verbless_clause(typed: Typed) -> Clause | None:
@@ -187,9 +26,15 @@ def _clause(typed: Typed, verb: str, start: int, end: int, subject: str | None =
 
 def _acidity(typed: Typed) -> Clause | None:
     """ "pH 6.2 in Arch"."""
-    if typed.words[0] == "ph" and any(w.isdigit() for w in typed.words):
-        return _clause(typed, "tested soil", 0, 0)
-    return None
+    if "ph" not in typed.words or not any(w.isdigit() for w in typed.words):
+        return None
+    at, i = typed.words.index("ph"), 0
+    while i < at:
+        size = typed.kind(i, Kind.BED)[0] or (typed.words[i] in ("the", "soil", "in", "of", "my"))
+        if not size:
+            return None
+        i += size
+    return _clause(typed, "tested soil", at, at)
 
 
 def _hens(typed: Typed) -> Clause | None:
@@ -282,6 +127,8 @@ def _troubles(typed: Typed) -> Clause | None:
             if word not in STANDS_ALONE and not any(typed.names(k)[0] for k in range(i, typed.count)):
                 return None
             return _clause(typed, "saw", last + 1, last + 1, typed.written(0, last + 1))
+        elif word in AT_IT and last >= 0 and any(typed.names(k)[0] for k in range(i + 1, typed.count)):
+            return _clause(typed, "saw", last + 1, last + 1, typed.written(0, last + 1))
         elif size or (last < 0 and i > 3):
             return None
         else:
@@ -291,6 +138,14 @@ def _troubles(typed: Typed) -> Clause | None:
     return None
 
 
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+AT_IT = _words(
+    """munching eating chewing nibbling pecking attacking covering swarming crawling stripping devouring shredding gnawing
+    ravaging demolishing enjoying feasting browsing digging scratching scoffing nobbling"""
+)
 TROUBLE_PLACES = frozenset(
     {"on", "in", "at", "all", "over", "everywhere", "round", "around", "under", "again", "about", "back"}
 )

@@ -243,7 +243,7 @@ TROUBLES = _words(
     disease fungus mould mold spot blackspot chlorosis deficiency sunburn sunscald splitting tipburn woodpigeon
     crow jay magpie jackdaw mole toad frog ladybird ladybug hoverfly lacewing bee bumblebee bees gremlin vandal
     thief thieves hare porcupine possum wallaby kangaroo bandicoot cockatoo parrot monkey boar peacock turkey armadillo
-    waterlogging pigeon's ice snow weather hungry-gap moths swift marten dove starling"""
+    ewe sheep lamb goat cow calf horse pony bullock heifer rook silvereye fieldmouse tortoise hen-harrier waterlogging pigeon's ice snow weather hungry-gap moths swift marten dove starling"""
 ) - {"mildew's"}
 """Pests, diseases and weather: what is seen, and what losses are due to."""
 

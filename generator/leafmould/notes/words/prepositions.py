@@ -27,6 +27,8 @@ ARTICLES = _words("the my our a an this that your his her their its")
 JOINS = _words("and n plus et und y also &")
 
 CLAUSE_JOINS = _words("and then plus but also next afterwards")
+CLAUSE_LEADS = CLAUSE_JOINS | _words("so")
+"""Behind these another verb may stand: "bolted, so out it came"."""
 
 REMARK_OPENERS = _words(
     """where which that who because as since so but before after when while whilst if for instead next between

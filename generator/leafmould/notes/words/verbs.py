@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from leafmould.notes.words.families import FAMILY_PARTICLES, FAMILY_SENSES
 from leafmould.notes.words.meanings import PARTICLES, SENSES
 from leafmould.values.names import fold
 
@@ -30,7 +31,7 @@ ROWS = """
 started | crop! place new raise seller | started; restarted; started off; started indoors; sowed indoors; sown indoors; sowed inside; seeded indoors; planted indoors; sowed under glass; sown under glass; set off; got going | start; start off; sow indoors
 sowed | crop! place new raise seller | sowed; sown; sew; sewed; seeded; direct sowed; direct sown; direct seeded; directly sowed; sowed direct; sowed out; sowed outside; sowed outdoors; broadcast; broadcasted; drilled; station sowed; over seeded; undersowed; undersown; succession sowed; did a sowing of; put down seed | sow; seed; direct sow; direct seed; sow out; succession sow
 resowed | crop! place new raise seller | resowed; resown; re sowed; re sown; reseeded; re seeded; over sowed; filled gaps with; filled the gaps with; gapped up | resow; re sow; reseed
-came up | crop some! place | came up; come up; coming up; came through; come through; coming through; germinated; had sprouted; have sprouted; had germinated; had come up; germinating; have germinated; sprouted; sprouting; emerged; emerging; poking through; popped up; popping up; peeking through; showing; appeared; broke ground; broke the surface; put in an appearance | come up; germinate; emerge
+came up | crop some! place | came up; come up; coming up; came through; come through; coming through; germinated; had sprouted; have sprouted; had germinated; had come up; germinating; have germinated; sprouted; sprouting; emerged; emerging; poking through; popped up; popping up; peeking through; showing; appeared; broke ground; broke the surface; put in an appearance; broken the surface; broken ground; broken through; made an appearance; made its appearance; shown themselves; shown itself; nosing through; nosed through; poked through; pushed through; pushing through; peeping through; peeped through; poking up; pushing up; breaking through; breaking the surface; burst through; surfaced; made it through | come up; germinate; emerge
 pricked out | crop! place new | pricked out; pricked off; pricked on | prick out
 potted on | crop! place new | potted on; potted up; potted; up potted; uppotted; repotted; re potted; bumped up; moved on; stepped up; potted off | pot on; pot up; repot; up pot
 hardened off | crop! place new | hardened off; hardening off; put out to harden off; set out to harden; set out to harden off; put out to harden; hardened | harden off
@@ -107,9 +108,9 @@ came up | up; is up; are up; all up; just up; now up; through; is through; are t
 saw: first flower | first flower; first flowers; first flower open; first blossom; started flowering; starting to flower; began flowering; started to flower; first flower out; first truss open; first flower opened
 saw: first flower | flower; flower open; flower out; flower opened; truss; flower truss
 saw: in flower | in flower; in full flower; flowering; in bloom; in blossom; in full bloom; blooming; blossoming; flowered; is flowering; are flowering; have flowered; blossom out; in bud; in full blossom; coming into flower; came into flower
-saw: fruit set | setting fruit; fruit set; set fruit; fruiting; fruit setting; forming pods; podding; first fruit; first fruits; first pods; first fruit set; first fruit showing; fruit forming; bulbing up; hearting up; tasselling; tasseling; silking
+saw: fruit set | setting fruit; fruit set; set fruit; fruiting; fruit setting; forming pods; setting pods; set pods; podding up; pods forming; forming; forming nicely; swelling; swelling up; swelling nicely; podding; first fruit; first fruits; first pods; first fruit set; first fruit showing; fruit forming; bulbing up; hearting up; tasselling; tasseling; silking
 saw: ripe | ripe; is ripe; are ripe; ripening; first ripe; now ripe; turning red; colouring; coloring; colouring up; coloring up; ready; is ready; are ready; ready to pick; ripening up; almost ripe; nearly ripe; nearly ready; turning; starting to ripen; blushing
-saw: ran to seed | bolted; bolting; has bolted; have bolted; ran to seed; run to seed; running to seed; gone to seed; going to seed; went to seed; all bolted; starting to bolt; started to bolt; set seed; setting seed
+saw: ran to seed | bolted; bolting; has bolted; have bolted; ran to seed; run to seed; running to seed; gone to seed; going to seed; went to seed; shot to seed; shot up to seed; shot straight to seed; gone to flower; going to flower; blown; all bolted; starting to bolt; started to bolt; set seed; setting seed
 saw: wilting | wilting; drooping; wilted; flagging; looking sad; yellowing; going yellow; leaf drop; looking poorly; struggling
 saw: self-sown | self sown; self seeded; self sowed; volunteers; volunteer; self set; came up by itself; came up by themselves; self seeded itself; self seeded themselves; self seeding
 saw: dormant | leafing out; in leaf; breaking bud; bud break; budding; bursting bud; buds breaking; buds bursting
@@ -155,11 +156,21 @@ def _gerund(base: tuple[str, ...]) -> tuple[str, ...]:
 
 VERBS, PAST, PLAIN = _read_rows()
 STATE_FORMS = _read_states()
-for _form in SENSES:
-    PAST[fold(_form)] = (*PAST.get(fold(_form), ()), "?" + _form)
 SENSE_OF = {fold(form): senses for form, senses in SENSES.items()}
+for _form, _senses in FAMILY_SENSES.items():
+    _key = fold(_form)
+    _otherwise = PAST[_key][0] if _key in PAST else "remark"
+    SENSE_OF[_key] = (*_senses, *SENSE_OF.get(_key, (("else", _otherwise),)))
+FAMILY_ANY = frozenset(map(fold, FAMILY_SENSES))
+FAMILY_FORMS = FAMILY_ANY - PAST.keys() - frozenset(map(fold, SENSES))
+"""Forms that are no verb where nothing beside them makes them one."""
+for _key in SENSE_OF:
+    PAST[_key] = (*PAST.get(_key, ()), "?" + " ".join(_key))
 GERUNDS = {_gerund(base): name for base, name in PLAIN.items()}
-PARTICLES_OF = {fold(verb)[0]: particles for verb, particles in PARTICLES.items()}
+PARTICLES_OF = {
+    fold(verb)[0]: tuple(dict.fromkeys((*PARTICLES.get(verb, ()), *FAMILY_PARTICLES.get(verb, ()))))
+    for verb in (*PARTICLES, *FAMILY_PARTICLES)
+}
 
 
 def _longest(*tables: dict[tuple[str, ...], object]) -> dict[str, int]:

@@ -1,0 +1,93 @@
+"""The names by which `senses` asks what stands beside the verbs of the families."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.conditions import has_crop, has_weight
+from leafmould.notes.given_to import (
+    has_other_doer,
+    is_done_by_another,
+    is_given,
+    is_let_have,
+    is_thief,
+    to_animals,
+)
+from leafmould.notes.of_plants import (
+    SHED_LEAVES,
+    TOPS,
+    count_first,
+    has_old_canes,
+    is_cleared_of_them,
+    is_dead_flowers,
+    is_in_pieces,
+    is_seed_kept,
+    is_slug_hunt,
+    is_to_the_ground,
+    out_none,
+    out_of_bed,
+    plants_out,
+    root_first,
+    roots_out,
+    self_ended,
+    takes_off,
+)
+from leafmould.notes.put_where import (
+    any_word,
+    in_ground,
+    is_bed_fed,
+    is_bigger_pot,
+    is_cans_of_water,
+    is_cover_lifted,
+    is_for_winter,
+    is_glass,
+    is_going,
+    is_green_manure,
+    is_hive_part,
+    is_kept_dry,
+    is_kept_long,
+    is_let_loose,
+    is_out_of_store,
+    is_planted_in,
+    is_soil_put,
+    is_sprayed,
+    is_stuff_into,
+    is_to_harden,
+    is_tub_moved,
+    is_weather,
+    object_is,
+    to_supports,
+)
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.values.names import Kind
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
+    "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
+    "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,
+    "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,
+    "tops off": takes_off(TOPS), "leaves off": takes_off(SHED_LEAVES), "cover lifted": is_cover_lifted, "green manure": is_green_manure, "stuff into": is_stuff_into,
+    "bed fed": is_bed_fed, "glass": is_glass, "to harden": is_to_harden, "bigger pot": is_bigger_pot, "cans of water": is_cans_of_water,
+    "let loose": is_let_loose, "out of store": is_out_of_store, "in ground": in_ground, "plants out": plants_out, "going": is_going, "weather": is_weather,
+    "out none": out_none, "roots out": roots_out, "out of bed": out_of_bed, "root first": root_first, "kept long": is_kept_long, "thief": is_thief,
+    "in pieces": is_in_pieces, "to supports": to_supports, "dead flowers": is_dead_flowers, "to the ground": is_to_the_ground,
+    "seed kept": is_seed_kept, "soil put": is_soil_put, "sprayed": is_sprayed, "done by another": is_done_by_another, "slugs about": is_slug_hunt, "hive part": is_hive_part,
+    "in jars": any_word(_words("jar bottle kilner")), "outdoors": any_word(_words("outside outdoor")),
+    "flower words": any_word(_words("flower blossom bloom leaf leave sun bud shoot petal catkin"), before=True),
+    "with seed": any_word(frozenset({"seed"})), "crop bare": lambda typed, clause: has_crop(typed, clause) and not has_weight(typed, clause),
+    "tree": lambda typed, clause: any(typed.kind(i, Kind.BED)[0] for i in range(clause.start, clause.end)),
+    "water": object_is(frozenset({"water"})), "crop moved": lambda typed, clause: has_crop(typed, clause) and bool({"outside", "inside", "indoor", "shed", "house", "porch"} & set(typed.words[clause.verb_end : clause.end]) or any(typed.kind(i, Kind.BED)[0] for i in range(clause.verb_end, clause.end))),
+    "trap": object_is(_words("trap band collar tape lure wool encarsia")), "net put": object_is(nouns.NETS),
+    "cover put": object_is((nouns.COVERS - {"bottle"} - nouns.MULCHES) | _words("curtain bedsheet duvet quilt rug sheets carpet")),
+    "support put": object_is(nouns.SUPPORTS - {"frame", "arch"}), "manure put": object_is(nouns.MANURES), "lime put": object_is(nouns.LIMES),
+    "mulch put": object_is((nouns.MULCHES - {"seaweed"}) | _words("grass strulch leaves")), "feed put": object_is(nouns.FEEDS - {"liquid", "food", "nettle", "comfrey"}),
+}  # fmt: skip
+
+
+"""What `senses` asks by these names."""

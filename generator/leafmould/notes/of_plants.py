@@ -1,0 +1,157 @@
+"""What became of plants and their parts: ended, stripped of tips or leaves, taken out, kept for seed. Asked by `senses`."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.conditions import has_crop, has_weight, is_bare, roots
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import PLACE_OPENERS
+from leafmould.values.names import Kind
+
+CROPS = (Kind.CROP, Kind.CROP_GROUP)
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+def is_cleared_of_them(typed: Typed, clause: Clause) -> bool:
+    """ "pulled the bolted pak choi, hens had it"."""
+    words = typed.words[clause.verb_end :]
+    return any(
+        word in nouns.HENS and words[k + 1 : k + 2] in (["had"], ["got"], ["ate"], ["loved"], ["enjoyed"])
+        for k, word in enumerate(words)
+    ) and bool({"bolted", "old", "spent", "gone"} & set(words))
+
+
+def self_ended(typed: Typed, clause: Clause) -> bool:
+    """ "the basil croaked", "three peppers snapped in the wind"."""
+    has_first = any(
+        typed.kind(i, *CROPS)[0] or i in typed.quotes for i in range(clause.start, clause.verb_start)
+    )
+    return has_first and _ends_there(typed, clause) and not has_weight(typed, clause)
+
+
+def count_first(typed: Typed, clause: Clause) -> bool:
+    """ "2 snapped", "one went mouldy", "they all melted"."""
+    before = typed.words[clause.start : clause.verb_start]
+    is_counted = any(
+        w.isdigit()
+        or w in nouns.NUMBERS
+        or w in ("half", "all", "some", "both", "one", "most", "seedling", "rest", "they", "few")
+        for w in before
+    )
+    return is_counted and _ends_there(typed, clause)
+
+
+def _ends_there(typed: Typed, clause: Clause) -> bool:
+    after = clause.verb_end
+    return is_bare(typed, clause) or typed.words[after] in PLACE_OPENERS or typed.words[after] in AFTER_AN_END
+
+
+AFTER_AN_END = _words(
+    "today yesterday last this overnight again when after with before anyway now clean completely and too"
+)
+
+
+def has_old_canes(typed: Typed, clause: Clause) -> bool:
+    words = typed.words[clause.verb_end : clause.end]
+    return "cane" in words and bool({"old", "fruited", "dead", "spent", "weak"} & set(words))
+
+
+TOPS = _words("top tip")
+
+
+SHED_LEAVES = _words("leaf leaves foliage")
+
+
+def takes_off(things: frozenset[str]) -> Callable[[Typed, Clause], bool]:
+    """ "took the tops off the broad beans", "nipped the tops out", "took the lower leaves off"."""
+
+    def test(typed: Typed, clause: Clause) -> bool:
+        words = typed.words[clause.verb_end : clause.end]
+        spot = next((k for k, w in enumerate(words[:5]) if w in things), None)
+        return spot is not None and (
+            bool({"off", "out", "from"} & set(words[spot + 1 : spot + 3]))
+            or clause.form[-1] in ("off", "out")
+        )
+
+    return test
+
+
+def plants_out(typed: Typed, clause: Clause) -> bool:
+    """ "got the old bean plants out of Arch"."""
+    words = typed.words[clause.verb_end : clause.end]
+    return ("plant" in words and clause.form[-1] == "out") or any(
+        words[k : k + 3] == ["plant", "out", "of"] for k in range(len(words))
+    )
+
+
+def has_crop_here(typed: Typed, clause: Clause) -> bool:
+    return any(typed.kind(i, *CROPS)[0] for i in range(clause.start, clause.end))
+
+
+def out_none(typed: Typed, clause: Clause) -> bool:
+    """ "so out it came": the crop stands before."""
+    return clause.form[1] in ("it", "they") or not has_crop_here(typed, clause)
+
+
+def roots_out(typed: Typed, clause: Clause) -> bool:
+    return clause.form[1:] in (("came",), ("went",)) and roots(typed, clause)
+
+
+def out_of_bed(typed: Typed, clause: Clause) -> bool:
+    """ "the tomatoes came out of the Hoop bed today"; not "the jam came out well"."""
+    has_first = any(typed.kind(i, *CROPS)[0] for i in range(clause.start, clause.verb_start))
+    after = typed.words[clause.verb_end : clause.end]
+    return has_first and (
+        is_bare(typed, clause)
+        or after[0] in ("of", "from", "today", "yesterday", "this", "last", "on", "and")
+    )
+
+
+def root_first(typed: Typed, clause: Clause) -> bool:
+    return out_of_bed(typed, clause) and roots(typed, clause)
+
+
+def is_in_pieces(typed: Typed, clause: Clause) -> bool:
+    """ "chopped the rhubarb crown in two"."""
+    words = typed.words[clause.verb_end : clause.end]
+    is_clump = (
+        bool({"crown", "clump", "rhubarb", "chive", "asparagus", "tarragon", "lovage", "sorrel"} & set(words))
+        or clause.form[0] == "lifted"
+    )
+    return is_clump and (clause.form[0] == "lifted" or any(
+        a in ("in", "into") and (b.isdigit() or b in nouns.NUMBERS or b in ("half", "clump", "piece", "bit")) for a, b in itertools.pairwise(words)
+    ))  # fmt: skip
+
+
+def is_dead_flowers(typed: Typed, clause: Clause) -> bool:
+    words = set(typed.words[clause.verb_end : clause.end])
+    return bool({"dead", "old", "spent", "faded"} & words) and bool(
+        {"flower", "bloom", "head", "stem"} & words
+    )
+
+
+def is_to_the_ground(typed: Typed, clause: Clause) -> bool:
+    words = typed.words[clause.verb_end : clause.end]
+    return any(words[k : k + 3] == ["to", "the", "ground"] for k in range(len(words)))
+
+
+def is_seed_kept(typed: Typed, clause: Clause) -> bool:
+    words = typed.words[clause.verb_end : clause.end]
+    return "seed" in words and (
+        bool(has_crop(typed, clause))
+        and (words[0] != "seed" or "from" in words or "of" in words)
+        and "tin" not in words
+    )
+
+
+def is_slug_hunt(typed: Typed, clause: Clause) -> bool:
+    return not nouns.TROUBLES.isdisjoint(typed.words[clause.verb_end : clause.end]) and not has_crop(
+        typed, clause
+    )

@@ -72,7 +72,7 @@ def read_whole(walk: Walk, i: int, unit_of: str) -> Read | None:
 def _may_go_on(walk: Walk, end: int) -> bool:
     """Whether the word behind an amount may belong to it: a number, a sign, "x", "and", "of"."""
     word = walk.typed.words[end]
-    return word in GOES_ON or word.isdigit() or bool(walk.typed.gaps[end]) or word[0] in VALUE_OF
+    return word in GOES_ON or word.isdigit() or bool(walk.typed.gaps[end]) or word[:1] in VALUE_OF
 
 
 GOES_ON = SPELLED | LOTS | frozenset({"x", "and", "plus", "to", "or", "of"})

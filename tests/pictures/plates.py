@@ -10,14 +10,17 @@ from PIL import Image
 from pictures import (
     borage,
     bunches,
+    clubroot,
     fruit,
     garlic,
     gluts,
+    grapes,
     hens,
     lizard,
     pear,
     roots,
     snow,
+    spinach,
     strawberry,
     summer,
     tomato,
@@ -55,6 +58,9 @@ PLATES: dict[str, Drawing] = {
     "2024-06-08-tools": Drawing(draw=tools.tools, tall=1220),
     "2026-07-14-before-the-rain": Drawing(draw=summer.before_the_rain, tall=1180),
     "2023-07-01-lizard": Drawing(draw=lizard.lizard, tall=1180),
+    "2025-10-05-grapes": Drawing(draw=grapes.grapes, tall=1140),
+    "2024-08-11-clubroot": Drawing(draw=clubroot.clubroot, tall=1760),
+    "2025-03-09-spinach": Drawing(draw=spinach.spinach, tall=1180),
 }
 
 

@@ -143,16 +143,18 @@ def _tomato(
     plate.line(smooth([foot, (foot + top) / 2 + 6, top]), 9, colour=(112, 138, 74), thin=0.85)
     knee = (foot + top) / 2 + 6
     plate.line(arc(knee - 5, knee + 5, steps=3), 11, colour=(120, 144, 80), thin=0.8)
-    for swing in (-105, -62, -18, 24, 66, 108):
-        turn = math.radians(swing + random.uniform(-9, 9))
-        way = complex(math.sin(turn), math.cos(turn) * 0.34 - 0.16)
-        left, right = sides(
-            arc(top, top + way * size * random.uniform(0.62, 0.8), bend=0.2 if swing < 0 else -0.2),
-            size * 0.15,
-            lambda t: (1 - t) ** 0.6 * min(1, t * 8 + 0.4),
+    for swing in (-128, -92, -50, -10, 34, 78, 118):
+        turn = math.radians(swing + random.uniform(-8, 8))
+        tip = top + complex(math.sin(turn) * 0.72, 0.16 + 0.40 * math.cos(turn)) * size * random.uniform(
+            0.85, 1.05
         )
-        plate.wash(left + right[::-1], (108, 142, 70), into=(80, 116, 56), strength=0.95, rim=0.2)
-        plate.lines([left, right], 1.6)
+        left, right = sides(
+            arc(top, tip, bend=0.16 if swing < 0 else -0.16),
+            size * 0.19,
+            lambda t: min(1.0, 0.5 + t * 2) * (1 - t) ** 0.7,
+        )
+        plate.wash(left + right[::-1], (112, 146, 72), into=(80, 116, 56), strength=0.97, rim=0.25)
+        plate.lines([left, right], 1.7)
 
 
 def potatoes(plate: Plate) -> None:

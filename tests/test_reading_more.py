@@ -64,3 +64,17 @@ def test_one_question_about_the_order_of_day_and_month_serves_headers_and_lines(
         'first. Write "dates: day first" or "dates: month first".'
     }
     assert [span(a.when) for a in found.actions] == ["2026-04-01", "2026-04-02"]
+
+
+def test_a_line_that_opens_with_a_day_keeps_it_under_a_header_that_knows_only_the_year() -> None:
+    found = entry("---\ndate: 2026\n---\nJune 3 - 2 beans gone", "log.md")
+    assert (span(found.when), all_done(found), told(found)) == ("2026-06-03", ["lost bean (2)"], [])
+
+
+def test_a_list_under_a_broken_key_of_a_header_is_kept_as_text() -> None:
+    found = entry("---\n%date: x\n- sowed peas\n  in Arch <!--\ncrop: beetroot -->\n---\n")
+    assert [w.text for w in found.words] == ["%date: x", "sowed peas in Arch"]
+    assert [(p.at.line, p.message) for p in found.problems] == [
+        (2, '"%date: x" is not read: a line here is "key: value".'),
+        (3, '"sowed peas in Arch" is not read: a line here is "key: value".'),
+    ]

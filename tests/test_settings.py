@@ -381,3 +381,9 @@ def test_crops_may_be_a_list_of_maps() -> None:
         'crops.yaml:7: A crop is a name, or keys such as "name" and "days"; this is a list.',
         'crops.yaml:8: pea: "pea" is the same crop as "pea" on line 4. Only the first is used.',
     ]
+
+
+def test_a_crop_with_an_empty_name_is_an_error_and_the_others_stay() -> None:
+    crops, problems = read_crops('- name: ""\n  days: 60\n- "": {days: 3}\n- " "\n- pea\n')
+    assert [crop.name for crop in crops] == ["pea"]
+    assert [p.message for p in problems] == ['A crop has no name here. Write it such as "name: beetroot".'] * 2

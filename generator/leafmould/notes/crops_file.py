@@ -40,7 +40,7 @@ def read_crops(text: str, file: str = CROPS_FILE) -> tuple[tuple[CropSetting, ..
     found: list[CropSetting] = []
     if isinstance(mended.tree, Branch):
         names = Fields(mended.tree, file, problems)
-        found = [_crop(key, names) for key in names.by_name.values() if key.written.strip()]
+        found = [_crop(key, names) for key in names.by_name.values() if one_space(key.written)]
     elif isinstance(mended.tree, Items):
         found = [crop for item in mended.tree.items for crop in _listed(item, file, problems)]
     crops = tuple(_once(found, problems))
@@ -50,17 +50,18 @@ def read_crops(text: str, file: str = CROPS_FILE) -> tuple[tuple[CropSetting, ..
 def _listed(item: Tree, file: str, problems: list[Problem]) -> Iterator[CropSetting]:
     """One item of a list of crops: a name, a map with the name in it, or a name over its map."""
     if isinstance(item, Leaf):
-        if item.text:
+        if one_space(item.text):
             yield _plain_crop(item, file)
         return
     fault = 'A crop is a name, or keys such as "name" and "days"; this is a list.'
     if isinstance(item, Branch):
         fields = Fields(item, file, problems)
-        if (name := fields.leaf("name", "crop")) is not None:
+        name = fields.leaf("name", "crop")
+        if name is not None and one_space(name.text):
             key = Key(written=name.text, line=name.line, column=name.column, value=item)
             yield _with_fields(key, fields, KEYS_LISTED)
             return
-        if len(item.keys) == 1 and item.keys[0].name not in KEYS:
+        if len(item.keys) == 1 and one_space(item.keys[0].written) and item.keys[0].name not in KEYS:
             yield _crop(item.keys[0], fields)
             return
         fault = 'A crop has no name here. Write it such as "name: beetroot".'

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from leafmould.notes.mending import KEY_LINE, NO_SPACE, read_tree
+from leafmould.notes.mending import KEY_LINE, NO_SPACE, leaves, no_key, read_tree
 from leafmould.notes.text import COMMENT, without_comments
 from leafmould.notes.tree import Branch, Leaf
 from leafmould.notes.work_lines import MARK, WorkLine, take_out_work
@@ -125,8 +125,11 @@ def _read(lines: list[str], file: str, first_line: int) -> tuple[Header, tuple[P
     problems = _unclosed(text, unclosed, file, first_line)
     work, rest = take_out_work(text.split("\n"), first_line)
     mended = read_tree("\n".join(rest), file, first_line)
-    tree = mended.tree if isinstance(mended.tree, Branch) else None
-    return Header(tree=tree, work=work, stray=mended.stray), (*problems, *mended.problems)
+    if isinstance(mended.tree, Branch) or mended.tree is None:
+        return Header(tree=mended.tree, work=work, stray=mended.stray), (*problems, *mended.problems)
+    stray = tuple(leaf for leaf in leaves(mended.tree) if leaf.text.strip())
+    problems = (*problems, *mended.problems, *(no_key(leaf.text, file, leaf.line) for leaf in stray))
+    return Header(tree=None, work=work, stray=(*mended.stray, *stray)), problems
 
 
 def _body(lines: list[str], file: str, first_line: int) -> tuple[str, tuple[Problem, ...]]:

@@ -140,8 +140,7 @@ class _Mender:
         """Lines that begin with neither a key nor a list mark: kept as text."""
         for number, line in group:
             if line.strip() and not line.lstrip().startswith("#") and line.strip(" -.\t"):
-                message = f'"{_short(line.strip())}" is not read: a line here is "key: value".'
-                self.tell(Level.ERROR, message, number)
+                self.problems.append(no_key(line, self.file, number))
                 self.stray.append(Leaf(text=line.strip(), line=number, column=1, is_refused=True))
 
     def key(self, group: Group, m: re.Match[str], depth: int) -> list[Key]:
@@ -209,6 +208,12 @@ class _Mender:
         fault, offset = _line_fault(written)
         self.tell(Level.WARNING, f'{fault} It is read as "{_short(text)}".', number, column + offset)
         return Leaf(text=text, line=number, column=column)
+
+
+def no_key(line: str, file: str, number: int) -> Problem:
+    """What to tell of a line of a header that has no key."""
+    message = f'"{_short(line.strip())}" is not read: a line here is "key: value".'
+    return Problem(at=Location(file=file, line=number), level=Level.ERROR, message=message)
 
 
 def _whole(group: Group) -> Tree | None:

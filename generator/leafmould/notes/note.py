@@ -142,14 +142,15 @@ def _top_and_dated(note: _Note, sections: tuple[Section, ...]) -> tuple[Section,
     """The part without a date of its own, and the others.
 
     A date that merely stands on the first line, with no other below, is the date of the whole note, less
-    trusted than its header and file name.
+    trusted than its header and file name; under a header whose date is coarse it dates what stands below it.
     """
     nothing = Section(line=1)
     if not sections:
         return nothing, ()
     if sections[0].date is None:
         return sections[0], sections[1:]
-    if len(sections) == 1 and not sections[0].is_heading:
+    is_coarse = bool(note.head.dates) and not note.head.dates[0].is_exact
+    if len(sections) == 1 and not sections[0].is_heading and not is_coarse:
         return sections[0], ()
     return nothing, sections
 

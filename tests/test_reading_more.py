@@ -78,3 +78,8 @@ def test_a_list_under_a_broken_key_of_a_header_is_kept_as_text() -> None:
         (2, '"%date: x" is not read: a line here is "key: value".'),
         (3, '"sowed peas in Arch" is not read: a line here is "key: value".'),
     ]
+
+
+def test_a_mark_without_its_letter_behind_an_amount_does_no_harm() -> None:
+    found = entry("---\ndate: 2026-06-20\nwork:\n  - picked 2 \u0308 peas from Arch\n---")
+    assert all_done(found) == ["picked pea (2) in Arch"]

@@ -386,4 +386,6 @@ def test_crops_may_be_a_list_of_maps() -> None:
 def test_a_crop_with_an_empty_name_is_an_error_and_the_others_stay() -> None:
     crops, problems = read_crops('- name: ""\n  days: 60\n- "": {days: 3}\n- " "\n- pea\n')
     assert [crop.name for crop in crops] == ["pea"]
-    assert [p.message for p in problems] == ['A crop has no name here. Write it such as "name: beetroot".'] * 2
+    assert [p.message for p in problems] == [
+        'A crop has no name here. Write it such as "name: beetroot".'
+    ] * 2

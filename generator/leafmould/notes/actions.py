@@ -245,7 +245,8 @@ def settle_items(clause: Done) -> None:
     """Give varieties their crop, items before it theirs, and drop what is empty."""
     draft = clause.draft
     items = draft.items
-    if len(items) == 1 and not items[0].varieties and (items[0].crops or items[0].amounts):
+    if len(items) == 1 and (items[0].crops or (items[0].amounts and not items[0].varieties)):
+        _settle_varieties(items[0])
         return
     for before, item in itertools.pairwise(items):
         if not item.crops and before.crops and (item.varieties or item.amounts):
@@ -256,14 +257,19 @@ def settle_items(clause: Done) -> None:
     for item in items:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
-        item.varieties = [_of_this_crop(v, item) for v in item.varieties]
+        _settle_varieties(item)
     kept = [i for i in _drop_total(items) if i.crops or i.varieties or i.amounts]
     draft.items = kept or [Item()]
 
 
+def _settle_varieties(item: Item) -> None:
+    if item.varieties and item.crops:
+        item.varieties = [_of_this_crop(v, item) for v in item.varieties]
+
+
 def _of_this_crop(variety: Named, item: Item) -> Named:
     """A variety of the crop named beside it, whatever crop it is known for elsewhere."""
-    if not variety.of:
+    if not variety.of or item.crops[0].key in variety.of:
         return variety
     keys = {k for c in item.crops for k in (c.key, *c.of)}
     if not keys or keys & set(variety.of):

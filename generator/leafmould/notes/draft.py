@@ -85,12 +85,15 @@ class Draft:
     @property
     def has_crop(self) -> bool:
         """Whether any crop or variety has been read."""
-        return any(item.crops or item.varieties for item in self.items)
+        first = self.items[0]
+        if first.crops or first.varieties:
+            return True
+        return len(self.items) > 1 and any(item.crops or item.varieties for item in self.items)
 
     @property
     def has_crop_named(self) -> bool:
         """Whether any crop has been read, not only a variety."""
-        return any(item.crops for item in self.items)
+        return bool(self.items[0].crops) or (len(self.items) > 1 and any(item.crops for item in self.items))
 
     def covers(self, char: int, *slots: str) -> bool:
         """Whether a character lies in a span of one of these slots."""

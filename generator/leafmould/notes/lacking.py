@@ -18,6 +18,8 @@ from leafmould.values.problems import Level
 def ask_what_is_missing(clause: Done, written: str) -> None:
     """A verb without the crop it needs is a question; so is a doubtful variety of no crop."""
     draft, verb = clause.draft, clause.verb
+    if draft.has_crop_named:
+        return
     if "crop!" in verb.slots and not draft.everything and not any(i.crops for i in draft.items):
         varieties = [v.written for i in draft.items for v in i.varieties]
         if varieties:

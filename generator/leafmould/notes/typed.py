@@ -120,7 +120,9 @@ class Typed:
     def _say_about(self) -> None:
         """ "upwards of 40", "a good 2 kg", "getting on for a dozen": "about", as far as reading goes."""
         for i, word in enumerate(self.words):
-            for phrase, meant in ABOUT_BY_FIRST.get(word, ()):
+            if word not in ABOUT_BY_FIRST:
+                continue
+            for phrase, meant in ABOUT_BY_FIRST[word]:
                 end = i + len(phrase)
                 if tuple(self.words[i:end]) == phrase and self._is_counted(end):
                     self.words[i:end] = [meant] * len(phrase)

@@ -12,7 +12,7 @@ from leafmould.notes.beside_crop import perhaps
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.typed import Quote
-from leafmould.notes.walk import Walk, as_named
+from leafmould.notes.walk import DOUBTFUL, KNOWN, Walk, as_named
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -21,6 +21,8 @@ from leafmould.notes.words.prepositions import (
 )
 from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level
+
+VARIETY = Kind.VARIETY
 
 
 def take_quote(walk: Walk) -> bool:
@@ -38,7 +40,7 @@ def take_quote(walk: Walk) -> bool:
     ):
         walk.draft.leave(i, walk.i, walk.after_comma)
         return True
-    known = walk.typed.vocabulary.exactly(quote.content, Kind.VARIETY)
+    known = walk.typed.vocabulary.exactly(quote.content, VARIETY)
     key, name = (known[0].key, known[0].name) if known else (quote.content, quote.content)
     of = (
         known[0].of
@@ -51,10 +53,10 @@ def take_quote(walk: Walk) -> bool:
 
 
 def _quote_sureness(walk: Walk, quote: Quote, i: int) -> Sureness:
-    behind = walk.typed.plain[quote.end : quote.end + 2].lstrip()
-    if "?" in quote.content or behind.startswith("?") or walk.was_or or is_thought(walk.typed, i, quote.last):
-        return Sureness.DOUBTFUL
-    return Sureness.KNOWN
+    is_asked = "?" in walk.typed.plain and (
+        "?" in quote.content or walk.typed.plain[quote.end : quote.end + 2].lstrip().startswith("?")
+    )
+    return DOUBTFUL if is_asked or walk.was_or or is_thought(walk.typed, i, quote.last) else KNOWN
 
 
 def add_variety(walk: Walk, variety: Named, span: tuple[int, int], i: int) -> None:

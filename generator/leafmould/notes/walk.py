@@ -132,9 +132,10 @@ def as_named(key: str, name: str, written: str, sureness: Sureness, of: tuple[st
 
 def add_place(walk: Walk, place: Named, role: str, start: int, end: int) -> None:
     """Put a place where it belongs."""
-    walk.span("origin" if role == "from" and _is_origin(walk) else "place", start, end)
-    target = walk.draft.origins if role == "from" and _is_origin(walk) else walk.draft.places
-    if all(place.key != known.key for known in target):
+    is_origin = role == "from" and _is_origin(walk)
+    walk.span("origin" if is_origin else "place", start, end)
+    target = walk.draft.origins if is_origin else walk.draft.places
+    if not target or all(place.key != known.key for known in target):
         target.append(place)
     if target is walk.draft.places and walk.draft.item.crops:
         walk.draft.place_items.append((place, len(walk.draft.items) - 1))

@@ -104,7 +104,7 @@ def test_f70_words_in_angle_brackets_are_not_swallowed() -> None:
 
 
 def test_f72_line_ends_are_kept() -> None:
-    assert html("one\ntwo") == "<p>one<br />\ntwo</p>"
+    assert html("one\ntwo") == "<p>one<br>\ntwo</p>"
 
 
 def test_f73_times_signs_struck_words_and_boxes_are_as_written() -> None:
@@ -120,7 +120,8 @@ def test_p18_and_p52_maps_and_drawings_of_text_are_left_alone() -> None:
 
 
 def test_headings_stand_below_the_pages_own() -> None:
-    assert html("# One\n\n###### Six") == "<h2>One</h2>\n<h6>Six</h6>"
+    assert html("# One\n\n###### Six") == "<h2>One</h2>\n<h3>Six</h3>"
+    assert html("### One\n\n# Two\n\n## Three") == "<h2>One</h2>\n<h2>Two</h2>\n<h3>Three</h3>"
 
 
 # --- names ---------------------------------------------------------------------------------------------
@@ -164,7 +165,7 @@ def test_names_in_a_plain_line_are_escaped_and_do_not_lead_to_their_own_page() -
     ("body", "shown"),
     [
         ("It's dry.", "<p>It's dry.</p>"),
-        ('dry\nand "warm"\n\n\n5 > 4', "<p>dry<br />\nand &quot;warm&quot;</p>\n<p>5 &gt; 4</p>"),
+        ('dry\nand "warm"\n\n\n5 > 4', "<p>dry<br>\nand &quot;warm&quot;</p>\n<p>5 &gt; 4</p>"),
         ("- sowed it\n- watered", "<ul>\n<li>sowed it</li>\n<li>watered</li>\n</ul>"),
         ("Done:\n\n- sowed", "<p>Done:</p>\n<ul>\n<li>sowed</li>\n</ul>"),
     ],

@@ -8,14 +8,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from leafmould.garden.model import Bed
+from leafmould.garden.model import Bed, Planting
 from leafmould.garden.queries import BedYear, lineage
 from leafmould.pages.addresses import BED_YEARS, BEDS
 from leafmould.pages.bed import nothing_stands
 from leafmould.pages.chapters import Chapter
+from leafmould.pages.figures import coarse_words
 from leafmould.pages.labels import families_of, planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page, PlantingLine
+from leafmould.values.wording import day as day_words
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,10 +40,11 @@ class BedsPage:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Stood:
-    """One planting in a cell of the table."""
+    """One planting in a cell of the table, and further ones of the same name."""
 
     link: Link
     families: tuple[FamilyMark, ...]
+    again: tuple[Link, ...] = ()  # each by the day it began
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -128,17 +131,35 @@ def _row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
 
 
 def _cell(told: BedYear, ledger: Ledger) -> Cell:
-    stood: dict[str, Stood] = {}
+    named: dict[str, list[Planting]] = {}
     for planting in told.plantings:
-        name = planting_name(planting)
-        link = Link(text=name, to=ledger.sections[planting.id])
-        stood.setdefault(name, Stood(link=link, families=families_of(planting, ledger)))
+        named.setdefault(planting_name(planting), []).append(planting)
+    stood = tuple(_stood(name, told.year, plantings, ledger) for name, plantings in named.items())
     return Cell(
         year=ledger.year_name(told.year),
-        stood=tuple(stood.values()),
+        stood=stood,
         silence="" if stood else told.told,
         was=() if stood else _was(told, ledger),
     )
+
+
+def _stood(name: str, year: int, plantings: list[Planting], ledger: Ledger) -> Stood:
+    first, *others = plantings
+    return Stood(
+        link=Link(text=name, to=ledger.sections[first.id]),
+        families=families_of(first, ledger),
+        again=tuple(
+            Link(text=f"again {_begun(p, year)}".rstrip(), to=ledger.sections[p.id]) for p in others
+        ),
+    )
+
+
+def _begun(planting: Planting, year: int) -> str:
+    """The day a planting took its place, without the year of the cell it stands in; "" where not noted."""
+    when = planting.in_bed_from
+    if when is None:
+        return ""
+    return day_words(when.day, year) if when.day else coarse_words(when)
 
 
 def _was(told: BedYear, ledger: Ledger) -> tuple[Link, ...]:

@@ -15,6 +15,7 @@ from urllib.parse import unquote, urlsplit
 from markdown_it import MarkdownIt
 from markdown_it.common.utils import escapeHtml
 from markdown_it.renderer import RendererHTML
+from markdown_it.rules_core import StateCore
 from markdown_it.rules_inline import StateInline
 from markdown_it.token import Token
 from markdown_it.utils import OptionsDict
@@ -90,7 +91,7 @@ class Prose:
             items = "".join([f"<li>{self._line(line, root, set())}</li>\n" for line in block.lines])
             return f"<ul>\n{items}</ul>\n"
         done: set[str] = set()
-        lines = "<br />\n".join([self._line(line, root, done) for line in block.lines])
+        lines = "<br>\n".join([self._line(line, root, done) for line in block.lines])
         return f"<p>{lines}</p>\n"
 
     def _line(self, line: str, root: str, done: set[str]) -> str:
@@ -162,11 +163,12 @@ def _link(root: str, words: str, to: str) -> str:
 
 
 def _reader() -> MarkdownIt:
-    markdown = MarkdownIt("commonmark", {"html": False, "breaks": True, "maxNesting": DEEPEST + 4})
+    markdown = MarkdownIt("commonmark", {"html": False, "breaks": True, "xhtmlOut": False, "maxNesting": DEEPEST + 4})
     markdown.enable(["table", "strikethrough"])
     markdown.validateLink = _is_safe  # type: ignore[method-assign]
     markdown.inline.ruler.before("emphasis", "times", _times)
     markdown.inline.ruler.after("image", "spaced_picture", _spaced_picture)
+    markdown.core.ruler.push("levels", _levels)
     markdown.add_render_rule("mention", _mention)
     markdown.add_render_rule(FIGURE, _mention)
     markdown.add_render_rule("image", _picture)
@@ -226,6 +228,16 @@ def _mention(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, 
 def _picture(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
     pictures: InText = env[PICTURES]
     return pictures.within(tokens[at])
+
+
+def _levels(state: StateCore) -> None:
+    """No heading skips a level, whichever the gardener liked the size of."""
+    above = 0
+    for token in state.tokens:
+        if token.type == "heading_open":
+            above = min(int(token.tag[1:]), above + 1)
+        if token.type in ("heading_open", "heading_close"):
+            token.tag = f"h{above}"
 
 
 def _heading(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:

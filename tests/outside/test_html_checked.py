@@ -55,7 +55,7 @@ def test_no_page_of_the_example_has_a_fault(java: str, household_book: Book, pub
 
 TYPED = {
     "2025/02-29.md": "- picked 1 kg kale\n",
-    "2026/04-12 <odd> & \"name\".md": """\
+    '2026/04-12 <odd> & "name".md': """\
         ---
         date: 2026-04-12
         bed: <b>Arch</b>

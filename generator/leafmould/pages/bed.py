@@ -16,7 +16,7 @@ from leafmould.garden.queries import EmptyBed
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
 from leafmould.pages.cautions import CautionLine, Work, bed_cautions, work_lately
 from leafmould.pages.chapters import Chapter
-from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line
+from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line, with_remarks
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger, year_anchor
@@ -205,6 +205,7 @@ def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
 
 def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
     name = ledger.year_name(told.year)
+    remarks = ledger.remarks_by_bed_year.get((told.bed, told.year), ())
     at_home = [p for p in told.plantings if p.bed == told.bed and ledger.home_year(p) == told.year]
     sections = tuple(planting_section(p, ledger) for p in at_home)
     return BedYear(
@@ -218,6 +219,6 @@ def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
         sections=sections,
         plates=bed_year_plates(told.bed, told.year, filter(None, (s.plate for s in sections)), ledger),
         plates_in_all=len(ledger.album.by_bed_year.get((told.bed, told.year), ())),
-        doings=doings(told.events, ledger),
-        silence="" if told.plantings or told.events else "No record in this year.",
+        doings=with_remarks(doings(told.events, ledger), remarks, ledger),
+        silence="" if told.plantings or told.events or remarks else "No record in this year.",
     )

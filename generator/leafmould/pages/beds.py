@@ -138,9 +138,14 @@ def _cell(told: BedYear, ledger: Ledger) -> Cell:
     return Cell(
         year=ledger.year_name(told.year),
         stood=stood,
-        silence="" if stood else told.told,
+        silence="" if stood else _silence(told, ledger),
         was=() if stood else _was(told, ledger),
     )
+
+
+def _silence(told: BedYear, ledger: Ledger) -> str:
+    """What kind of blank it is; a note about the bed is a record, though of no planting."""
+    return "no planting noted" if (told.bed, told.year) in ledger.remarks_by_bed_year else told.told
 
 
 def _stood(name: str, year: int, plantings: list[Planting], ledger: Ledger) -> Stood:
@@ -148,9 +153,7 @@ def _stood(name: str, year: int, plantings: list[Planting], ledger: Ledger) -> S
     return Stood(
         link=Link(text=name, to=ledger.sections[first.id]),
         families=families_of(first, ledger),
-        again=tuple(
-            Link(text=f"again {_begun(p, year)}".rstrip(), to=ledger.sections[p.id]) for p in others
-        ),
+        again=tuple(Link(text=f"again {_begun(p, year)}".rstrip(), to=ledger.sections[p.id]) for p in others),
     )
 
 

@@ -35,6 +35,16 @@ def doings(events: Iterable[Event], ledger: Ledger) -> tuple[Doing, ...]:
     return tuple(found.values())
 
 
+def with_remarks(lines: tuple[Doing, ...], notes: Iterable[Entry], ledger: Ledger) -> tuple[Doing, ...]:
+    """Lines of what was done, and among them by their days the notes in which nothing was done."""
+    remarks = [_remark(entry, ledger) for entry in notes]
+    return tuple(sorted((*lines, *remarks), key=lambda line: line.on.value)) if remarks else lines
+
+
+def _remark(entry: Entry, ledger: Ledger) -> Doing:
+    return Doing(on=entry_day(entry, ledger, short=True), text=entry.title or beginning(entry, ledger))
+
+
 def said(action: Action) -> str:
     """What was done in the gardener's own words; a bare "sowed" in a header with what it was about."""
     if action.field.startswith(HEADER_FIELD):

@@ -9,12 +9,13 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property, wraps
 from typing import Any, Protocol, TypeVar
 
 from leafmould.facts.tables import FamilyFact, Source
 from leafmould.garden.album import Album
-from leafmould.garden.model import Garden, Planting
+from leafmould.garden.model import Entry, Garden, Planting
 from leafmould.garden.queries import Past
 from leafmould.pages import addresses
 from leafmould.pages.chapters import Chapter, chapters
@@ -147,12 +148,27 @@ class Ledger(Past):
             for planting in plantings:
                 if planting.bed == bed:
                     shared = self.group_events.get(planting.group or "", ())
-                    rows[bed][self.home_year(planting)] += 6 + len(planting.events) + len(shared)
+                    lines = max(len(planting.events), len(planting.entries))
+                    rows[bed][self.home_year(planting)] += 6 + lines + len(shared)
         for (bed, year), events in self.bed_events.items():
             rows[bed][year] += len(events)
         for (bed, year), photos in self.album.by_bed_year.items():
             rows[bed][year] += ROWS_OF_A_PLATE * min(len(photos), MOST_PLATES)
+        for (bed, year), notes in self.remarks_by_bed_year.items():
+            rows[bed][year] += len(notes)
         return rows
+
+    @cached_property
+    def remarks_by_bed_year(self) -> Mapping[tuple[str, int], list[Entry]]:
+        """Notes about a bed that tell of nothing done there, nor of a planting, by season."""
+        told = {(bed, event.entry) for event in self.garden.events for bed in event.beds}
+        told |= {(bed, note) for p in self.garden.plantings for note in p.entries for bed in p.beds}
+        found: defaultdict[tuple[str, int], list[Entry]] = defaultdict(list)
+        for bed, entries in self.entries_by_bed.items():
+            for entry in entries:
+                if entry.when and (bed, entry.id) not in told:
+                    found[bed, self.year_of(entry.when.first)].append(entry)
+        return found
 
     def to_note(self, entry: str | None) -> str:
         """The page of a note; "" if it has none in this build."""
@@ -166,6 +182,12 @@ class Ledger(Past):
     def to_crop(self, crop: str) -> str:
         """The page of a crop; "" if it has none."""
         return self.crop_pages.get(crop, "")
+
+    @cached_property
+    def frosts(self) -> Mapping[date, str]:
+        """The notes in which a frost was written down, by its day."""
+        noted = (e for e in self.garden.events if e.verb == "noted weather" and e.when.is_exact)
+        return {event.when.first: event.entry for event in noted}
 
     def source_of(self, planting: Planting, when: When | None) -> str:
         """The note a planting's date was written in, as an address; its section where none is found."""

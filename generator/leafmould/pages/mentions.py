@@ -27,7 +27,7 @@ SPLIT_ASCII = re.compile(r"([A-Za-z]+(?:'[A-Za-z]+)*|[0-9]+)")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Target:
-    """A page a name leads to."""
+    """A page a name leads to; a variety of several crops has one for each."""
 
     kind: Kind
     name: str
@@ -36,6 +36,9 @@ class Target:
 
 Piece = tuple[str, str]
 """A stretch of text, and the page it leads to; "" for plain text."""
+Meaning = tuple[int, tuple[str, ...]]
+"""How many words a name has, and the pages it may lead to."""
+NO_NAME: Meaning = (0, ())
 
 
 class Mentions:
@@ -44,7 +47,7 @@ class Mentions:
     def __init__(self, vocabulary: Vocabulary, ledger: Ledger) -> None:
         self._targets: dict[tuple[str, ...], tuple[Target, ...]] = {}
         self._found: dict[str, tuple[Piece, ...]] = {}
-        self._meant: dict[tuple[str, tuple[str, ...]], tuple[int, str]] = {}
+        self._meant: dict[tuple[str, tuple[str, ...]], Meaning] = {}
         longest: dict[str, int] = {}
         for words, targets in _targets(vocabulary, ledger):
             self._targets[words] = targets
@@ -65,11 +68,12 @@ class Mentions:
         done: set[str] = set()
         end, free = 0, 0  # the first part after the last link, and the first word after the last name
         for place in [place for place, word in enumerate(words) if begins[word]]:
-            size, to = self._at(words, place) if place >= free else (0, "")
+            size, ways = self._at(words, place) if place >= free else NO_NAME
             if not size:
                 continue
             free = place + size
-            if to in done:
+            to = _way(ways, done)
+            if not to or to in done:
                 continue
             done.add(to)
             first, last = 2 * place + 1, 2 * free
@@ -78,22 +82,33 @@ class Mentions:
         found.append(("".join(parts[end:]), ""))
         return tuple([piece for piece in found if piece[0]])
 
-    def _at(self, words: list[str], place: int) -> tuple[int, str]:
-        """How many words the longest name that begins at a word has, and where it leads; 0 for none."""
+    def _at(self, words: list[str], place: int) -> Meaning:
+        """How many words the longest name that begins at a word has, and where it may lead; 0 for none."""
         name = tuple(words[place : place + self._begins[words[place]]])
         key = (words[place - 1] if place else "", name)
         if key not in self._meant:
             self._meant[key] = self._meaning(*key)
         return self._meant[key]
 
-    def _meaning(self, before: str, words: tuple[str, ...]) -> tuple[int, str]:
+    def _meaning(self, before: str, words: tuple[str, ...]) -> Meaning:
         folded = [fold_word(word) for word in words]
         for size in range(len(folded), 0, -1):
             targets = self._targets.get(tuple(folded[:size]))
             found = _chosen(targets, words[0], fold_word(before)) if targets else None
-            if found:
-                return size, found.to
-        return 0, ""
+            if targets and found:
+                is_variety = found.kind is Kind.VARIETY
+                return size, tuple(
+                    t.to for t in targets if t is found or (is_variety and t.kind is found.kind)
+                )
+        return NO_NAME
+
+
+def _way(ways: tuple[str, ...], done: set[str]) -> str:
+    """Where a name leads: a variety of several crops to the one crop named before it, if there is one."""
+    if len(ways) == 1:
+        return ways[0]
+    near = [way for way in ways if way.partition("#")[0] in done]
+    return near[0] if len(near) == 1 else ""
 
 
 class _Beginnings(dict[str, int]):
@@ -137,18 +152,19 @@ Pair = tuple[tuple[str, ...], tuple[Target, ...]]
 
 
 def _targets(vocabulary: Vocabulary, ledger: Ledger) -> Iterator[Pair]:
-    leads: dict[Kind, Callable[[Known, Ledger], str]] = {
+    leads: dict[Kind, Callable[[Known, Ledger], tuple[str, ...]]] = {
         Kind.BED: _to_bed,
         Kind.PART: _to_part,
         Kind.CROP: _to_crop,
         Kind.CROP_GROUP: _to_group,
-        Kind.VARIETY: _to_variety,
+        Kind.VARIETY: _to_varieties,
     }
     for words, knowns in _by_words(vocabulary, ledger):
         targets = tuple(
             Target(kind=Kind.BED if known.kind is Kind.PART else known.kind, name=known.name, to=to)
             for known in knowns
-            if known.kind in leads and (to := leads[known.kind](known, ledger))
+            if known.kind in leads
+            for to in leads[known.kind](known, ledger)
         )
         if targets:
             yield words, targets
@@ -169,26 +185,31 @@ def _by_words(vocabulary: Vocabulary, ledger: Ledger) -> Iterable[tuple[tuple[st
     return sorted(found.items(), key=lambda item: item[0])
 
 
-def _to_bed(known: Known, ledger: Ledger) -> str:
-    return ledger.bed_pages.get(known.key, "")
+def _to_bed(known: Known, ledger: Ledger) -> tuple[str, ...]:
+    return _found(ledger.bed_pages.get(known.key))
 
 
-def _to_part(known: Known, ledger: Ledger) -> str:
-    return ledger.bed_pages.get(known.of[0], "") if len(known.of) == 1 else ""
+def _to_part(known: Known, ledger: Ledger) -> tuple[str, ...]:
+    return _found(ledger.bed_pages.get(known.of[0]) if len(known.of) == 1 else None)
 
 
-def _to_crop(known: Known, ledger: Ledger) -> str:
-    return ledger.to_crop(known.key)
+def _to_crop(known: Known, ledger: Ledger) -> tuple[str, ...]:
+    return _found(ledger.to_crop(known.key))
 
 
-def _to_group(known: Known, ledger: Ledger) -> str:
+def _to_group(known: Known, ledger: Ledger) -> tuple[str, ...]:
     """The one crop of the kind that the garden grows; a word for several leads nowhere."""
     grown = [crop for crop in (known.key, *known.of) if crop in ledger.crop_pages]
-    return ledger.crop_pages[grown[0]] if len(grown) == 1 else ""
+    return _found(ledger.crop_pages[grown[0]] if len(grown) == 1 else None)
 
 
-def _to_variety(known: Known, ledger: Ledger) -> str:
-    for crop in known.of:
-        if known.key in ledger.varieties_by_crop.get(crop, ()):
-            return f"{ledger.crop_pages[crop]}#{variety_anchor(known.key)}"
-    return ""
+def _to_varieties(known: Known, ledger: Ledger) -> tuple[str, ...]:
+    return tuple(
+        f"{ledger.crop_pages[crop]}#{variety_anchor(known.key)}"
+        for crop in known.of
+        if known.key in ledger.varieties_by_crop.get(crop, ())
+    )
+
+
+def _found(address: str | None) -> tuple[str, ...]:
+    return (address,) if address else ()

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from leafmould.garden.model import Planting, Season
 from leafmould.pages.addresses import SOURCES, source_anchor
-from leafmould.pages.doings import doings
+from leafmould.pages.doings import doings, with_remarks
 from leafmould.pages.figures import day_figure, total_figures, weight_figure, when_figure
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
@@ -73,7 +73,7 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         expectation=forecast.basis[:1].upper() + forecast.basis[1:] if forecast and is_waiting else "",
         sources=_sources(forecast, ledger) if forecast and is_waiting else (),
         remarks=_remarks(planting, ledger),
-        doings=doings((garden.event_by_id[e] for e in planting.events), ledger),
+        doings=_doings(planting, ledger),
         seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
         kin=_kin(planting, ledger),
         batches=_batches(planting, ledger),
@@ -81,6 +81,16 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         shared_totals=_shared_totals(planting, ledger),
         plate=planting_plate(planting, ledger),
     )
+
+
+def _doings(planting: Planting, ledger: Ledger) -> tuple[Doing, ...]:
+    """What was done, and the notes about it in which nothing was done."""
+    garden = ledger.garden
+    events = [garden.event_by_id[key] for key in planting.events]
+    shared = ledger.group_events.get(planting.group or "", ())
+    told = {event.entry for event in (*events, *shared)}
+    remarks = (garden.entry_by_id[key] for key in planting.entries if key not in told)
+    return with_remarks(doings(events, ledger), remarks, ledger)
 
 
 def _sources(forecast: Forecast, ledger: Ledger) -> tuple[Link, ...]:
@@ -112,9 +122,23 @@ def _ended(planting: Planting, ledger: Ledger) -> Figure | None:
     """The day it ended, estimated where nobody wrote it; a clearing stands among the named dates."""
     if planting.ended_on is None or planting.cleared:
         return None
-    to = "" if planting.end_is_estimated else ledger.source_of(planting, planting.lost)
+    to = (
+        _came_of(planting, ledger) if planting.end_is_estimated else ledger.source_of(planting, planting.lost)
+    )
     why = planting.end_basis or "presumed" if planting.end_is_estimated else ""
     return day_figure(planting.ended_on, to=to, why=why)
+
+
+def _came_of(planting: Planting, ledger: Ledger) -> str:
+    """The note an estimated end rests on: of the frost, of what was started in its place, else its own last."""
+    on, basis = planting.ended_on, planting.end_basis or ""
+    if on and on in ledger.frosts and "frost" in basis:
+        return ledger.to_note(ledger.frosts[on])
+    for other in ledger.plantings_by_bed.get(planting.bed_now, ()) if "in its place" in basis else ():
+        begun = other.in_bed_from
+        if other is not planting and begun and begun.first == on:
+            return ledger.source_of(other, begun)
+    return ledger.source_of(planting, planting.last_picked or planting.start)
 
 
 def _ending(planting: Planting) -> str:

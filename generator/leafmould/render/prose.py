@@ -163,7 +163,9 @@ def _link(root: str, words: str, to: str) -> str:
 
 
 def _reader() -> MarkdownIt:
-    markdown = MarkdownIt("commonmark", {"html": False, "breaks": True, "xhtmlOut": False, "maxNesting": DEEPEST + 4})
+    markdown = MarkdownIt(
+        "commonmark", {"html": False, "breaks": True, "xhtmlOut": False, "maxNesting": DEEPEST + 4}
+    )
     markdown.enable(["table", "strikethrough"])
     markdown.validateLink = _is_safe  # type: ignore[method-assign]
     markdown.inline.ruler.before("emphasis", "times", _times)

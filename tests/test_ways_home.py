@@ -1,0 +1,121 @@
+"""Ways from what a page says to where it was noted, in small gardens as typed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+import pytest
+from bs4 import Tag
+
+from gardens import day_notes
+from sites import Book, site_of_notes
+
+BEDS = "garden: Tansy Hill\nfrost: {last: 22 May, first: 25 September}\nbeds: [Arch, Long border]\n"
+
+
+@pytest.fixture
+def book_of(tmp_path: Path) -> Callable[..., Book]:
+    def made(typed: str, on: date = date(2026, 12, 31), **more: str) -> Book:
+        return Book(site_of_notes(tmp_path, BEDS, {**day_notes(typed), **more}, on=on))
+
+    return made
+
+
+def text(tag: Tag | None) -> str:
+    assert tag is not None
+    return tag.get_text(" ", strip=True)
+
+
+def test_a_second_planting_of_one_name_in_a_bed_and_year_has_a_link_of_its_own(
+    book_of: Callable[..., Book],
+) -> None:
+    book = book_of(
+        """
+        2026-03-01
+        - sowed radish in Arch
+        2026-04-02
+        - cleared radish from Arch
+        2026-05-03
+        - sowed radish in Arch
+        """
+    )
+    cell = book.pages["years.html"].select_one("td[data-year='2026'] ul")
+    assert text(cell) == "Cb radish , again 3 May"
+    assert [str(a["href"]) for a in cell.select("a:not(.family)")] == [
+        "beds/arch.html#radish_arch_2026-03-01",
+        "beds/arch.html#radish_arch_2026-05-03",
+    ]
+
+
+def test_a_variety_of_two_crops_leads_to_the_one_named_before_it(book_of: Callable[..., Book]) -> None:
+    book = book_of(
+        """
+        2026-05-20
+        - planted aubergine 'Black Beauty' in Arch
+        - planted courgette 'Black Beauty' in Long border
+        2026-06-01
+        - watered 'Black Beauty'
+        """
+    )
+    tree = book.pages["beds/long-border.html"]
+    assert [a["href"] for a in tree.select(".doings a") if a.get_text() == "Black Beauty"] == [
+        "../crops/summer-squash.html#variety-black-beauty"
+    ]
+    either = book.pages["notes/2026-06-01.html"]
+    assert [a for a in either.select(".understood a") if a.get_text() == "Black Beauty"] == []
+
+
+def test_a_note_without_an_action_stands_in_the_planting_it_is_about(book_of: Callable[..., Book]) -> None:
+    words = "---\ndate: 2026-05-01\nbed: Arch\ncrop: pea\ntitle: Pods at last\n---\nFat ones.\n"
+    book = book_of(
+        """
+        2026-04-01
+        - sowed pea in Arch
+        2026-06-20
+        - picked 1 kg pea from Arch
+        """,
+        **{"pods.md": words},
+    )
+    section = book.ids["beds/arch.html"]["pea_arch_2026-04-01"]
+    assert [text(line) for line in section.select(".doings li")] == [
+        "1 April sowed pea in Arch",
+        "1 May Pods at last",
+        "20 June picked 1 kg pea from Arch",
+    ]
+    assert section.select_one("a[href='../notes/pods.html']")
+
+
+def test_a_note_about_a_bed_alone_stands_under_its_year_and_is_no_planting(
+    book_of: Callable[..., Book],
+) -> None:
+    words = "---\ndate: 2025-11-01\nbed: Arch\n---\nThe wood is rotten at the foot.\n"
+    book = book_of("2026-04-01\n- sowed pea in Arch\n", **{"wood.md": words})
+    year = book.ids["beds/arch.html"]["year-2025"]
+    assert text(year.select_one(".doings")) == "1 November The wood is rotten at the foot."
+    cells = book.pages["years.html"].select("td[data-year='2025']")
+    assert [text(cell) for cell in cells] == ["no planting noted", "no record"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "ending", "note"),
+    [
+        (
+            "2026-05-20\n- planted tomato in Arch\n2026-10-02\n- frost -3\n",
+            "Presumed over: a noted frost, 2 October 2026 estimated",
+            "2026-10-02",
+        ),
+        (
+            "2026-05-20\n- planted tomato in Arch\n2026-08-01\n- picked 1 kg tomatoes from Arch\n",
+            "Presumed over: the average first frost and 14 days, 9 October 2026 estimated",
+            "2026-08-01",
+        ),
+    ],
+)
+def test_an_estimated_end_leads_to_the_note_it_rests_on(
+    book_of: Callable[..., Book], typed: str, ending: str, note: str
+) -> None:
+    ended = book_of(typed).pages["beds/arch.html"].select_one(".ending")
+    assert text(ended) == ending
+    assert [str(a["href"]) for a in ended.select("a")] == [f"../notes/{note}.html"]

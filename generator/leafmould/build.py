@@ -17,6 +17,7 @@ from leafmould.output.schemas import schema_files
 from leafmould.output.write import Writing, check_folder
 from leafmould.pages.addresses import photo_address
 from leafmould.pages.data import data_files
+from leafmould.pages.moved import Trail, by_name, moved_pages
 from leafmould.pages.site import reckon, site_of
 from leafmould.photos.darkroom import Darkroom, Picture, PictureFile
 from leafmould.reckon.almanac import almanac
@@ -54,11 +55,8 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int | N
     loaded = load(folder, on=on, household=household)
     darkroom = Darkroom(folder, loaded.settings.photo_widths)
     loaded, pictures = developed(pictured(loaded, darkroom), darkroom, workers=workers)
-    pages = 0
     with Writing(to) as writing:
-        for name, content in site_files(loaded, look=folder / LOOK):
-            writing.add(name, content)
-            pages += name.endswith(".html")
+        pages = _write(writing, loaded, look=folder / LOOK)
         for name, picture in picture_files(pictures):
             if not writing.keep(name, AS_NAMED):
                 writing.add(name, picture.read(), AS_NAMED)
@@ -82,14 +80,14 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int | N
     )
 
 
-def site_files(loaded: Loaded, *, look: Path | None) -> Iterator[tuple[str, bytes]]:
-    """Every file of the site, name and bytes, made when it is asked for: they need not be held at once."""
-    garden, household = loaded.garden, loaded.view.household
-    problems = loaded.problems if household else garden.problems
+def _write(writing: Writing, loaded: Loaded, *, look: Path) -> int:
+    """Give every file but the pictures to be written, as soon as it is made; the number of pages."""
+    household = loaded.view.household
+    problems = loaded.problems if household else loaded.garden.problems
     is_open = "problems" in loaded.view.show
-    reckoned = reckon(garden, almanac(loaded.shown, garden))
+    reckoned = reckon(loaded.garden, almanac(loaded.shown, loaded.garden))
     site = site_of(
-        garden,
+        loaded.garden,
         reckoned,
         loaded.vocabulary,
         household=household,
@@ -97,13 +95,26 @@ def site_files(loaded: Loaded, *, look: Path | None) -> Iterator[tuple[str, byte
         open_problems=is_open,
     )
     renderer = Renderer(site, look)
+    trail = Trail(household=household, on=loaded.garden.on)
+    titles: dict[str, str] = {}
     for page in site.pages:
-        yield page.address, renderer.page(page).encode("utf-8")
+        writing.add(page.address, renderer.page(page).encode("utf-8"), trail.mark(page))
+        titles[page.address] = page.title
     for name, text in renderer.files():
-        yield name, text.encode("utf-8")
-    data = data_files(garden, reckoned.forecasts, problems if household or is_open else None)
-    yield from data.items()
-    yield from schema_files(data).items()
+        writing.add(name, text.encode("utf-8"))
+    data = data_files(loaded.garden, reckoned.forecasts, problems if household or is_open else None)
+    for name, content in (*data.items(), *schema_files(data).items()):
+        writing.add(name, content)
+    find = by_name(site.ledger, loaded.vocabulary)
+    moved = trail.follow(
+        writing.marks_before,
+        writing.marks,
+        by_name=find,
+        may_stay=lambda name: writing.is_there(name) and not loaded.tells_hidden(name),
+    )
+    for old, page in moved_pages(moved, titles):
+        writing.add(old.address, renderer.page(page).encode("utf-8"), trail.mark_moved(old))
+    return len(titles)
 
 
 def picture_files(pictures: Mapping[str, Picture]) -> Iterator[tuple[str, PictureFile]]:

@@ -7,7 +7,7 @@ it loads no template and no Markdown.
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import date
@@ -45,6 +45,7 @@ class Loaded:
     written: tuple[Entry, ...]  # the entries up to today, shown or not
     dates: Mapping[str, date]  # the last day each note file tells of
     problems: tuple[Problem, ...]  # of everything written, shown or not, in file order
+    tells_hidden: Callable[[str], bool]  # whether a name of a file would tell something hidden
 
 
 @contextmanager
@@ -104,6 +105,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
         written=past,
         dates=_dates(entries),
         problems=in_file_order((*told, *problems)),
+        tells_hidden=showing.tells_hidden,
     )
 
 

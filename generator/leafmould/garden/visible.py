@@ -91,18 +91,23 @@ class Showing:
         self._looks: dict[int, Look] = {}  # with the entry, so that its number stays its own
         self._found: dict[int, Entry | None] = {}
         self._names: tuple[object, ...] = ()
+        self._sight: Sight | None = None
 
     def of(self, entries: Sequence[Entry]) -> tuple[Entry, ...]:
         """The entries as a build may read them, in the same order."""
         if self.view.household:
             return tuple(entries)
         looks = self._looks_at(entries)
-        sight = sight_of(looks, self.view)
+        sight = self._sight = sight_of(looks, self.view)
         if (names := (sight.others.names, sight.people.names, sight.folk.names, sight.told)) != self._names:
             self._names, self._found = names, {}
         about_hidden = {_file_of(entry) for entry in entries if _header_names_hidden(entry, sight)}
         shown = [shown for look in looks if (shown := self._shown(look, sight))]
         return _with_plain_ids(shown, about_hidden, sight)
+
+    def tells_hidden(self, name: str) -> bool:
+        """Whether the name of a file would tell something that the entries last seen may not."""
+        return self._sight is not None and _tells_hidden(name, self._sight)
 
     def _looks_at(self, entries: Sequence[Entry]) -> list[Look]:
         new = [entry for entry in entries if id(entry) not in self._looks]
@@ -329,18 +334,23 @@ def _entry_problems(entry: Entry, shown: Entry, sight: Sight) -> tuple[Problem, 
 
 def _with_plain_ids(entries: Sequence[Entry], about_hidden: set[str], sight: Sight) -> tuple[Entry, ...]:
     """The entries, with a plain name in place of every file name that may tell something hidden."""
-    tell = (sight.view.bed_names, sight.others, sight.view.words, sight.people, sight.folk)
     files = sorted({_file_of(entry) for entry in entries})
-    must_go = {
-        f
-        for f in files
-        if f in about_hidden or any(names.are_in(f) for names in tell) or sight.view.disguise.are_in(f)
-    }
+    must_go = {f for f in files if f in about_hidden or _tells_hidden(f, sight)}
     taken = set(files) - must_go
     plain: dict[str, str] = {}
     for file in sorted(must_go):
-        plain[file] = _plain_id(file, (*tell, sight.view.disguise), taken | set(plain.values()))
+        plain[file] = _plain_id(file, _telling(sight), taken | set(plain.values()))
     return tuple(_renamed(entry, plain) if plain else entry for entry in entries)
+
+
+def _telling(sight: Sight) -> tuple[Names | Disguise, ...]:
+    """What no name of a file may tell."""
+    view = sight.view
+    return (view.bed_names, sight.others, view.words, sight.people, sight.folk, view.disguise)
+
+
+def _tells_hidden(name: str, sight: Sight) -> bool:
+    return any(names.are_in(name) for names in _telling(sight))
 
 
 def _file_of(entry: Entry) -> str:

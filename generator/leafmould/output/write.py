@@ -151,6 +151,20 @@ class Writing:
         self._made[name] = made
         return True
 
+    @property
+    def marks_before(self) -> Mapping[str, str]:
+        """The files the last build made, with the marks it gave them."""
+        return {name: made.mark for name, made in self.own.files.items()}
+
+    @property
+    def marks(self) -> Mapping[str, str]:
+        """The files taken so far, with their marks."""
+        return {name: made.mark for name, made in self._made.items()}
+
+    def is_there(self, name: str) -> bool:
+        """Whether a file of the last build still stands there."""
+        return (self._to / name).is_file()
+
     def finish(self) -> Written:
         """Make the files taken the site.
 

@@ -14,6 +14,7 @@ from leafmould.pages.doings import about, cut, entry_day, note_name
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger, once
+from leafmould.pages.moved import same_words
 from leafmould.pages.page import Figure, Lesson, Link, Page, Plate
 from leafmould.pages.plates import note_plates
 
@@ -82,6 +83,7 @@ def note_pages(ledger: Ledger) -> Iterator[Page]:
                 after=links[place + 2],
                 problems=problems.get(entry.at.file, ()),
             ),
+            same=same_words(entry),
         )
         for place, entry in enumerate(entries)
     )

@@ -18,6 +18,7 @@ class Page:
     title: str
     section: str  # which word of the masthead it belongs to: "beds"
     values: object  # one of the frozen values of this package, known to the template as `it`
+    same: str = ""  # what the page is told by if its address changes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

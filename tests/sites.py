@@ -45,6 +45,7 @@ class Book:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self._kept: dict[str, tuple[Lead, ...]] = {}
         self.files = {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
         self.pages = {
             name: BeautifulSoup((folder / name).read_text(encoding="utf-8"), "html.parser")
@@ -80,9 +81,16 @@ class Book:
         to = posixpath.normpath(posixpath.join(here, unquote(path))) if path else page
         return Lead(page, tag, to, unquote(spot))
 
-    def leads(self, page: str, within: Tag | None = None) -> Iterator[Lead]:
+    def leads(self, page: str, within: Tag | None = None) -> tuple[Lead, ...]:
         """Every link, picture, style and script of a page or a piece of it, as far as it stays in the site."""
-        for tag in (within or self.pages[page]).find_all(["a", "link", "script", "img", "source", "use"]):
+        if within is not None:
+            return tuple(self._leads(page, within))
+        if page not in self._kept:
+            self._kept[page] = tuple(self._leads(page, self.pages[page]))
+        return self._kept[page]
+
+    def _leads(self, page: str, within: Tag) -> Iterator[Lead]:
+        for tag in within.find_all(["a", "link", "script", "img", "source", "use"]):
             for name in ("href", "src", "srcset"):
                 for address in filter(None, re.split(r"\s+[\d.]+[wx](?:,\s*|$)", str(tag.get(name, "")))):
                     if found := self.lead(page, tag, address):

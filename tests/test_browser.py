@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 
+from browsers import chromium
 from leafmould.pages.site import Site
 from leafmould.render.html import Renderer
 from pages_garden import a_problem, hand_made, site_of
@@ -34,13 +34,8 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Browser]:
-    """The system's Chromium."""
-    found = shutil.which("chromium") or shutil.which("chromium-browser")
-    assert found, "Chromium is needed for these tests: apt-get install chromium"
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=found, args=["--no-sandbox", "--disable-gpu"])
-        yield chromium
-        chromium.close()
+    with chromium() as found:
+        yield found
 
 
 def opened(browser: Browser, path: Path, *, at: str, zone: str = "UTC") -> Page:

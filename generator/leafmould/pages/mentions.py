@@ -96,10 +96,10 @@ class Mentions:
             targets = self._targets.get(tuple(folded[:size]))
             found = _chosen(targets, words[0], fold_word(before)) if targets else None
             if targets and found:
-                is_variety = found.kind is Kind.VARIETY
-                return size, tuple(
-                    t.to for t in targets if t is found or (is_variety and t.kind is found.kind)
+                alike = (
+                    [t for t in targets if t.kind is Kind.VARIETY] if found.kind is Kind.VARIETY else [found]
                 )
+                return size, tuple(dict.fromkeys(t.to for t in alike))
         return NO_NAME
 
 

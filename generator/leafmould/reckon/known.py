@@ -132,7 +132,11 @@ def _rotation(family: str | None) -> Iterator[KnownLine]:
     spans = [(int(f.low), int(f.high)) for f in general if f.low and f.high]
     said = tuple(Said(words=f.printed, source=f.source) for f in general)
     yield KnownLine(label="Years before the same family", words=_whole_span(spans, "year"), said=said)
-    for disease, found in groupby((f for f in facts if f.disease), key=lambda f: f.disease):
+    by_disease: dict[str, list[RotationFact]] = {}
+    for fact in facts:
+        if fact.disease:
+            by_disease.setdefault(fact.disease, []).append(fact)
+    for disease, found in by_disease.items():
         yield KnownLine(label=f"After {disease}", words="", said=tuple(_of_disease(f) for f in found))
 
 

@@ -119,3 +119,16 @@ def test_an_estimated_end_leads_to_the_note_it_rests_on(
     ended = book_of(typed).pages["beds/arch.html"].select_one(".ending")
     assert text(ended) == ending
     assert [str(a["href"]) for a in ended.select("a")] == [f"../notes/{note}.html"]
+
+
+def test_a_place_nobody_noted_is_no_page_once_everything_has_its_bed(
+    book_of: Callable[..., Book],
+) -> None:
+    sown = "2026-03-01\n- started 6 tomato\n"
+    assert "beds/place-not-noted.html" in book_of(sown).pages
+    planted = book_of(sown + "2026-05-25\n- planted 6 tomato in Arch\n").pages
+    assert sorted(page for page in planted if page.startswith("beds/")) == [
+        "beds/arch.html",
+        "beds/index.html",
+        "beds/long-border.html",
+    ]

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from leafmould.garden import queries
-from leafmould.garden.model import Bed, Planting
+from leafmould.garden.model import NOWHERE, Bed, Planting
 from leafmould.garden.queries import EmptyBed
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
 from leafmould.pages.cautions import CautionLine, Work, bed_cautions, work_lately
@@ -75,7 +75,15 @@ def bed_pages(ledger: Ledger) -> Iterator[Page]:
     return (
         _page(bed, number, chapter, ledger, work)
         for bed in ledger.garden.beds.values()
+        if _is_used(bed, ledger)
         for number, chapter in enumerate(ledger.bed_chapters[bed.key])
+    )
+
+
+def _is_used(bed: Bed, ledger: Ledger) -> bool:
+    """The stand-in for a place nobody noted is a bed only where something stands in it."""
+    return bed.kind != NOWHERE or bool(
+        ledger.plantings_by_bed.get(bed.key) or ledger.entries_by_bed.get(bed.key)
     )
 
 

@@ -32,7 +32,7 @@ def test_there_is_a_picture_for_every_plate_and_no_other() -> None:
 def test_a_picture_is_what_the_script_draws(name: str) -> None:
     with Image.open(PHOTOS / f"{name}.jpg") as kept:
         assert kept.size == (WIDE, PLATES[name].tall)
-        assert unlikeness(kept, drawn(name, scale=0.5)) < 7
+        assert unlikeness(kept, drawn(name, scale=0.5)) < 5
 
 
 def test_likeness_tells_two_plates_apart() -> None:

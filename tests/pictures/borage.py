@@ -67,7 +67,7 @@ def borage(plate: Plate) -> None:
         stalk(plate, arc(foot, head, bend=0.12), 9, end=7, colour=(150, 128, 118), into=(110, 92, 96))
         _star(plate, head, size * 1.32)
     _bee(plate, 1360 + 500j, 1.5, 160)
-    _bee(plate, 240 + 180j, 1.3, 20)
+    _bee(plate, 226 + 236j, 1.25, 12)
     _bee(plate, 560 + 620j, 1.15, -18)
 
 

@@ -16,9 +16,9 @@ PURPLE: Colour = (146, 92, 132)
 def leeks(plate: Plate) -> None:
     """Three leeks as they come out of the ground in late October, washed, laid side by side."""
     for foot, lean, size in (
-        (420 + 1660j, -0.07, 0.92),
+        (400 + 1660j, -0.06, 0.90),
         (1150 + 1640j, 0.09, 0.86),
-        (780 + 1690j, 0.015, 1.06),
+        (790 + 1690j, 0.015, 1.03),
     ):
         _leek(plate, foot, lean, size)
 
@@ -30,9 +30,9 @@ def _leek(plate: Plate, foot: complex, lean: float, grow: float) -> None:
         return foot + complex(x + lean * y, -y) * grow
 
     neck = at(0, 760)
-    fans = ((-1, 700, 236), (1, 730, 228), (-1, 790, 150), (1, 810, 160), (-1, 850, 64), (1, 860, 72))
+    fans = ((-1, 690, 226), (1, 720, 218), (-1, 800, 158), (1, 826, 168), (-1, 890, 92), (1, 910, 84))
     for n, (side, long, out) in enumerate(fans):
-        start = at(side * (34 - n * 4), 640 + n * 28)
+        start = at(side * (24 - n * 3), 600 + n * 28)
         tip = neck + complex(side * out * 1.18 + lean * 300, -long * 0.86 + out * 0.62) * grow
         path = smooth(
             [
@@ -44,7 +44,7 @@ def _leek(plate: Plate, foot: complex, lean: float, grow: float) -> None:
             steps=14,
         )
         left, right = sides(
-            path, 104 * grow, lambda t: min(1.0, 0.62 + t * 1.6) * (1 - t**1.7) ** 0.8, steps=40
+            path, 104 * grow, lambda t: min(1.0, 0.30 + t * 1.9) * (1 - t**1.7) ** 0.8, steps=40
         )
         plate.wash(
             left + right[::-1], (112, 146, 118), into=(84, 122, 104), strength=0.9, rim=0.3, dark=(52, 84, 70)
@@ -93,7 +93,7 @@ def _leek(plate: Plate, foot: complex, lean: float, grow: float) -> None:
     )
     for low, strength in ((420, 0.22), (540, 0.3), (640, 0.42), (730, 0.5)):
         plate.glaze(
-            [at(-56, low), at(56, low), at(52, 800), at(0, 836), at(-52, 800)],
+            [at(-42, low), at(42, low), at(38, 790), at(0, 820), at(-38, 790)],
             (112, 152, 96),
             strength=strength,
             soft=10,

@@ -232,9 +232,19 @@ def potatoes(plate: Plate) -> None:
         _potato(plate, spot, size, turn)
     plate.line(ground, 2.6, thin=0.8)
     _fork(plate, 1300 + 655j)
-    heap = smooth([1120 + 660j, 1200 + 612j, 1300 + 630j, 1400 + 610j, 1500 + 662j, 1300 + 690j], closed=True)
-    plate.wash(heap, (134, 104, 78), into=(104, 82, 64), strength=0.95, shade=0.3, lift=1)
-    plate.outline(heap, 1.8, strength=0.6)
+    _thrown_up(plate)
+
+
+def _thrown_up(plate: Plate) -> None:
+    """The earth that heaves where the tines go in."""
+    top = smooth([1090 + 650j, 1180 + 606j, 1270 + 622j, 1350 + 604j, 1430 + 618j, 1520 + 652j])
+    heap = [*top, 1500 + 690j, 1300 + 712j, 1110 + 690j]
+    plate.wash(heap, (124, 96, 72), into=(98, 76, 60), strength=0.95, rim=0, shade=0.25, dark=(84, 62, 48))
+    random = plate.random
+    dark = [complex(random.uniform(1120, 1490), random.uniform(630, 700)) for _ in range(60)]
+    plate.dots(dark, 4.4, colour=(78, 58, 46), strength=0.6)
+    plate.dots([p - complex(6, 9) for p in dark[::3]], 3.6, colour=(190, 164, 130), strength=0.55)
+    plate.line(top, 2.4, thin=0.3)
 
 
 def _crumbs(plate: Plate) -> None:

@@ -81,6 +81,10 @@ def _day_alone(walk: Walk, i: int) -> bool | None:
         walk.draft.leave(i, i + 1, walk.after_comma)
         walk.i = i + 1
         return True
+    if i and walk.typed.words[i - 1] in ("no", "nos", "nr") and "." in walk.typed.gaps[i]:
+        walk.draft.leave(i, i + 1, walk.after_comma)  # "cucumber no. 3"
+        walk.i = i + 1
+        return True
     return None
 
 

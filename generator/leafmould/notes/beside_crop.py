@@ -11,6 +11,7 @@ from functools import lru_cache
 from leafmould.notes.day_words import day_closes
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
+from leafmould.notes.nearness import ORDINARY
 from leafmould.notes.new_places import near_place_alone
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -154,6 +155,7 @@ def _may_be_variety(walk: Walk, i: int) -> bool:
         or i in walk.typed.quotes
         or (word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and len(word) > 3 and i > 1))
         or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
+        or word in ORDINARY
         or day_closes(walk, i)
     )
 

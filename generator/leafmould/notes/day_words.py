@@ -12,6 +12,7 @@ from leafmould.notes.walk import Walk
 from leafmould.notes.words.prepositions import (
     CLAUSE_JOINS,
     PLACE_OPENERS,
+    REMARK_OPENERS,
 )
 from leafmould.values.date_forms import FIRST_WORDS
 from leafmould.values.date_words import MONTHS, SHORT_MONTHS, WEEKDAYS
@@ -44,6 +45,7 @@ WHOSE_WEEKEND = frozenset(
     }
 )
 """ "bank holiday Monday", "Labour weekend": which one is not known here."""
+LEFT_OVER = frozenset({"remaining", "left", "leaving", "survived", "ph"})
 DATE_LEADS = frozenset({"on", "since", "from", "around", "in", "by", "at", "over"})
 
 
@@ -76,6 +78,8 @@ def take_date(walk: Walk) -> bool:
         walk.verb.name == "tried seed" or (walk.verb.name in ("came up", "lost") and int(share[1][:9]) > 12)
     ):
         return False
+    if "=" in walk.typed.gaps[lead] or (walk.word(lead - 1) in LEFT_OVER and walk.typed.is_number(lead)):
+        return False  # "pH = 6.1", "remaining 4/5"
     plain, start = walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead]
     found = scan_day(plain, start)
     if found is None and lead > i:
@@ -92,7 +96,7 @@ def take_date(walk: Walk) -> bool:
 
 BEHIND_DAY = frozenset(
     {*MONTHS, *SHORT_MONTHS, *WEEKDAYS, "st", "nd", "rd", "th", "of", "day", "week", "month", "year", "to", "until", "till", "and", "bi",
-     "bis", "er", "de", "the", "h", "hr", "hrs", "am", "pm", "uhr", "night", "ago", "au", "al", "days", "weeks"}
+     "bis", "er", "de", "the", "h", "hr", "hrs", "am", "pm", "uhr", "night", "ago", "au", "al", "days", "weeks", "wk", "wks", "fortnight", "fortnights", "months"}
 )  # fmt: skip
 
 
@@ -201,7 +205,8 @@ def _fits(walk: Walk, words: DateWords, i: int, lead: int, end: int) -> bool:
     last = end >= walk.end or walk.typed.breaks[end] or (walk.word(end) in CLAUSE_JOINS)
     if words.is_bare:
         is_led = lead > i or walk.typed.breaks[i] or words.third is not None
-        return is_led and (last or (lead > i and _place_behind(walk, end)))
+        goes_on = walk.word(end) in REMARK_OPENERS or _place_behind(walk, end)
+        return is_led and (last or (lead > i and goes_on))
     return (
         lead > i
         or last

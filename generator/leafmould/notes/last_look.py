@@ -148,7 +148,7 @@ def _is_end(clause: Done, typed: Typed, i: int) -> bool:
 def _is_day(words: list[str]) -> bool:
     if "than" in words:
         return False  # "less than last week"
-    if DAYS & set(words):
+    if DAYS & set(words) or any(a == "day" and b in ("after", "before") for a, b in pairwise(words)):
         return True
     return any(
         (a in ("last", "this") and b in LAST_DAYS) or (b == "day" and a.isalpha() and a not in PLAIN_DAYS)

@@ -137,6 +137,10 @@ def take_measured(walk: Walk, read: Read) -> bool:
         )
         _keep_reading(walk, first[0], read, i, "")
         return True
+    if follows == "degree" and amount.unit == "piece" and not walk.typed.breaks[read.end]:
+        walk.draft.leave(i, read.end + 1, walk.after_comma)  # "43 degrees": of which scale is not said
+        walk.i = read.end + 1
+        return True
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True

@@ -30,7 +30,7 @@ def leave_share(walk: Walk, read: Read, i: int) -> bool:
         end = told = read.end  # "picked peas from Arch ate them all"
     if not end and read.amount.whole == "half" and _is_named(walk) and (size := bed_follows(walk, read.end)):
         end, told = read.end, walk.past_articles(read.end + 1) + size
-    if not end and i > 1 and walk.typed.words[i - 1] == "of" and walk.typed.words[i - 2] in ("low", "high"):
+    if not end and i > 1 and walk.typed.words[i - 2] in LOWS and walk.typed.words[i - 1] in LOW_LINKS:
         i, end, told = i - 2, read.end, read.end  # "low of 27": degrees, not plants
     if not end:
         return False
@@ -41,11 +41,17 @@ def leave_share(walk: Walk, read: Read, i: int) -> bool:
     return True
 
 
+LOWS = frozenset({"low", "high", "temp", "temperature", "min", "max", "minimum", "maximum"})
+LOW_LINKS = frozenset({"of", "was", "at", "about", "hit", "reached"})
+""" "low of 27", "low was 34", "temperature hit 31"."""
+
+
 def _keep_rate(walk: Walk, read: Read, i: int, end: int) -> None:
     """ "3 seeds to the cell": so many in each, however many there are."""
     noun = walk.word(read.end) if walk.word(read.end) in STUFF else ""
     unit = read.amount.unit if read.amount.unit != "piece" or not noun else noun
-    amount = replace(read.amount, written=walk.typed.written(i, end), unit=f"{unit}/{walk.word(end - 1)}")
+    each = walk.draft.item.amounts[-1].unit if walk.word(end - 1) == "per" else walk.word(end - 1)
+    amount = replace(read.amount, written=walk.typed.written(i, end), unit=f"{unit}/{each}")
     walk.draft.total.append(amount)
     walk.span("amount", i, end)
     walk.i = end
@@ -57,9 +63,11 @@ def _is_named(walk: Walk) -> bool:
 
 def _rate_end(walk: Walk, j: int) -> int:
     """The word behind "per tray", "to the cell", "in each pot"; 0 if none stands at `j`."""
-    if CONTAINERS.isdisjoint(walk.typed.words):
-        return 0
     j += walk.word(j) in STUFF
+    if walk.word(j) not in ("per", "to", "in"):
+        return 0
+    if walk.word(j) == "per" and (j + 1 >= walk.end or walk.typed.breaks[j + 1]) and walk.draft.item.amounts:
+        return j + 1  # "5 strings, 12 per"
     word, k = walk.word(j), walk.past_articles(j + 1)
     is_each = walk.word(k) in ("each", "every")
     k += is_each

@@ -160,7 +160,8 @@ def take_remark(walk: Walk) -> bool:
     while (
         end < walk.stop(i)
         and not (
-            walk.word(end) in ("in", "from", "into", "over", "on", "along", "across")
+            word != "which"
+            and walk.word(end) in ("in", "from", "into", "over", "on", "along", "across")
             and walk.bed_at(past_whole(walk, walk.past_articles(end + 1)))[1] is not None
             and not walk.draft.places
         )

@@ -111,6 +111,13 @@ def known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool
     after = _next_crop(walk, i + size)
     near_crop = {k.key for k in after} | {c for k in after for c in k.of}
     is_public = varieties[0].is_public
+    if (
+        of
+        and walk.typed.breaks[i]
+        and not set(of) & (crops | near_crop)
+        and _of_earlier(walk, varieties[0], of, i, size)
+    ):
+        return True
     if of and not set(of) & (crops | near_crop) and (crops or near_crop):
         is_beside = _is_crop_at(walk, i + size) or not (walk.joined or not crops)
         if is_beside:
@@ -145,6 +152,18 @@ def known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool
     walk.i = i + size
     add_variety(walk, named, (walk.typed.starts[i], walk.typed.ends[i + size - 1]), i)
     return True
+
+
+def _of_earlier(walk: Walk, variety: Known, of: tuple[str, ...], i: int, size: int) -> bool:
+    """ "peppers and aubergines, California Wonder": the variety of a crop named before the last."""
+    for item in walk.draft.items[:-1]:
+        if set(of) & {k for c in item.crops for k in (c.key, *c.of)} and not item.varieties:
+            written = walk.typed.written(i, i + size)
+            item.varieties.append(as_named(variety.key, variety.name, written, Sureness.KNOWN, of))
+            item.spans.append(("variety", walk.typed.starts[i], walk.typed.ends[i + size - 1]))
+            walk.i, walk.joined = i + size, False
+            return True
+    return False
 
 
 PEOPLE_TOO = frozenset({"gave away", "saw", "bought", "ate", "used"})

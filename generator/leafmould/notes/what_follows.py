@@ -85,9 +85,19 @@ def words_of_time(walk: Walk, i: int) -> int:
     word = walk.word(i + 1)
     if walk.word(i - 1) == "at" and typed.words[i + 1 : i + 3] == ["in", "the"] and walk.word(i + 3) in TIMES:
         return 1  # "at 7 in the morning"
-    is_time = word in LASTING or (word in TIMES and walk.word(i + 2) == "ago")
+    is_time = word in LASTING or (word in TIMES and walk.word(i + 2) == "ago") or _is_age(walk, i)
     return 2 if is_time and not typed.breaks[i + 1] else 0
 
 
+def _is_age(walk: Walk, i: int) -> bool:
+    """ "parsnips up, 5 wks": how long it took, no number of parsnips."""
+    end = i + 2
+    return walk.word(i + 1) in AGES and (
+        end >= walk.end or walk.typed.breaks[end] or walk.word(end) in AGE_ENDS
+    )
+
+
+AGES = frozenset({"day", "week", "wk", "wks", "month", "fortnight", "year", "yr", "yrs", "night"})
+AGE_ENDS = frozenset({"after", "from", "late", "early", "later", "since", "old", "on", "before", "ahead"})
 LASTING = frozenset({"hour", "hr", "minute", "min"})
 TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})

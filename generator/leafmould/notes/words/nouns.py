@@ -75,7 +75,7 @@ HOLDERS = _words(
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
     picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
     capful boatload carload boatful shopping-bag carrier crock kilner mug jug saucepan dish pouch cupful
-    basin fistful hatbox stein ladle thimbleful thimble demijohn churn creel pannier hessian skep washbasin washtub
+    teaspoonful tablespoonful spoonful basin fistful hatbox stein ladle thimbleful thimble demijohn churn creel pannier hessian skep washbasin washtub
     sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle ton quintal zentner catty gill dram cube dollop squirt"""
 )
 COUNT_NOUNS = (

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 
+from leafmould.values.date_forms import may_begin
 from leafmould.values.dates import DateWords, scan_date
 
 HEADING = re.compile(r" {0,3}(#{1,6})(?:[ \t]+(?P<text>.*?))?(?:[ \t]+#+)?[ \t]*$")
@@ -194,6 +195,8 @@ class _Reader:
         """A line that is only a date, or begins with one and goes on."""
         inner = None if row[0].isdigit() else item
         text = row.strip() if inner is None else inner["text"]
+        if not _may_open_with_date(text):
+            return False
         alone = _date_alone(text)
         below = self.rows[index + 1] if index + 1 < len(self.rows) else ""
         if alone is not None and (inner is None or _is_deeper(below, row)):
@@ -296,6 +299,12 @@ def _date_alone(text: str) -> str | None:
         return None
     words = found[0]
     return words.written if _says_days(words) or (words.year and words.month) else None
+
+
+def _may_open_with_date(text: str) -> bool:
+    """A quick look at the first word: most lines of a body begin with no date."""
+    plain = _unmarked(text).lstrip("~ ")
+    return plain != "" and (plain[0].isdigit() or may_begin(plain, 0))
 
 
 def _says_days(words: DateWords) -> bool:

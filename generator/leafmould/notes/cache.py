@@ -99,6 +99,11 @@ def _replace(path: Path, raw: bytes) -> None:
 def habits_digest(habits: Habits) -> str:
     """A short name for everything lines are read with."""
     parts = (habits.vocabulary.digest, habits.order, habits.decimal, habits.units, habits.is_southern)
+    return _digest(parts)
+
+
+@lru_cache(maxsize=10)
+def _digest(parts: tuple[str | bool | None, ...]) -> str:
     return hashlib.blake2b(repr(parts).encode(), digest_size=12).hexdigest()
 
 

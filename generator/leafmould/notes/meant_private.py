@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from leafmould.notes.entries import Entry
 from leafmould.notes.fields import NO, Fields, is_blank
-from leafmould.notes.line_ends import SIGN, WORD, is_private_word, mark_in, plain_ends
+from leafmould.notes.line_ends import SIGN, WORD, is_private_word, mark_in, may_be_private, plain_ends
 from leafmould.notes.mending import leaves
 from leafmould.notes.tree import Key, Leaf
 from leafmould.values.problems import Level, Location, Problem
@@ -79,7 +79,7 @@ def _has_mark(key: Key) -> bool:
 def with_marks(entry: Entry) -> Entry:
     """The entry, private where its title or a line of its own says so; each other way of writing it told."""
     is_line_marked = any(a.is_private for a in entry.actions) or any(w.is_private for w in entry.words)
-    if not (is_line_marked or SIGN.search(entry.body) or SIGN.search(entry.title or "")):
+    if not (is_line_marked or may_be_private(entry.body.casefold()) or _is_marked(entry.title)):
         return entry
     told: list[Problem] = []
     is_private = entry.is_private
@@ -96,6 +96,10 @@ def with_marks(entry: Entry) -> Entry:
             told.append(_warning(entry, number, f'"{line.strip()}" {WRITE_LINE}'))
     told += [_warning(entry, line, f'"{text}" {WRITE_LINE}') for line, text in _work_marks(entry)]
     return replace(entry, is_private=is_private, problems=(*entry.problems, *told))
+
+
+def _is_marked(title: str | None) -> bool:
+    return title is not None and may_be_private(title.casefold())
 
 
 def _work_marks(entry: Entry) -> Iterator[tuple[int | None, str]]:

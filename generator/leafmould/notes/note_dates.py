@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 
 from leafmould.notes.body import Section
 from leafmould.notes.habits import Habits
@@ -203,6 +204,7 @@ def _of_folders(folders: Sequence[str]) -> tuple[int | None, int | None]:
     return year, month
 
 
+@lru_cache(maxsize=10_000)
 def _numbers(year: int, month: int, day_of_month: int) -> DateReading:
     words = DateWords(
         written=f"{year}-{month:02}-{day_of_month:02}", year=year, month=month, day=day_of_month

@@ -9,40 +9,22 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from leafmould.garden.blank import BLANK
 from leafmould.garden.load import Loaded, load
-from leafmould.garden.model import DatedBy, Entry, Photo
-from leafmould.garden.photo_about import About
-from leafmould.garden.photo_names import day_in_name, words_in_name
-from leafmould.notes.line_ends import plain_ends
-from leafmould.notes.pictured import pictures_in
+from leafmould.garden.model import Entry, Photo
+from leafmould.garden.photo_finder import Finder, NamedPicture, file_of, named_pictures, said_by_name
 from leafmould.photos.darkroom import Darkroom, Picture
 from leafmould.photos.fault import Fault
 from leafmould.photos.shelf import Found
 from leafmould.values.problems import Level, Location, Problem, in_file_order
-from leafmould.values.when import When
-from leafmould.values.when import on as day_of
 from leafmould.values.wording import counted
 
 if TYPE_CHECKING:
     from leafmould.photos.look import Head
-
-HEADER = "photo"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Named:
-    """A picture as a note names it."""
-
-    name: str
-    caption: str
-    at: Location
-    field: str
 
 
 def load_pictured(folder: Path, *, on: date) -> Loaded:
@@ -63,7 +45,7 @@ def pictured(loaded: Loaded, darkroom: Darkroom) -> Loaded:
     told = [p for entry in loaded.written for p in _problems(entry, darkroom)]
     unnamed = _unnamed(loaded.written, darkroom)
     garden = loaded.garden
-    finder = _Finder(loaded, darkroom)
+    finder = Finder(loaded, darkroom)
     photos = [photo for entry in garden.entries for photo in finder.of(entry)]
     if loaded.view.household:
         photos += finder.by_day(unnamed)
@@ -104,34 +86,10 @@ def _is_open(loaded: Loaded) -> bool:
     return "problems" in loaded.view.show
 
 
-def _named(entry: Entry) -> Iterator[_Named]:
-    """The pictures a note names: in its text, then in its header."""
-    for picture in pictures_in(entry.body):
-        at = replace(entry.at, line=entry.body_line + picture.line)
-        yield _Named(name=picture.name, caption=picture.caption, at=at, field="body")
-    lines = dict(entry.photo_lines)
-    for name in entry.photos:
-        at = replace(entry.at, line=lines.get(name, entry.at.line))
-        yield _Named(name=name, caption="", at=at, field=HEADER)
-
-
-def _beside(entry: Entry) -> str:
-    return posixpath.dirname(entry.at.file)
-
-
-def _found(named: _Named, entry: Entry, darkroom: Darkroom) -> Found | Fault:
-    """The file meant; in a header the name may close with ", private"."""
-    found = darkroom.find(named.name, _beside(entry))
-    if isinstance(found, Fault) and named.field == HEADER:
-        plain, is_private, _ = plain_ends(named.name)
-        return darkroom.find(plain, _beside(entry)) if is_private else found
-    return found
-
-
 def _problems(entry: Entry, darkroom: Darkroom) -> Iterator[Problem]:
     """What is to be told of a note's pictures."""
-    for named in _named(entry):
-        found = _found(named, entry, darkroom)
+    for named in named_pictures(entry):
+        found = file_of(named, entry, darkroom)
         head = found if isinstance(found, Fault) else darkroom.head(found.path)
         name = _shown_name(named.name)
         if isinstance(head, Fault):
@@ -150,7 +108,7 @@ def _hints(found: Found, head: Head) -> Iterator[str]:
         yield "has camera notes that cannot be read. It is shown as it lies, not turned."
 
 
-def _problem(named: _Named, level: Level, message: str, suggestion: str | None = None) -> Problem:
+def _problem(named: NamedPicture, level: Level, message: str, suggestion: str | None = None) -> Problem:
     return Problem(at=named.at, level=level, message=message, field=named.field, suggestion=suggestion)
 
 
@@ -162,104 +120,9 @@ def _shown_name(name: str) -> str:
 LONGEST_SHOWN = 120
 
 
-class _Finder:
-    """Makes the photos of the notes a build may show."""
-
-    def __init__(self, loaded: Loaded, darkroom: Darkroom) -> None:
-        self._garden = loaded.garden
-        self._darkroom = darkroom
-        self._about = About(loaded.garden, loaded.vocabulary)
-        self._order = loaded.settings.dates
-        self._years = loaded.view.years
-        self._is_public = not loaded.view.household
-        self._parts: dict[str, list[Entry]] = {}
-        for entry in loaded.garden.entries:
-            self._parts.setdefault(entry.at.file, []).append(entry)
-
-    def of(self, entry: Entry) -> Iterator[Photo]:
-        """The pictures of a note, each file once, in the order they stand there."""
-        seen: set[str] = set()
-        for named in _named(entry):
-            photo = self._photo(named, entry)
-            if photo is not None and (photo.path or photo.name) not in seen:
-                seen.add(photo.path or photo.name)
-                yield photo
-
-    def by_day(self, paths: Iterable[str]) -> Iterator[Photo]:
-        """Pictures no note names, each with the note of its day; those without one are not shown."""
-        by_day: dict[date, list[Entry]] = {}
-        for entry in self._garden.entries:
-            if entry.when and entry.when.day:
-                by_day.setdefault(entry.when.day, []).append(entry)
-        for path in paths:
-            head = self._darkroom.head(path)
-            if isinstance(head, Fault):
-                continue
-            when, _ = self._day(path, head, None)
-            notes = by_day.get(when.first, []) if when else []
-            if notes:
-                words = words_in_name(path)
-                entry = next((note for note in notes if self._about.tells(note, words)), notes[0])
-                yield self._shown(path, head, entry, name=posixpath.basename(path), words="")
-
-    def _photo(self, named: _Named, entry: Entry) -> Photo | None:
-        if self._is_public and BLANK in named.name:
-            return None  # its name tells something that is left out
-        found = _found(named, entry, self._darkroom)
-        head = found if isinstance(found, Fault) else self._darkroom.head(found.path)
-        is_in_text = named.field != HEADER
-        if isinstance(found, Fault) or isinstance(head, Fault):
-            return Photo(name=named.name, path="", entry=entry.id, is_in_text=is_in_text, when=entry.when, caption=named.caption)  # fmt: skip
-        photo = self._shown(found.path, head, entry, name=named.name, words=named.caption)
-        photo = replace(photo, is_in_text=is_in_text)
-        is_hidden = photo.when is not None and photo.when.first.year in self._years
-        return None if is_hidden else photo if is_in_text else self._by_its_day(photo, entry)
-
-    def _shown(self, path: str, head: Head, entry: Entry, *, name: str, words: str) -> Photo:
-        when, dated_by = self._day(path, head, entry)
-        beds, crops = self._about.of(entry, f"{words} {words_in_name(path)}")
-        return Photo(
-            name=name,
-            path=path,
-            entry=entry.id,
-            when=when,
-            dated_by=dated_by,
-            caption=words or self._caption(path, entry),
-            beds=beds,
-            crops=crops,
-            sizes=self._darkroom.sizes(head),
-        )
-
-    def _caption(self, path: str, entry: Entry) -> str:
-        """The words of its name, unless they only say what stands beside them anyway."""
-        return "" if self._about.is_told_by(words_in_name(path), entry) else _said_by_name(path)
-
-    def _day(self, path: str, head: Head, entry: Entry | None) -> tuple[When | None, DatedBy]:
-        """When it was taken: by its name, then by the camera, then by its note; never after today."""
-        near = entry.when if entry else None
-        named = day_in_name(path, near, self._order)
-        if named is not None and named.first <= self._garden.on:
-            return named, "file name"
-        if head.taken is not None and head.taken <= self._garden.on:
-            return day_of(head.taken), "camera"
-        return near, "note"
-
-    def _by_its_day(self, photo: Photo, entry: Entry) -> Photo:
-        """The picture with that part of the note that is about its day."""
-        when = photo.when
-        if when is None or photo.dated_by == "note" or (entry.when and entry.when.meets(when)):
-            return photo
-        parts = (part for part in self._parts[entry.at.file] if part.when and part.when.day == when.day)
-        part = next(parts, None)
-        if part is None:
-            return photo
-        beds, crops = self._about.of(part, words_in_name(photo.path))
-        return replace(photo, entry=part.id, beds=beds, crops=crops)
-
-
 def _unnamed(entries: Iterable[Entry], darkroom: Darkroom) -> tuple[str, ...]:
     """The pictures lying in photos/ that no note names."""
-    found = (_found(named, entry, darkroom) for entry in entries for named in _named(entry))
+    found = (file_of(named, entry, darkroom) for entry in entries for named in named_pictures(entry))
     used = {one.path for one in found if isinstance(one, Found)}
     return tuple(path for path in darkroom.in_photos if path not in used)
 
@@ -283,8 +146,8 @@ def _made_amiss(
     first_of: dict[str, str] = {}
     for path in sorted(good):
         first_of.setdefault(good[path].key, path)
-    for named in _named(entry):
-        found = _found(named, entry, darkroom)
+    for named in named_pictures(entry):
+        found = file_of(named, entry, darkroom)
         path = found.path if isinstance(found, Found) else ""
         name = _shown_name(named.name)
         if path in faults:
@@ -296,14 +159,9 @@ def _made_amiss(
 def _with_files(photo: Photo, good: Mapping[str, Picture]) -> Photo:
     made = good.get(photo.path)
     if made is None:
-        caption = "" if photo.caption == _said_by_name(photo.path) else photo.caption
+        caption = "" if photo.caption == said_by_name(photo.path) else photo.caption
         return replace(photo, path="", sizes=(), caption=caption)
     return replace(photo, key=made.key, sizes=tuple(file.size for file in made.files))
-
-
-def _said_by_name(path: str) -> str:
-    words = words_in_name(path)
-    return words[:1].upper() + words[1:]
 
 
 def _once_each(photos: Iterable[Photo]) -> Iterator[Photo]:

@@ -13,10 +13,11 @@ from datetime import date
 
 from leafmould.garden.bed_lines import PERENNIAL_KINDS
 from leafmould.garden.model import NOWHERE, Garden, Picking, Planting
+from leafmould.garden.waits import Waits
 from leafmould.values.problems import Level, Location, Problem, in_file_order
 from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
-from leafmould.values.wording import day, weight, when_words
+from leafmould.values.wording import counted, day, weight, when_words
 
 Check = Callable[[Garden], Iterable[Problem]]
 
@@ -67,6 +68,27 @@ def more_given_than_picked(garden: Garden) -> Iterator[Problem]:
             if had is not None and gone > had * 1.001 and not amount.is_about:
                 told = f"more went away than the {amount.written} picked."
                 yield _at(garden, picking.id, Level.WARNING, told)
+
+
+def picked_inside_a_wait(garden: Garden) -> Iterator[Problem]:
+    """Something picked sooner after raw manure, animals or a treatment than is safe."""
+    waits = Waits(garden)
+    for picking in garden.pickings:
+        if safe := waits.picked_inside(picking):
+            why, ask = INSIDE[safe.wait.cause]
+            told = (
+                f"picked {counted((picking.when.first - safe.wait.last).days, 'day')} after {why} "
+                f"({day(safe.wait.last)}); the wait is {counted(safe.days, 'day')}, until {day(safe.day)}. {ask}"
+            )
+            yield _at(garden, picking.id, Level.WARNING, told)
+
+
+INSIDE = {
+    "manure": ("raw manure", "Do not eat it uncooked; your local rules come first."),
+    "animals": ("animals were in the bed", "Do not eat it uncooked; your local rules come first."),
+    "treatment": ("a treatment", "Do not eat it before you have read the label: it has the say."),
+}
+"""How a cause to wait is named, and whom to defer to."""
 
 
 def bed_had_ended(garden: Garden) -> Iterator[Problem]:
@@ -159,6 +181,7 @@ CHECKS: tuple[Check, ...] = (
     start_never_noted,
     more_given_than_picked,
     bed_had_ended,
+    picked_inside_a_wait,
     ended_before_it_came,
     more_lost_than_stood,
     more_came_up_than_tried,

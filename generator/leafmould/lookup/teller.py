@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from leafmould.garden.load import Loaded
 from leafmould.garden.model import Garden, Planting
+from leafmould.garden.waits import Waits
 from leafmould.reckon.almanac import Almanac, almanac
 from leafmould.reckon.badges import badges
 from leafmould.reckon.forecast import expected
@@ -21,6 +22,7 @@ class Teller:
 
     garden: Garden
     almanac: Almanac
+    waits: Waits
 
     def line(self, planting: Planting) -> str:
         """ "beetroot, Long border: sown today, expected 4–18 July"."""
@@ -28,7 +30,8 @@ class Teller:
 
     def labels(self, planting: Planting) -> str:
         """ "sown today, expected 4–18 July"; of what is over, also when it began."""
-        labels = [badge.text for badge in badges(planting, self.garden, expected(planting, self.almanac))]
+        forecast, safe = expected(planting, self.almanac), self.waits.safe_day(planting)
+        labels = [badge.text for badge in badges(planting, self.garden, forecast, safe)]
         if planting.ended_on and planting.start and planting.origin != "year only":
             labels.insert(0, f"{_begun(planting)} {when_words(planting.start)}")
         return ", ".join(labels)
@@ -43,7 +46,8 @@ class Teller:
 
 def teller_of(loaded: Loaded) -> Teller:
     """What says how the plantings of a loaded garden stand."""
-    return Teller(garden=loaded.garden, almanac=almanac(loaded.shown, loaded.garden))
+    garden = loaded.garden
+    return Teller(garden=garden, almanac=almanac(loaded.shown, garden), waits=Waits(garden))
 
 
 def _begun(planting: Planting) -> str:

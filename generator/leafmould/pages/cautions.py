@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.facts.cautions import Caution, cautions
+from leafmould.facts.manure import CLEAR, TOUCHING
 from leafmould.garden.model import Crop, Event
+from leafmould.garden.waits import beds_of, cause_of, last_day
 from leafmould.pages.doings import said
 from leafmould.pages.figures import day_figure
 from leafmould.pages.ledger import Ledger
@@ -20,17 +22,8 @@ from leafmould.values.wording import counted, day
 
 LATELY = timedelta(days=120)
 """How long work is warned of; the longest wait after raw manure in the rule the table names."""
-WAITS = (120, 90)
+WAITS = (TOUCHING, CLEAR)
 """Days after raw manure: for what touches the soil, and for the rest."""
-SUBJECTS = {
-    "penned": "animals",
-    "let out": "animals",
-    "manured": "manure",
-    "treated": "treatment",
-}
-"""What is warned of, by what was done to a bed."""
-MANURES = frozenset({"manure", "muck", "dung", "droppings", "poo"})
-MAY_BE_MANURE = frozenset({"mulched", "fed", "dug in"})
 COMMON = "Common practice, no source"
 
 
@@ -72,20 +65,18 @@ def work_lately(ledger: Ledger) -> Work:
     found: defaultdict[str, dict[str, Event]] = defaultdict(dict)
     for event in ledger.garden.events:
         subject = _warned_of(event)
-        if subject is None or ledger.garden.on - _last_day(event, ledger) > LATELY:
+        if subject is None or ledger.garden.on - last_day(event, ledger.garden.on) > LATELY:
             continue
-        for bed in _beds(event, ledger):
+        for bed in beds_of(event, ledger.garden):
             before = found[bed].get(subject)
-            if before is None or _last_day(before, ledger) <= _last_day(event, ledger):
+            if before is None or last_day(before, ledger.garden.on) <= last_day(event, ledger.garden.on):
                 found[bed][subject] = event
     return found
 
 
 def _warned_of(event: Event) -> str | None:
-    if event.verb in MAY_BE_MANURE:
-        words = set((event.action.subject or "").casefold().split())
-        return "manure" if words & MANURES else None
-    return SUBJECTS.get(event.verb)
+    """What an event is warned of: a cause to wait, or animals that were let out."""
+    return "animals" if event.verb == "let out" else cause_of(event)
 
 
 def bed_cautions(bed: str, work: Work, ledger: Ledger) -> tuple[CautionLine, ...]:
@@ -98,7 +89,7 @@ def bed_cautions(bed: str, work: Work, ledger: Ledger) -> tuple[CautionLine, ...
 
 
 def _work_lines(subject: str, event: Event, ledger: Ledger) -> tuple[CautionLine, ...]:
-    on = day_figure(_last_day(event, ledger), to=ledger.to_note(event.entry))
+    on = day_figure(last_day(event, ledger.garden.on), to=ledger.to_note(event.entry))
     first, *others = cautions(f"work:{subject}")
     waits = _not_before(subject, event, ledger)
     return (
@@ -109,7 +100,7 @@ def _work_lines(subject: str, event: Event, ledger: Ledger) -> tuple[CautionLine
 
 def _not_before(subject: str, event: Event, ledger: Ledger) -> str:
     """The days the waits run out, reckoned from the note."""
-    last = _last_day(event, ledger)
+    last = last_day(event, ledger.garden.on)
     if subject == "treatment":
         days = event.action.wait_days
         return f" The note says {counted(days, 'day')}: until {_after(last, days)}." if days else ""
@@ -118,19 +109,6 @@ def _not_before(subject: str, event: Event, ledger: Ledger) -> str:
 
 def _after(last: date, days: int) -> str:
     return day(last + timedelta(days=days))
-
-
-def _last_day(event: Event, ledger: Ledger) -> date:
-    until = event.action.until
-    return min(ledger.garden.on, max(event.when.last, until.last if until else event.when.last))
-
-
-def _beds(event: Event, ledger: Ledger) -> tuple[str, ...]:
-    """The beds it was done in; where only plants are named, the beds they stand in."""
-    plantings = ledger.garden.planting_by_id
-    return event.beds or tuple(
-        dict.fromkeys(plantings[key].bed_now for key in event.plantings if key in plantings)
-    )
 
 
 def _line(caution: Caution, *, on: Figure | None = None, begins: str = "", adds: str = "") -> CautionLine:

@@ -23,6 +23,7 @@ TONES = {
     "picked": "ripening",
     "ended": "resting",
     "unknown": "resting",
+    "wait": "warning",
 }
 
 

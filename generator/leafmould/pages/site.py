@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from leafmould.facts import tables
 from leafmould.garden.model import Garden, Planting
+from leafmould.garden.waits import Waits
 from leafmould.pages import addresses
 from leafmould.pages.bed import bed_pages
 from leafmould.pages.beds import bed_years_pages, beds_page
@@ -143,9 +144,10 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
 def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     """Expectations and labels of every planting, and the tables behind them."""
     forecasts = {p.id: found for p in garden.plantings if (found := expected(p, almanac))}
+    waits = Waits(garden)
     return Reckoned(
         forecasts=forecasts,
-        badges={p.id: badges(p, garden, forecasts.get(p.id)) for p in garden.plantings},
+        badges={p.id: badges(p, garden, forecasts.get(p.id), waits.safe_day(p)) for p in garden.plantings},
         families=tables.families(),
         sources=tables.sources(),
         known=_known(garden, almanac),

@@ -13,10 +13,11 @@ from datetime import date
 
 from leafmould.facts import tables
 from leafmould.garden.model import Event, Garden, Planting, Season
+from leafmould.garden.waits import SafeDay
 from leafmould.reckon.ages import days_since
 from leafmould.reckon.forecast import Forecast
 from leafmould.values.when import When
-from leafmould.values.wording import amount_words, counted, day_range, weight, when_words
+from leafmould.values.wording import amount_words, counted, day, day_range, weight, when_words
 
 STILL_PICKING = 30
 """Days since the last picking after which a planting is no longer said to be picked. Common practice."""
@@ -37,6 +38,18 @@ NOTED_BY = {
 STANDING = {"started": "started indoors", "sown": "sown", "planted": "planted out", "found": "found"}
 """The dates of a planting that open it, in order, and their words."""
 
+WHY = {
+    "manure": "raw manure, as far as is known, on",
+    "animals": "animals in the bed until",
+    "treatment": "treated on",
+}
+ASK = {
+    "manure": "your local rules come first",
+    "animals": "your local rules come first",
+    "treatment": "the label comes first",
+}
+"""What a wait is for, and whom to defer to."""
+
 LASTING = {
     "planted": "planted",
     "found": "found",
@@ -51,7 +64,7 @@ LASTING = {
 class Badge:
     """One label. `text` is right as of the garden's day; `counted_from` lets script move it on."""
 
-    kind: str  # "sown", "planted", "started", "found", "expected", "picking", "picked", "ended", "unknown"
+    kind: str  # "sown", "planted", "started", "found", "expected", "picking", "picked", "ended", "unknown", "wait"
     text: str  # "sown 23 days ago"
     counted_from: date | None = None  # the day the count starts; None: nothing to move on
     before: str = ""  # words before the count: "sown"
@@ -60,8 +73,30 @@ class Badge:
     basis: str | None = None  # the reason, for an expectation or an estimate
 
 
-def badges(planting: Planting, garden: Garden, forecast: Forecast | None) -> tuple[Badge, ...]:
-    """The labels of a planting in the order they are shown: how it began, then how it goes or ended."""
+def badges(
+    planting: Planting, garden: Garden, forecast: Forecast | None, safe: SafeDay | None = None
+) -> tuple[Badge, ...]:
+    """The labels of a planting in the order they are shown: how it began, how it goes or ended, what to wait for.
+
+    Args:
+        safe: the first day it may be picked again, where raw manure, animals or a treatment were noted.
+    """
+    return (*_story(planting, garden, forecast), *((_wait(safe, garden),) if safe else ()))
+
+
+def _wait(safe: SafeDay, garden: Garden) -> Badge:
+    """ "not to be picked before 13 August"."""
+    until = day_range(safe.day, safe.day, garden.on.year)
+    wait = safe.wait
+    if wait.is_going_on:
+        text = f"not to be picked for {safe.days} days after the animals leave"
+    else:
+        text = f"not to be picked before {until}"
+    basis = f"{WHY[wait.cause]} {day(wait.last)}: {counted(safe.days, 'day')} to wait; {ASK[wait.cause]}"
+    return Badge(kind="wait", text=text, entry=wait.event.entry, basis=basis)
+
+
+def _story(planting: Planting, garden: Garden, forecast: Forecast | None) -> tuple[Badge, ...]:
     if planting.origin == "year only":
         return (_by_year(planting, garden),)
     if planting.ended_on is not None:

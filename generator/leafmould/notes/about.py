@@ -10,6 +10,7 @@ from leafmould.notes.given_to import (
     has_other_doer,
     is_done_by_another,
     is_given,
+    is_given_of_it,
     is_let_have,
     is_thief,
     to_animals,
@@ -18,13 +19,16 @@ from leafmould.notes.of_plants import (
     SHED_LEAVES,
     TOPS,
     count_first,
+    eaten_so,
     has_old_canes,
+    heads_of_it,
     is_cleared_of_them,
     is_dead_flowers,
     is_in_pieces,
     is_seed_kept,
     is_slug_hunt,
     is_to_the_ground,
+    ones_first,
     out_none,
     out_of_bed,
     plants_out,
@@ -32,10 +36,13 @@ from leafmould.notes.of_plants import (
     roots_out,
     self_ended,
     takes_off,
+    trouble_does,
 )
 from leafmould.notes.put_where import (
     any_word,
     in_ground,
+    in_litres,
+    in_the_heat,
     is_bed_fed,
     is_bigger_pot,
     is_cans_of_water,
@@ -56,6 +63,7 @@ from leafmould.notes.put_where import (
     is_to_harden,
     is_tub_moved,
     is_weather,
+    is_wind_cover,
     object_is,
     to_supports,
 )
@@ -69,6 +77,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
+    "wind cover": is_wind_cover, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,
     "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,

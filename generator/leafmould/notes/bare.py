@@ -63,7 +63,7 @@ def in_or_out(typed: Typed) -> Clause | None:
     is_root = any(w in nouns.ROOTS for w in typed.words[crop:i])
     if typed.words[i] == "out" and not is_root:
         return None
-    verb = "picked" if typed.words[i] == "out" else "planted"
+    verb = "picked" if typed.words[i] == "out" else "sowed" if "seed" in typed.words[crop:i] else "planted"
     return Clause(0, i, j, typed.count, (typed.words[i],), verb)
 
 

@@ -62,6 +62,14 @@ def take_preposition(walk: Walk) -> bool:
     ):
         walk.i = i + 1
         return True
+    if (
+        word == "at"
+        and walk.typed.is_number(i + 1)
+        and walk.verb.name in ("covered", "uncovered", "let out", "opened")
+    ):
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "shut the cold frame at 6"
+        walk.i = i + 2
+        return True
     if word in ("at", "to") and walk.typed.is_number(i + 1) and (word == "at" or walk.verb.name == "thinned"):
         walk.i = i + 1
         return True

@@ -11,6 +11,7 @@ from functools import lru_cache
 from leafmould.notes.clause import Clause
 from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
+from leafmould.notes.verbless import STUFF_VERBS
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -41,7 +42,12 @@ def find_clauses(typed: Typed) -> list[Clause]:
     begin, i, is_topic, is_denied, topic_has_name, strangers = 0, 0, True, False, False, 0
     words, breaks, gaps, quotes, count = typed.words, typed.breaks, typed.gaps, typed.quotes, typed.count
     while i < count:
-        if i and (breaks[i] or words[i - 1] in CLAUSE_LEADS or (gaps[i] and _joins(gaps[i]))):
+        if i and (
+            breaks[i]
+            or words[i - 1] in CLAUSE_LEADS
+            or (gaps[i] and _joins(gaps[i]))
+            or (words[i] in RUN_ON and clauses and _runs_on(typed, i))
+        ):
             if clauses and is_topic and topic_has_name and ":" in gaps[i] and begin > clauses[-1].verb_start:
                 pass  # "… thinned. Bed 3: weeded"
             elif clauses:
@@ -58,6 +64,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
             counted = topic_has_name or (bool(clauses) and i > begin and words[i - 1].isdigit())
             has_verb = bool(clauses) and begin <= clauses[-1].verb_start
             found = _verb_at(typed, i, size, is_topic, counted, has_verb)
+        if found is None and is_topic and clauses and i - begin <= 1 and word in STUFF_VERBS and not size:
+            found = _stuff_at(typed, i)
         if found is not None and i > begin and words[i - 1] in WHO and found.verb_end < count:
             found = _past_relative(typed, found, begin) or found
         if found is not None:
@@ -79,7 +87,11 @@ def find_clauses(typed: Typed) -> list[Clause]:
             continue
         if word in NEGATIONS:
             is_denied = True
-        elif is_topic and not _may_precede(word):
+        elif (
+            is_topic
+            and not _may_precede(word)
+            and not (word in FIERCE and words[i + 1 : i + 2] and words[i + 1] in nouns.TROUBLES)
+        ):
             strangers += 1
             is_topic = (
                 not clauses
@@ -90,6 +102,30 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
+FIERCE = frozenset(
+    [
+        "sharp",
+        "severe",
+        "killing",
+        "howling",
+        "torrential",
+        "sudden",
+        "bloody",
+        "blasted",
+        "damn",
+        "damned",
+        "flipping",
+        "ruddy",
+        "blooming",
+        "hungry",
+        "bold",
+        "cheeky",
+        "neighbouring",
+        "marauding",
+        "wretched",
+        "pesky",
+    ]
+)
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )
@@ -179,6 +215,8 @@ def _verb_at(
             and not typed.breaks[i]
         ):
             continue  # "well rotted manure"
+        if verbs is not None and size == 1 and i > 0 and not typed.breaks[i] and _describes_crop(typed, i):
+            continue  # "six tubs of stewed rhubarb"
         if (
             verbs is not None
             and form[-1] == "over"
@@ -215,6 +253,52 @@ def _is_place_word(typed: Typed, i: int) -> bool:
         and i + 1 < typed.stops[i]
         and typed.words[i + 1] in nouns.PLACE_NOUNS
     )
+
+
+def _describes_crop(typed: Typed, i: int) -> bool:
+    """ "of stewed rhubarb", "the dried beans": how a crop is, not what was done."""
+    return (
+        (
+            typed.words[i - 1] == "of"
+            or (typed.words[i - 1] in ARTICLES and typed.words[i] not in ("cut", "set"))
+        )
+        and i + 1 < typed.count
+        and not typed.breaks[i + 1]
+        and bool(typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP)[0])
+    )
+
+
+def _stuff_at(typed: Typed, i: int) -> Clause | None:
+    """ ", fleece over", "then straw on top", ", rabbit guard on": what was put on what stands before."""
+    j = i + 1
+    while j < typed.stops[i] and typed.words[j] in STUFF_VERBS:
+        j += 1
+    j += typed.words[j : j + 1] in (["back"], ["put"], ["laid"], ["spread"], ["now"])
+    if j >= typed.count or typed.breaks[j] or typed.words[j] not in ("on", "over", "round", "around", "off"):
+        return None
+    after = typed.words[j + 1 : j + 2]
+    if not (
+        j + 1 >= typed.count
+        or typed.breaks[j + 1]
+        or after in (["top"], ["them"], ["it"], ["the"], ["each"], ["all"], ["and"])
+    ):
+        return None
+    verb = "uncovered" if typed.words[j] == "off" else STUFF_VERBS[typed.words[i]]
+    return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i, j))
+
+
+RUN_ON = frozenset({"ate", "froze", "gave", "took", "sold", "cooked", "got", "composted", "binned"})
+RUN_ON_OBJECTS = frozenset({"them", "it", "half", "some", "all", "most", "both", "loads", "em"})
+
+
+def _runs_on(typed: Typed, i: int) -> bool:
+    """ "picked strawberries from tub 1 ate them all": another deed without a comma."""
+    after = typed.words[i + 1 : i + 3]
+    if not after or typed.breaks[i + 1]:
+        return False
+    if typed.words[i] == "got":
+        return after[0].isdigit()
+    return after[0] in RUN_ON_OBJECTS or after in (["the", "rest"], ["the", "lot"], ["the", "other"])
 
 
 def _goes_on(typed: Typed, end: int) -> bool:

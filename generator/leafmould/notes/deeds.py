@@ -24,7 +24,8 @@ from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
-from leafmould.notes.words.verbs import FAMILY_FORMS, VERBS
+from leafmould.notes.words.prepositions import ABOUT, CLAUSE_JOINS
+from leafmould.notes.words.verbs import FAMILY_ANY, FAMILY_FORMS, VERBS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
 
@@ -33,15 +34,19 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
     """What each clause tells of; the line kept as text where none tells of anything done."""
     done: list[Done] = []
     topic: int | None = None
+    before: list[tuple[int, int]] = []
     clauses = _without_no_verbs(typed, clauses)
     for clause in clauses:
-        if topic is not None and clause.verb_start - clause.start <= 1:
+        if topic is not None and _is_but_a_count(typed, clause):
             clause.start = topic
         topic = None
         verb, other = action_of(typed, clause)
         if clause.is_denied:
-            if len(clauses) == 1 or not done:
-                return line.as_text("observation", None)
+            if not done:
+                if clause is clauses[-1]:
+                    return line.as_text("observation", None)
+                before.append((clause.start, clause.end))
+                continue
             done[-1].draft.leave(clause.start, clause.end, True)
             continue
         if done and is_about_pest(typed, clause, verb, done[-1]):
@@ -62,13 +67,23 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
                 return line.as_text("observation", without_meaning(typed, clause, is_asked=other is not None))
             if done:
                 done[-1].draft.leave(clause.start, clause.end, True)
+            else:
+                before.append((clause.start, clause.end if topic is None else topic))
             continue
         done.append(read_clause(line, typed, clause, verb, other))
+    for start, end in before if done else ():
+        done[0].draft.leave(start, end, True)
     if not done:
         named = any(typed.names(i)[0] for i in range(typed.count))
         asked = without_meaning(typed, clauses[0], is_asked=False) if named else None
         return line.as_text("observation", asked)
     return done
+
+
+def _is_but_a_count(typed: Typed, clause: Clause) -> bool:
+    """Whether nothing but a number stands before the verb: "about 10 died"."""
+    before = typed.words[clause.start : clause.verb_start]
+    return len(before) <= 1 or all(w.isdigit() or w in ABOUT or w in nouns.NUMBERS for w in before)
 
 
 def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
@@ -81,9 +96,36 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         )
         if is_none and not clause.is_denied:
             kept[-1].end = clause.end
+        elif kept and _is_step_towards(typed, kept[-1], clause):
+            before = kept.pop()  # "stewed 2 kg rhubarb and froze it"
+            clause.start = before.verb_end
+            kept.append(clause)
         else:
             kept.append(clause)
     return kept
+
+
+def _is_step_towards(typed: Typed, before: Clause, clause: Clause) -> bool:
+    """Whether a deed is but the first step of the next: "stewed … and froze it", "lifted and moved"."""
+    if typed.words[clause.start - 1] not in CLAUSE_JOINS or names_crop(typed, clause) == names_crop(
+        typed, before
+    ):
+        return False
+    if before.form in LIFTED:
+        return before.verb_end + 1 >= clause.verb_start and action_of(typed, clause)[0] in AFTER_LIFTING
+    return (
+        before.form in FAMILY_ANY
+        and clause.form in FREEZING
+        and action_of(typed, before)[0] == "ate"
+        and typed.phrase(clause.verb_end, 1) in (("it",), ("them",), ("the",), ())
+    )
+
+
+LIFTED = frozenset({("lifted",), ("dug", "up"), ("dug",)})
+AFTER_LIFTING = frozenset({"moved", "divided", "planted", "potted on"})
+FREEZING = frozenset(
+    {("froze",), ("bottled",), ("canned",), ("frozen",), ("jarred",), ("pickled",), ("dried",), ("salted",)}
+)
 
 
 def _is_the_same_planting(typed: Typed, clause: Clause) -> bool:

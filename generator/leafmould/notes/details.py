@@ -123,7 +123,9 @@ def take_cause(walk: Walk) -> bool:
         return False
     end = free_words(walk, start, stops_at_crop=True)
     if walk.is_topic:
-        end = start + 1
+        spots = range(start, walk.stop(start))
+        start = next((j for j in spots if walk.typed.words[j] in nouns.TROUBLES), start)
+        end = start + 1  # "a sharp frost took the tops"
     if end <= start:
         return False
     walk.draft.cause = walk.typed.written(walk.past_articles(start), end)

@@ -27,7 +27,7 @@ PEOPLE = _words(
 GATES = _words("gate step doorstep stall honesty porch wall roadside kerb curb verge desk")
 
 
-TOWARDS = frozenset({"to", "round", "over", "with", "at", "for", "by", "on", "onto", "outside", "in", "into"})
+TOWARDS = frozenset({"to", "round", "over", "at", "for", "by", "on", "onto", "outside", "in", "into"})
 
 
 HANDING = frozenset({("sent",), ("slipped",), ("lent",), ("posted",)})
@@ -39,7 +39,7 @@ def is_given(typed: Typed, clause: Clause) -> bool:
         return True
     return any(
         typed.words[i] in TOWARDS and _is_person(typed, clause, i)
-        for i in range(clause.verb_end, clause.end - 1)
+        for i in range(clause.verb_end, min(typed.stops[clause.verb_end - 1], clause.end) - 1)
     )
 
 
@@ -77,6 +77,8 @@ NO_NAMES = (
 def to_animals(typed: Typed, clause: Clause) -> bool:
     """ "threw the outer leaves to the hens"."""
     words = typed.words
+    if clause.form[-1] == "to":
+        return not nouns.HENS.isdisjoint(words[clause.verb_end : clause.verb_end + 2])
     return any(
         words[i] in ("to", "for") and nouns.HENS & set(words[i + 1 : min(i + 3, clause.end)])
         for i in range(clause.verb_end, clause.end - 1)
@@ -115,3 +117,15 @@ def is_let_have(typed: Typed, clause: Clause) -> bool:
     """ "let next door have the spare leeks"."""
     words = typed.words[clause.verb_end : clause.end]
     return "have" in words[1:4] and takes_them(typed, clause)
+
+
+def is_given_of_it(typed: Typed, clause: Clause) -> bool:
+    """ "… and gave a sack to the church", "3 spare ones went to Mum": of what stands before."""
+    has_one = has_crop(typed, clause) or any(
+        typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] or i in typed.quotes for i in range(clause.verb_start)
+    )
+    if not has_one:
+        return False
+    return is_given(typed, clause) or (
+        clause.form[-1] == "to" and _is_person(typed, clause, clause.verb_end - 1)
+    )

@@ -34,6 +34,14 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
         elif not draft.places and not draft.subject and "some!" not in verb.slots:
             draft.ask(Level.QUESTION, f'What was "{written}"? Neither a crop nor a place is named.')
     _ask_of_strangers(clause)
+    if (
+        verb.name == "came up"
+        and clause.object_left
+        and draft.places
+        and not draft.has_crop
+        and not _is_plain(clause.object_left)
+    ):
+        draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop known here. What came up?')
     _ask_which_part(clause)
     if (
         "some!" in verb.slots
@@ -59,6 +67,12 @@ def _ask_of_variety(draft: Draft) -> None:
 
 
 ENDINGS = frozenset({"lost", "cleared", "composted", "manured", "limed", "dug in", "covered"})
+
+
+def _is_plain(written: str) -> bool:
+    return set(fold(written)) <= SELDOM_VARIETY | SUCKERS | FILLERS | frozenset(
+        {"shoot", "seedling", "seed", "row"}
+    )
 
 
 def _ask_which_part(clause: Done) -> None:

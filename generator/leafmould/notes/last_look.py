@@ -18,6 +18,7 @@ from leafmould.notes.words.prepositions import (
     BEING,
     CLAUSE_JOINS,
     NEGATIONS,
+    NO_DEEDS,
     PLACE_OPENERS,
     REMARK_OPENERS,
     SUBJECTS,
@@ -39,6 +40,9 @@ DEEDS = _words(
     binned burnt burned composted moved watered weeded mulched staked netted covered pruned sent dropped"""
 )
 """What people do to plants and harvests, in everyday past forms."""
+PURPOSES = frozenset(
+    {"can", "could", "will", "would", "should", "that", "they", "itll", "theyll", "ll", "have", "nobody"}
+)
 ALWAYS_DEEDS = frozenset({"ate", "took", "gave", "threw", "froze", "sold", "went", "sent"})
 ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
 THROWN = frozenset({"binned", "composted", "burnt", "burned"})
@@ -95,7 +99,9 @@ def _pieces(clause: Done, typed: Typed) -> Iterable[tuple[int, int]]:
 def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str], places: set[str]) -> bool:
     begin = start + (typed.words[start] in CLAUSE_JOINS and start + 1 < end)
     words = typed.words[begin:end]
-    if words[0] in SILENT_OPENERS or NEGATIONS & set(words):
+    if words[0] == "so" and not PURPOSES.isdisjoint(words):
+        return False  # "so the carrots can breathe"
+    if words[0] in SILENT_OPENERS or words[0] in NO_DEEDS or NEGATIONS & set(words):
         return False
     if words[:2] == ["put", "them"] and any(
         clause.draft.covers(typed.starts[i], "place") for i in range(begin, end)
@@ -130,7 +136,11 @@ def _is_deed(typed: Typed, i: int, begin: int) -> bool:
         return False  # "it came through fine"
     if word == "had" and i > begin and typed.words[i - 1] in nouns.HENS:
         return True
-    if typed.names(i)[0] or (word not in DEEDS and not (word in LONGEST_PAST and word.endswith("ed"))):
+    if (
+        word in NO_DEEDS
+        or typed.names(i)[0]
+        or (word not in DEEDS and not (word in LONGEST_PAST and word.endswith("ed")))
+    ):
         return False
     before = typed.words[i - 1] if i else ""
     is_joined = typed.breaks[i] or before in CLAUSE_JOINS | {"n"} or "&" in typed.gaps[i]

@@ -55,6 +55,7 @@ SPREADS = frozenset(
 )
 
 
+NOT_SPREAD = frozenset({"fed", "closed", "shut", "opened", "vented", "propped"})
 SPREAD_BY = frozenset(
     {"covered", "uncovered", "netted", "mulched", "manured", "limed", "fed", "treated", "staked"}
 )
@@ -72,7 +73,7 @@ def take_object(walk: Walk, clause: Clause) -> None:
     """Set the subject from free words beside the verb, and mark them used."""
     walk.end = clause.end
     is_named = walk.verb.name in OBJECT_VERBS or clause.subject == "eggs"
-    is_spread = clause.form in FAMILY_ANY and clause.form != ("fed",) and walk.verb.name in SPREAD_BY
+    is_spread = clause.form in FAMILY_ANY and clause.form[0] not in NOT_SPREAD and walk.verb.name in SPREAD_BY
     if not is_named and not is_spread and (not clause.form or clause.form[0] not in OBJECT_FORMS):
         return
     i = clause.verb_end
@@ -92,6 +93,13 @@ def take_object(walk: Walk, clause: Clause) -> None:
         )
     elif walk.verb.name == "pinched out":
         _suckers(walk, i)
+    elif (
+        walk.verb.name == "saw"
+        and not clause.subject
+        and clause.form in FAMILY_ANY
+        and _is_damage(walk, clause)
+    ):
+        _seen_before(walk, clause)
     elif walk.verb.name == "saw" and not clause.subject:
         _seen(walk, clause)
     elif walk.verb.name == "released" and "nematode" in walk.typed.words[clause.start : clause.end]:
@@ -208,6 +216,14 @@ def _seen(walk: Walk, clause: Clause) -> None:
                 ("verb", walk.typed.starts[clause.verb_start], walk.typed.ends[clause_start - 1])
             )
     walk.end = clause.end
+
+
+def _is_damage(walk: Walk, clause: Clause) -> bool:
+    """ "hail shredded the lettuces": who did it stands first."""
+    words = walk.typed.words
+    return any(words[k] in nouns.TROUBLES for k in range(clause.start, clause.verb_start)) and not any(
+        words[k] in nouns.TROUBLES for k in range(clause.verb_end, walk.stop(clause.verb_end))
+    )
 
 
 def _seen_before(walk: Walk, clause: Clause) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_crop, has_weight, is_bare, roots
+from leafmould.notes.doers import trouble_first
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import PLACE_OPENERS
@@ -46,6 +47,11 @@ def count_first(typed: Typed, clause: Clause) -> bool:
         for w in before
     )
     return is_counted and _ends_there(typed, clause)
+
+
+def trouble_does(typed: Typed, clause: Clause) -> bool:
+    """ "fly found the last lot"; not "leek moth found in Top bed"."""
+    return trouble_first(typed, clause) and not _ends_there(typed, clause)
 
 
 def _ends_there(typed: Typed, clause: Clause) -> bool:
@@ -154,4 +160,39 @@ def is_seed_kept(typed: Typed, clause: Clause) -> bool:
 def is_slug_hunt(typed: Typed, clause: Clause) -> bool:
     return not nouns.TROUBLES.isdisjoint(typed.words[clause.verb_end : clause.end]) and not has_crop(
         typed, clause
+    )
+
+
+HEADS = nouns.PICK_NOUNS | _words("handful bag bowl punnet")
+
+
+def heads_of_it(typed: Typed, clause: Clause) -> bool:
+    """ "slugs had half the radicchio, cut the 14 decent heads"."""
+    spots = range(clause.verb_end, min(typed.stops[clause.verb_start], clause.end))
+    has_count = any(typed.words[i].isdigit() or typed.words[i] in nouns.NUMBERS for i in spots)
+    return (
+        has_count
+        and any(typed.words[i] in HEADS for i in spots)
+        and any(typed.kind(i, *CROPS)[0] for i in range(clause.start))
+    )
+
+
+WITH_FOOD = _words(
+    "butter toast supper dinner lunch tea breakfast salad cheese roast sandwich salt omelette soup pasta mint"
+)
+
+
+def eaten_so(typed: Typed, clause: Clause) -> bool:
+    """ "we had them with butter"."""
+    words = typed.words[clause.verb_end : clause.end]
+    return words[:1] in (["them"], ["it"], ["some"], ["half"], ["one"]) and not WITH_FOOD.isdisjoint(words)
+
+
+ONES = _words("one ones rest worst bad half rotten lot them others")
+
+
+def ones_first(typed: Typed, clause: Clause) -> bool:
+    """ "worst ones binned", "the rest chucked"."""
+    return not ONES.isdisjoint(typed.words[clause.start : clause.verb_start]) and any(
+        typed.kind(i, *CROPS)[0] for i in range(clause.start)
     )

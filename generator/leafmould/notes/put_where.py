@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_crop, has_weight
+from leafmould.notes.doers import trouble_first
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS
@@ -208,6 +209,8 @@ def is_bigger_pot(typed: Typed, clause: Clause) -> bool:
 def is_cans_of_water(typed: Typed, clause: Clause) -> bool:
     """ "gave the beans a can each"."""
     words = typed.words[clause.verb_end : clause.end]
+    if not STUFF.isdisjoint(words):
+        return False  # "a feed and a big drink"
     return any(
         w in ("can", "canful", "soak", "soaking", "drenching", "watering", "drink") for w in words
     ) and not {"feed", "bean"} & set(words[-1:])
@@ -289,3 +292,27 @@ def is_hive_part(typed: Typed, clause: Clause) -> bool:
 def is_for_winter(typed: Typed, clause: Clause) -> bool:
     words = typed.words[clause.verb_end : clause.end]
     return "winter" in words and "for" in words and has_crop(typed, clause)
+
+
+def is_wind_cover(typed: Typed, clause: Clause) -> bool:
+    """ "wind had the cover off the tunnel": nothing is lost by it."""
+    return trouble_first(typed, clause) and object_is(CURED)(typed, clause)
+
+
+def in_the_heat(typed: Typed, clause: Clause) -> bool:
+    """ "the seedlings cooked in the greenhouse"; not "roasted in the oven"."""
+    words = typed.words[clause.verb_end : clause.end]
+    before = typed.words[clause.start : clause.verb_start]
+    has_first = any(typed.kind(i, Kind.CROP)[0] for i in range(clause.start, clause.verb_start)) or bool(
+        {"seedling", "plant", "some", "leaf"} & set(before)
+    )
+    return has_first and bool(
+        {"heat", "sun", "bush", "greenhouse", "frame", "tunnel", "propagator", "window", "windowsill", "vine"}
+        & set(words)
+    )
+
+
+def in_litres(typed: Typed, clause: Clause) -> bool:
+    return not {"litre", "liter", "l", "gallon", "pint", "quart", "bottle", "juice", "cider"}.isdisjoint(
+        typed.words[clause.verb_end :]
+    )

@@ -52,6 +52,10 @@ from leafmould.notes.words import nouns
 from leafmould.notes.words.verbs import SENSE_OF
 from leafmould.values.names import Kind
 
+BY_HAND = frozenset(
+    {("cut",), ("picked",), ("harvested",), ("lifted",), ("pruned",), ("pruned", "back"), ("salvaged",)}
+)
+"""What no slug does: "slugs had half, cut the 14 decent heads"."""
 DOERS = nouns.TROUBLES | nouns.HENS
 
 
@@ -65,10 +69,13 @@ def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     if (
         found[0] in DONE_BY_PEOPLE
         and clause.form[0] != "out"
+        and not (clause.is_by_trouble and clause.form in BY_HAND)
         and (trouble_first(typed, clause) or by_trouble(typed, clause))
     ):
         return "lost", None
-    if found[0] in DISTURBANCES and trouble_first(typed, clause):
+    if found[0] == "came up" and trouble_first(typed, clause):
+        return "saw", None  # "club root has shown itself"
+    if found[0] in DISTURBANCES and clause.form[0] != "propped" and trouble_first(typed, clause):
         return "saw", None
     return found
 

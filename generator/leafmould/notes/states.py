@@ -58,6 +58,26 @@ STATE_FOLLOWERS = frozenset(
 )
 
 
+FALLING = frozenset(
+    {
+        "falling",
+        "fallen",
+        "fell",
+        "knocked",
+        "blown",
+        "taken",
+        "bent",
+        "keeled",
+        "leaning",
+        "flopped",
+        "flopping",
+        "toppled",
+        "tipped",
+        "went",
+        "going",
+    }
+)
+""" "5 ft and falling over" is no end."""
 HALF_WAY = frozenset({"half", "only", "nearly", "almost", "part", "most", "some"})
 """ "only half the bush done" finishes nothing."""
 
@@ -85,6 +105,8 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
             and typed.words[end] not in STATE_FOLLOWERS
             and not typed.words[end].isdigit()
         ):
+            continue
+        if typed.words[end - 1] == "over" and typed.words[max(i - 1, 0)] in FALLING:
             continue
         if found[0] == "finished" and HALF_WAY & set(typed.words[max(0, i - 4) : i]):
             continue

@@ -16,6 +16,7 @@ from leafmould.notes.words.prepositions import (
     BEING,
     CLAUSE_JOINS,
     FILLERS,
+    NO_DEEDS,
     PLACE_OPENERS,
     REMARK_OPENERS,
     SUBJECTS,
@@ -93,8 +94,10 @@ def _is_more(clause: Done, typed: Typed, start: int, end: int, crops: set[str], 
     begin = start + (words[start] in CLAUSE_JOINS and start + 1 < end)
     if words[begin] in ("except", "but", "bar") and "bed" in clause.verb.slots and begin + 1 < end:
         return any(w not in KNOWN_WORDS for w in words[begin + 1 : end])
-    if words[begin] in REMARK_OPENERS or (
-        words[begin] in THIRD_PERSONS and BEING & set(words[begin : begin + 3])
+    if (
+        words[begin] in REMARK_OPENERS
+        or words[begin] in NO_DEEDS
+        or (words[begin] in THIRD_PERSONS and BEING & set(words[begin : begin + 3]))
     ):
         return False
     if clause.verb.name == "fed" and nouns.DRINKS & set(words[begin:end]):
@@ -159,7 +162,7 @@ def _is_done(typed: Typed, start: int, end: int) -> bool:
     for i in range(start, end):
         if i > start and typed.words[i - 1] not in SUBJECTS and typed.words[i - 1] not in CLAUSE_JOINS:
             continue
-        if i == start and not typed.breaks[i]:
+        if (i == start and not typed.breaks[i]) or typed.words[i] in NO_DEEDS:
             continue
         for size in range(min(LONGEST_PAST.get(typed.words[i], 0), end - i), 0, -1):
             if tuple(typed.words[i : i + size]) in PAST and typed.names(i)[0] < size:

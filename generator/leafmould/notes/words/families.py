@@ -11,8 +11,8 @@ Senses = tuple[tuple[str, str], ...]
 LAID_DOWN: Senses = (
     ("trouble first", "lost"), ("to animals", "fed animals"), ("cover off", "uncovered"), ("on heap", "composted"),
     ("freezer", "put up"), ("given", "gave away"), ("kept dry", "stored"), ("chit", "remark"), ("slug pellets", "treated"),
-    ("trap", "treated"), ("net put", "netted"), ("cover put", "covered"), ("support put", "staked"), ("manure put", "manured"), ("lime put", "limed"),
-    ("mulch put", "mulched"), ("feed put", "fed"), ("soil put", "earthed up"), ("cuttings", "took cuttings"), ("seed raised", "started"),
+    ("trap", "treated"), ("net put", "netted"), ("cover put", "covered"), ("manure put", "manured"), ("lime put", "limed"),
+    ("mulch put", "mulched"), ("feed put", "fed"), ("support put", "staked"), ("soil put", "earthed up"), ("cutting", "took cuttings"), ("seed raised", "started"),
     ("seed", "sowed"), ("tub moved", "moved"), ("planted in", "planted"),
 )  # fmt: skip
 PUT_IN: Senses = (
@@ -42,6 +42,7 @@ PUT: Senses = (
 )  # fmt: skip
 MOVED_ON: Senses = (("hens", "penned"), ("bigger pot", "potted on"), ("to harden", "hardened off"))
 GAVE: Senses = (
+    ("to animals", "fed animals"), ("given of it", "gave away"),
     ("cans of water", "watered"), ("bigger pot", "potted on"), ("support put", "staked"), ("lime put", "limed"), ("sprayed", "treated"),
 )  # fmt: skip
 TOOK: Senses = (
@@ -69,6 +70,7 @@ SHADED: Senses = (("crop", "covered"), ("bed", "covered"))
 CAME_OUT: Senses = (("flower words", "remark"), ("root first", "picked"), ("out of bed", "cleared"))
 
 FAMILIES: tuple[tuple[str, Senses], ...] = (
+    ("had; blew; lifted; tore; ripped; whipped; took", (("wind cover", "remark"),)),
     ("put; put out; set out; set", PUT),
     ("hosed; washed off", (("trouble", "treated"),)),
     ("let", (("let loose", "released"), ("let have", "gave away"))),
@@ -80,6 +82,14 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("put in; raked in; threw down; chucked down", (("seed", "sowed"),)),
     ("tipped out; emptied; emptied out; tipped; turned out", (("root", "picked"), ("hens onto", "penned"), ("hens", "let out"))),
     ("robbed", (("honey", "collected"), ("crop", "picked"))),
+    ("pressed", (("in litres", "put up"),)),
+    ("cut; pulled; lifted", (("heads of it", "picked"),)),
+    ("cut off; took off", (("tops", "pruned"), ("leaves off", "pruned"), ("dead flowers", "pruned"))),
+    ("had", (("eaten so", "ate"),)),
+    ("snapped off", (("crop", "picked"), ("amount", "picked"), ("else", "remark"))),
+    ("cooked; fried; baked; roasted", (("in the heat", "lost"),)),
+    ("binned; chucked; tossed; composted; chucked out; thrown out; discarded", (("ones first", "composted"),)),
+    ("found", (("trouble does", "remark"),)),
     ("pressed; turned; cooked; cooked down; strained; filled; ran; boiled; made", (("kept long", "put up"),)),
     ("wrapped; wrapped up", (("kept dry", "stored"),)),
     ("wheeled; barrowed", (("on heap", "composted"), ("given", "gave away"))),
@@ -97,13 +107,14 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("nipped", (("tops off", "pinched out"), ("suckers", "pinched out"))),
     ("lifted; pulled; whipped; rolled", (("cover lifted", "uncovered"), ("hens had it", "cleared"))),
     ("stripped", (("leaves off", "pruned"),)),
-    ("dug; chopped; worked; turned over; forked; turned", (("green manure", "dug in"), ("stuff into", "dug in"))),
+    ("dug; chopped; worked; forked", (("green manure", "dug in"), ("stuff into", "dug in"))),
+    ("turned over; turned", (("green manure", "dug in"),)),
     ("fed", (("bed fed", "fed"),)),
     ("opened; opened up; propped; lifted", (("glass", "uncovered"),)),
     ("cut; chopped; mowed", (("to the ground", "pruned"),)),
     ("had", (("weather", "remark"), ("done by another", "ask gave away or remark"))),
     ("drowned; counted; caught; trapped; squashed; squished", (("slugs about", "saw"),)),
-    ("stuck; shoved; snipped; popped", (("cuttings", "took cuttings"),)),
+    ("stuck; shoved; snipped; popped", (("cutting", "took cuttings"),)),
     (
         "bunged; shoved; plonked; slotted; squeezed; poked; pushed; flung; slung; lobbed; dumped; piled; heaped; packed; draped; stuffed; "
         "crammed; wedged; plopped; placed; nestled; buried; shovelled; shoveled; tipped; tucked; popped; stuck; chucked; threw; tossed; dropped; "
@@ -124,7 +135,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ),
     (
         "grabbed; nabbed; scrumped; twisted off; sliced off; sliced; snipped off; cut off; unearthed; gleaned; raided; furtled for; rummaged for; snatched; swiped; "
-        "shook down; combed; helped myself to; helped ourselves to; had a pick of; did a pick of; did a picking of; got a pick of; broke off; broke; took a cut of; took a pick of; plucked off; "
+        "shook down; combed; helped myself to; helped ourselves to; had a pick of; did a pick of; did a picking of; got a pick of; broke off; took a cut of; took a pick of; plucked off; "
         "fished out; rootled out; got a feed of; got a meal of; bagged myself; pulled off; won",
         GRABBED,
     ),
@@ -180,7 +191,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("vented; opened vents; opened doors; opened the doors of; opened the vents of; lifted the lid on; lifted the lids on; lifted lid on; took the lid off; took lid off; took the lids off; propped open; rolled up the sides of; opened the door of", VENTED),
     ("shaded; shaded over; swaddled; insulated; bubble wrapped; lagged; tented", SHADED),
     ("shut; closed; shut up; closed up; closed down; shut down; shut the lid on; closed the lid of; shut the vents of", (("glass", "covered"),)),
-    ("landed up; moulded up; molded up; drew soil up; drew soil round; drew soil around; drew soil over; drew earth up; drew earth round; drew earth over; heaped soil round; heaped soil around; heaped earth round; pulled soil up; pulled soil round; pulled soil over; raked soil up; banked soil; mounded soil; topped up the soil round", (("crop", "earthed up"), ("bed", "earthed up"), ("amount", "earthed up"))),
+    ("landed up; moulded up; molded up; drew soil up; drew soil round; drew soil around; drew soil over; drew earth up; drew earth round; drew earth over; heaped soil round; heaped soil around; heaped earth round; pulled soil up; pulled soil round; pulled soil over; raked soil up; banked soil; mounded soil; topped up the soil round", (("else", "earthed up"),)),
     ("shortened; de leafed; deleafed; defoliated; tidied up; tipped back; took the shears to; took the secateurs to; took the loppers to; gave a haircut; barbered; spurred back; headed; reduced", (("crop", "pruned"), ("tree", "pruned"))),
     ("shook out; shelled; squeezed out; scooped out; cleaned; rubbed; winnowed; podded; bagged up; dried off; extracted; stripped", (("seed kept", "saved seed"),)),
     ("shelled; shelled out; podded; husked; shucked", (("weight", "picked"), ("crop", "ask ate or put up"))),
@@ -200,6 +211,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
         "hasn't survived; haven't survived; has not survived; have not survived; hasn't made it; haven't made it; hasn't come through; haven't come through; hasn't recovered; never survived; haven't recovered",
         (("crop first", "lost"), ("count first", "lost")),
     ),
+    ("went to; gone to; have gone to; has gone to; off to; went round to; went straight to", (("to animals", "fed animals"), ("given of it", "gave away"))),
     ("came out; come out; coming out", CAME_OUT),
     ("out came; out went; out it came; out they came; out it went; out they went; out they all came; out it all came", (("suckers", "pinched out"), ("roots out", "picked"), ("out none", "cleared"), ("crop", "cleared"), ("amount", "cleared"))),
     ("have gone out; has gone out; gone out; have gone in; has gone in", (("crop first", "planted"),)),

@@ -27,7 +27,7 @@ ARTICLES = _words("the my our a an this that your his her their its")
 JOINS = _words("and n plus et und y also &")
 
 CLAUSE_JOINS = _words("and then plus but also next afterwards")
-CLAUSE_LEADS = CLAUSE_JOINS | _words("so")
+CLAUSE_LEADS = CLAUSE_JOINS | _words("so n")
 """Behind these another verb may stand: "bolted, so out it came"."""
 
 REMARK_OPENERS = _words(
@@ -147,3 +147,6 @@ for _meant, _phrases in (("about", ABOUT_PHRASES), ("just", EXACT_PHRASES)):
         ABOUT_BY_FIRST[_phrase[0]] = (*ABOUT_BY_FIRST.get(_phrase[0], ()), (_phrase, _meant))
 ABOUT_STARTS = frozenset(ABOUT_BY_FIRST)
 """Words before a number that make it an estimate, or only praise it."""
+
+NO_DEEDS = _words("checked counted looked opened turned needed wanted managed went")
+"""What was done with the eyes or in the mind: a remark that holds it is a remark."""

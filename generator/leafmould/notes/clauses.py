@@ -9,17 +9,30 @@ from __future__ import annotations
 from functools import lru_cache
 
 from leafmould.notes.clause import Clause
+from leafmould.notes.clause_signs import (
+    DESCRIBED,
+    DESCRIBING,
+    FIERCE,
+    RUN_ON,
+    describes_crop,
+    ends_object,
+    goes_on,
+    is_denied_after,
+    is_loss,
+    is_place_word,
+    joins,
+    runs_on,
+    stuff_at,
+)
 from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import STUFF_VERBS
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
-    ARTICLES,
     BEFORE_VERB,
     CLAUSE_LEADS,
     FILLERS,
     NEGATIONS,
-    NEW_PLACE_OPENERS,
     PLACE_OPENERS,
 )
 from leafmould.notes.words.verbs import (
@@ -45,8 +58,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
         if i and (
             breaks[i]
             or words[i - 1] in CLAUSE_LEADS
-            or (gaps[i] and _joins(gaps[i]))
-            or (words[i] in RUN_ON and clauses and _runs_on(typed, i))
+            or (gaps[i] and joins(gaps[i]))
+            or (words[i] in RUN_ON and clauses and runs_on(typed, i))
         ):
             if clauses and is_topic and topic_has_name and ":" in gaps[i] and begin > clauses[-1].verb_start:
                 pass  # "… thinned. Bed 3: weeded"
@@ -65,7 +78,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             has_verb = bool(clauses) and begin <= clauses[-1].verb_start
             found = _verb_at(typed, i, size, is_topic, counted, has_verb)
         if found is None and is_topic and clauses and i - begin <= 1 and word in STUFF_VERBS and not size:
-            found = _stuff_at(typed, i)
+            found = stuff_at(typed, i)
         if found is not None and i > begin and words[i - 1] in WHO and found.verb_end < count:
             found = _past_relative(typed, found, begin) or found
         if found is not None:
@@ -73,8 +86,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
             found.start, found.end = begin, count
             is_to_come = i > 0 and words[i - 1] == "be"  # "peas to be picked"
-            found.is_denied = is_denied or is_to_come or _is_denied_after(typed, found.verb_end)
-            if is_denied and _is_loss(typed, found, begin):
+            found.is_denied = is_denied or is_to_come or is_denied_after(typed, found.verb_end)
+            if is_denied and is_loss(typed, found, begin):
                 found.verb, found.is_denied = "lost", False
             _find_particle(typed, found)
             found.is_by_trouble = bool(clauses) and _is_by_trouble(typed, clauses, found)
@@ -102,33 +115,11 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
-FIERCE = frozenset(
-    [
-        "sharp",
-        "severe",
-        "killing",
-        "howling",
-        "torrential",
-        "sudden",
-        "bloody",
-        "blasted",
-        "damn",
-        "damned",
-        "flipping",
-        "ruddy",
-        "blooming",
-        "hungry",
-        "bold",
-        "cheeky",
-        "neighbouring",
-        "marauding",
-        "wretched",
-        "pesky",
-    ]
-)
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )
+
+
 MAIN = frozenset({"came up", "lost", "finished", "saw", "picked", "cleared", "planted", "potted on"})
 
 
@@ -169,10 +160,6 @@ def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
 VERB = Kind.VERB
 
 
-def _joins(gap: str) -> bool:
-    return "&" in gap or "+" in gap or "/" in gap
-
-
 def _is_own_verb(known: tuple[Known, ...]) -> bool:
     return known[0].kind is VERB if len(known) == 1 else any(k.kind is VERB for k in known)
 
@@ -201,7 +188,7 @@ def _verb_at(
     if own is not None:
         return own
     word = typed.words[i]
-    if _is_place_word(typed, i):
+    if is_place_word(typed, i):
         return None
     most = min(LONGEST_PAST.get(word, 0), typed.stops[i] - i)
     for size in range(most, 0, -1):
@@ -215,13 +202,13 @@ def _verb_at(
             and not typed.breaks[i]
         ):
             continue  # "well rotted manure"
-        if verbs is not None and size == 1 and i > 0 and not typed.breaks[i] and _describes_crop(typed, i):
+        if verbs is not None and size == 1 and i > 0 and not typed.breaks[i] and describes_crop(typed, i):
             continue  # "six tubs of stewed rhubarb"
         if (
             verbs is not None
             and form[-1] == "over"
             and form[0] in ("all", "went")
-            and _goes_on(typed, i + size)
+            and goes_on(typed, i + size)
         ):
             continue  # "whitefly all over the kale"
         if (
@@ -242,81 +229,6 @@ def _verb_at(
     if is_topic and (done := gerund_at(typed, i)) is not None:
         return done
     return state_at(typed, i, has_name, has_verb)
-
-
-def _is_place_word(typed: Typed, i: int) -> bool:
-    """The "raised" of "in Raised bed A" is part of a name."""
-    return (
-        i > 0
-        and not typed.breaks[i]
-        and (typed.words[i - 1] in NEW_PLACE_OPENERS or typed.words[i - 1] in ("the", "on"))
-        and i + 1 < typed.stops[i]
-        and typed.words[i + 1] in nouns.PLACE_NOUNS
-    )
-
-
-def _describes_crop(typed: Typed, i: int) -> bool:
-    """ "of stewed rhubarb", "the dried beans": how a crop is, not what was done."""
-    return (
-        (
-            typed.words[i - 1] == "of"
-            or (typed.words[i - 1] in ARTICLES and typed.words[i] not in ("cut", "set"))
-        )
-        and i + 1 < typed.count
-        and not typed.breaks[i + 1]
-        and bool(typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP)[0])
-    )
-
-
-def _stuff_at(typed: Typed, i: int) -> Clause | None:
-    """ ", fleece over", "then straw on top", ", rabbit guard on": what was put on what stands before."""
-    j = i + 1
-    while j < typed.stops[i] and typed.words[j] in STUFF_VERBS:
-        j += 1
-    j += typed.words[j : j + 1] in (["back"], ["put"], ["laid"], ["spread"], ["now"])
-    if j >= typed.count or typed.breaks[j] or typed.words[j] not in ("on", "over", "round", "around", "off"):
-        return None
-    after = typed.words[j + 1 : j + 2]
-    if not (
-        j + 1 >= typed.count
-        or typed.breaks[j + 1]
-        or after in (["top"], ["them"], ["it"], ["the"], ["each"], ["all"], ["and"])
-    ):
-        return None
-    verb = "uncovered" if typed.words[j] == "off" else STUFF_VERBS[typed.words[i]]
-    return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i, j))
-
-
-RUN_ON = frozenset({"ate", "froze", "gave", "took", "sold", "cooked", "got", "composted", "binned"})
-RUN_ON_OBJECTS = frozenset({"them", "it", "half", "some", "all", "most", "both", "loads", "em"})
-
-
-def _runs_on(typed: Typed, i: int) -> bool:
-    """ "picked strawberries from tub 1 ate them all": another deed without a comma."""
-    after = typed.words[i + 1 : i + 3]
-    if not after or typed.breaks[i + 1]:
-        return False
-    if typed.words[i] == "got":
-        return after[0].isdigit()
-    return after[0] in RUN_ON_OBJECTS or after in (["the", "rest"], ["the", "lot"], ["the", "other"])
-
-
-def _goes_on(typed: Typed, end: int) -> bool:
-    """Whether "all over" goes on to what it was all over."""
-    return (
-        end < typed.count
-        and not typed.breaks[end]
-        and (typed.words[end] in ARTICLES or bool(typed.names(end)[0]))
-        and (typed.words[end - 2] == "all")
-    )
-
-
-DESCRIBED = frozenset({"well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})
-
-
-DESCRIBING = frozenset(
-    (w,) for w in ("rotted", "grown", "dried", "saved", "frozen", "bought", "raised", "picked")
-)
 
 
 def _own_verb(typed: Typed, i: int, size: int) -> Clause | None:
@@ -382,6 +294,8 @@ GERUND_LINKS = frozenset(
 
 
 VERB_STARTS = frozenset({*LONGEST_PAST, *LONGEST_STATE, *AT_IT})
+
+
 """Every word a verb's form may begin with; a garden's own words are names."""
 
 
@@ -399,26 +313,6 @@ def gerund_at(typed: Typed, i: int) -> Clause | None:
     return None
 
 
-def _is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
-    """ "none of the parsnips came up": a loss, not a thing that did not happen."""
-    words = typed.words
-    none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start)) or (
-        words[begin] == "no" or words[begin : begin + 2] == ["not", "one"]
-    )
-    return (
-        none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
-    )
-
-
-def _is_denied_after(typed: Typed, i: int) -> bool:
-    """ "picked no peas", "saw nothing"."""
-    return (
-        i < typed.count
-        and not typed.breaks[i]
-        and typed.words[i] in ("no", "nothing", "none", "nowt", "neither", "nil", "zero", "not")
-    )
-
-
 def _find_particle(typed: Typed, clause: Clause) -> None:
     """The second half of a verb behind its object: "pulled the peas up", "gave 4 courgettes away"."""
     if len(clause.form) != 1 or clause.verb_end - clause.verb_start != 1:
@@ -430,30 +324,9 @@ def _find_particle(typed: Typed, clause: Clause) -> None:
             clause.verb_end + 1,
             min(clause.verb_end + 8, typed.stops[clause.verb_end] if clause.verb_end < typed.count else 0),
         ):
-            if typed.words[j] == particle and _ends_object(typed, j, particle):
+            if typed.words[j] == particle and ends_object(typed, j, particle):
                 form = (clause.form[0], particle)
                 if form in PAST or form in SENSE_OF:
                     clause.form, clause.particle = form, j
                     clause.verb = None if form in SENSE_OF else PAST[form][0]
                 return
-
-
-def _ends_object(typed: Typed, j: int, particle: str) -> bool:
-    """Whether the particle at `j` closes the object, rather than opening a place."""
-    after = j + 1
-    if after >= typed.count or typed.breaks[after]:
-        return True
-    if particle in ("in", "on", "off", "over", "up", "down"):
-        return (
-            typed.words[after] in ("and", "to", "with", "from", "in", "into", "at", "today")
-            and particle != typed.words[after]
-        )
-    return typed.words[after] in PLACE_OPENERS or typed.words[after] in (
-        "and",
-        "with",
-        "today",
-        "yesterday",
-        "now",
-        "then",
-        "again",
-    )

@@ -1,0 +1,160 @@
+"""Signs that a clause begins, that a verb's form is no verb here, or that nothing was done.
+
+Asked by `clauses` where its words give cause to.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.typed import Typed
+from leafmould.notes.verbless import STUFF_VERBS
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES, NEW_PLACE_OPENERS, PLACE_OPENERS
+from leafmould.values.names import Kind
+
+FIERCE = frozenset(
+    [
+        "sharp",
+        "severe",
+        "killing",
+        "howling",
+        "torrential",
+        "sudden",
+        "bloody",
+        "blasted",
+        "damn",
+        "damned",
+        "flipping",
+        "ruddy",
+        "blooming",
+        "hungry",
+        "bold",
+        "cheeky",
+        "neighbouring",
+        "marauding",
+        "wretched",
+        "pesky",
+    ]
+)
+
+
+def joins(gap: str) -> bool:
+    return "&" in gap or "+" in gap or "/" in gap
+
+
+def is_place_word(typed: Typed, i: int) -> bool:
+    """The "raised" of "in Raised bed A" is part of a name."""
+    return (
+        i > 0
+        and not typed.breaks[i]
+        and (typed.words[i - 1] in NEW_PLACE_OPENERS or typed.words[i - 1] in ("the", "on"))
+        and i + 1 < typed.stops[i]
+        and typed.words[i + 1] in nouns.PLACE_NOUNS
+    )
+
+
+def describes_crop(typed: Typed, i: int) -> bool:
+    """ "of stewed rhubarb", "the dried beans": how a crop is, not what was done."""
+    return (
+        (
+            typed.words[i - 1] == "of"
+            or (typed.words[i - 1] in ARTICLES and typed.words[i] not in ("cut", "set"))
+        )
+        and i + 1 < typed.count
+        and not typed.breaks[i + 1]
+        and bool(typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP)[0])
+    )
+
+
+def stuff_at(typed: Typed, i: int) -> Clause | None:
+    """ ", fleece over", "then straw on top", ", rabbit guard on": what was put on what stands before."""
+    j = i + 1
+    while j < typed.stops[i] and typed.words[j] in STUFF_VERBS:
+        j += 1
+    j += typed.words[j : j + 1] in (["back"], ["put"], ["laid"], ["spread"], ["now"])
+    if j >= typed.count or typed.breaks[j] or typed.words[j] not in ("on", "over", "round", "around", "off"):
+        return None
+    after = typed.words[j + 1 : j + 2]
+    if not (
+        j + 1 >= typed.count
+        or typed.breaks[j + 1]
+        or after in (["top"], ["them"], ["it"], ["the"], ["each"], ["all"], ["and"])
+    ):
+        return None
+    verb = "uncovered" if typed.words[j] == "off" else STUFF_VERBS[typed.words[i]]
+    return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i, j))
+
+
+RUN_ON = frozenset({"ate", "froze", "gave", "took", "sold", "cooked", "got", "composted", "binned"})
+
+
+RUN_ON_OBJECTS = frozenset({"them", "it", "half", "some", "all", "most", "both", "loads", "em"})
+
+
+def runs_on(typed: Typed, i: int) -> bool:
+    """ "picked strawberries from tub 1 ate them all": another deed without a comma."""
+    after = typed.words[i + 1 : i + 3]
+    if not after or typed.breaks[i + 1]:
+        return False
+    if typed.words[i] == "got":
+        return after[0].isdigit()
+    return after[0] in RUN_ON_OBJECTS or after in (["the", "rest"], ["the", "lot"], ["the", "other"])
+
+
+def goes_on(typed: Typed, end: int) -> bool:
+    """Whether "all over" goes on to what it was all over."""
+    return (
+        end < typed.count
+        and not typed.breaks[end]
+        and (typed.words[end] in ARTICLES or bool(typed.names(end)[0]))
+        and (typed.words[end - 2] == "all")
+    )
+
+
+DESCRIBED = frozenset({"well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})
+
+
+DESCRIBING = frozenset(
+    (w,) for w in ("rotted", "grown", "dried", "saved", "frozen", "bought", "raised", "picked")
+)
+
+
+def is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
+    """ "none of the parsnips came up": a loss, not a thing that did not happen."""
+    words = typed.words
+    none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start)) or (
+        words[begin] == "no" or words[begin : begin + 2] == ["not", "one"]
+    )
+    return (
+        none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
+    )
+
+
+def is_denied_after(typed: Typed, i: int) -> bool:
+    """ "picked no peas", "saw nothing"."""
+    return (
+        i < typed.count
+        and not typed.breaks[i]
+        and typed.words[i] in ("no", "nothing", "none", "nowt", "neither", "nil", "zero", "not")
+    )
+
+
+def ends_object(typed: Typed, j: int, particle: str) -> bool:
+    """Whether the particle at `j` closes the object, rather than opening a place."""
+    after = j + 1
+    if after >= typed.count or typed.breaks[after]:
+        return True
+    if particle in ("in", "on", "off", "over", "up", "down"):
+        return (
+            typed.words[after] in ("and", "to", "with", "from", "in", "into", "at", "today")
+            and particle != typed.words[after]
+        )
+    return typed.words[after] in PLACE_OPENERS or typed.words[after] in (
+        "and",
+        "with",
+        "today",
+        "yesterday",
+        "now",
+        "then",
+        "again",
+    )

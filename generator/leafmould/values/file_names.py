@@ -24,6 +24,8 @@ LONGEST = 255
 
 def disk_name(name: str) -> str:
     """A name as the most forgetful disk keeps it: two equal ones overwrite each other there."""
+    if name.isascii():
+        return name.lower()
     return unicodedata.normalize("NFC", unicodedata.normalize("NFC", name).casefold())
 
 

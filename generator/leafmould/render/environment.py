@@ -13,6 +13,8 @@ from pathlib import Path
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
 from markupsafe import Markup
 
+from leafmould import __version__
+from leafmould.render.compiled import Compiled
 from leafmould.values.problems import LeafmouldError
 
 STYLES = ("tokens", "text", "page", "tables", "labels", "families", "print", "own")
@@ -53,6 +55,7 @@ def open_layouts(look: Path | None, filters: dict[str, Callable[..., Markup]]) -
         keep_trailing_newline=False,
         auto_reload=False,
         cache_size=-1,
+        bytecode_cache=Compiled(layouts_folder(), f"{__version__} {Path(__file__).read_text('utf-8')}"),
     )
     environment.filters.update(filters)
     return environment

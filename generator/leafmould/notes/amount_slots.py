@@ -95,8 +95,12 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
         walk.i = i + 1  # "all 12"
         return True
-    if (one := _one_holder(walk, i)) is not None:
+    if (one := _one_holder(walk, i) or _both(walk, i, word)) is not None:
         place_amount(walk, one, i)
+        return True
+    if word == "last" and walk.word(i + 1) in ("year", "season", "yr"):
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "last year's beans"
+        walk.i = i + 2
         return True
     is_some_more = word == "some" and walk.joined and walk.draft.item.amounts and crop_behind(walk, i + 1)
     if walk.typed.names(i)[0] > 1 or (word in ABOUT and not is_some_more and not number_next(walk, i)):
@@ -106,6 +110,14 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
         walk.i = i + 2
         return True
     return None
+
+
+def _both(walk: Walk, i: int, word: str) -> Read | None:
+    """ "planted both courgettes"."""
+    if word != "both" or not walk.typed.kind(walk.past_articles(i + 1), Kind.CROP, Kind.CROP_GROUP)[0]:
+        return None
+    amount = Amount(written=walk.typed.written(i, i + 1), low=2.0, high=2.0, unit="piece")
+    return Read(amount, i + 1, False)
 
 
 def _one_holder(walk: Walk, i: int) -> Read | None:

@@ -153,7 +153,7 @@ def _may_be_variety(walk: Walk, i: int) -> bool:
         or i in walk.used
         or walk.typed.names(i)[0]
         or i in walk.typed.quotes
-        or (word in nouns.SELDOM_VARIETY and not (walk.typed.capital(i) and len(word) > 3 and i > 1))
+        or (word in nouns.SELDOM_VARIETY and not _is_named_so(walk, i, word))
         or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
         or word in ORDINARY
         or day_closes(walk, i)
@@ -171,6 +171,13 @@ def _is_everyday(word: str) -> bool:
         or word in nouns.PART_SIDES or word in nouns.THINGS or word in HOW_IT_IS
         or word in MONTHS or word in WEEKDAYS or word in SEASONS
     )  # fmt: skip
+
+
+def _is_named_so(walk: Walk, i: int, word: str) -> bool:
+    """The "Purple" of "Purple Zinger": a describing word that begins a name; not the first word of a line."""
+    if not walk.typed.capital(i) or len(word) <= 3 or not i:
+        return False
+    return i > 1 or (i + 1 < walk.stop(i) and walk.typed.capital(i + 1) and not walk.typed.names(i + 1)[0])
 
 
 def perhaps(walk: Walk, item: Item, i: int, end: int) -> None:

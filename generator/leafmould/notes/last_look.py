@@ -47,6 +47,7 @@ ALWAYS_DEEDS = frozenset({"ate", "took", "gave", "threw", "froze", "sold", "went
 ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
 THROWN = frozenset({"binned", "composted", "burnt", "burned"})
 DOERS = SUBJECTS | nouns.HENS | frozenset({"it", "so", "one", "ones", "them", "out", "rest", "lot"})
+ORDINAL_ENDS = frozenset({"st", "nd", "rd", "th"})
 DAYS = frozenset(
     {*WEEKDAYS, *MONTHS, "yesterday", "weekend", "nite", "fortnight", "eve", "holiday", "easter", "christmas"}
 ) - {"may", "march"}
@@ -158,6 +159,8 @@ def _is_end(clause: Done, typed: Typed, i: int) -> bool:
 def _is_day(words: list[str]) -> bool:
     if "than" in words:
         return False  # "less than last week"
+    if any(b in ORDINAL_ENDS and a.isdigit() and "on" in words[max(k - 2, 0) : k] for k, (a, b) in enumerate(pairwise(words))):
+        return True  # "in on the 21st"
     if DAYS & set(words) or any(a == "day" and b in ("after", "before") for a, b in pairwise(words)):
         return True
     return any(

@@ -56,6 +56,11 @@ SHORT_AFTER = frozenset({"in", "into", "from", "on", "onto", "off", "to"})
 """Behind these a noun may stand for the one bed it ends the name of; "over the wall" is anywhere."""
 
 
+def _is_new_sentence(walk: Walk, i: int) -> bool:
+    """Whether a sentence ended before this word, behind the verb: what follows is told by the way."""
+    return any("." in walk.typed.gaps[k] and walk.typed.breaks[k] for k in range(walk.verb_end, i + 1))
+
+
 def past_whole(walk: Walk, i: int) -> int:
     """The bed of "the whole of Bed 3", "the length of the Arch"."""
     if walk.word(i) not in WHOLE:

@@ -79,7 +79,7 @@ NUMBERS = (
     | frozenset(map(fold_word, FRACTIONS))
     | nouns.HOLDERS
     | nouns.SIZES
-    | {DIGITS, "x", "dozen", "half", "quarter", "all", "bunch"}
+    | {DIGITS, "x", "dozen", "half", "quarter", "all", "both", "bunch"}
 )
 
 

@@ -43,6 +43,10 @@ def take_unknown(walk: Walk) -> bool:
     item = walk.draft.item
     if walk.word(i) in UNKNOWN_WORDS:
         return _unknown_before(walk, item, i)
+    if _is_somebodys(walk, i):
+        walk.draft.leave(i, i + 1, walk.after_comma)
+        walk.i = i + 1
+        return True
     end = i + 2 if walk.typed.words[i : i + 2] in COVER_CROPS else variety_words(walk, i)
     if end == i:
         return False
@@ -58,11 +62,30 @@ def take_unknown(walk: Walk) -> bool:
         return True
     if crop_at(walk, _past_or(walk, end)):
         return _before_crop(walk, i, end)
+    if _is_name_apart(walk, item, i, end):
+        perhaps(walk, item, i, end)
+        walk.i = end
+        return True
     if item.crops or (item.varieties and (walk.typed.breaks[i] or any(v.of for v in item.varieties))):
         return _beside_known(walk, i, end)
     if walk.typed.breaks[i] and not walk.draft.has_crop and walk.draft.places:
         return False
     return _unknown_crop(walk, item, i, end)
+
+
+def _is_somebodys(walk: Walk, i: int) -> bool:
+    """The "Dad's" of "Dad's leeks": whose they are, no variety."""
+    written = walk.typed.written(i, i + 1)
+    return written[-2:].lower() in ("'s", "’s") and crop_at(walk, i + 1) and not walk.typed.names(i)[0]
+
+
+def _is_name_apart(walk: Walk, item: Item, i: int, end: int) -> bool:
+    """ "4 tomatoes, Purple Zinger, in Hoop bed", "3 'Sakura' & 1 Purple Zinger": a name for what has none yet."""
+    if item.varieties or walk.verb.name not in STARTS | {"picked"} or not closes(walk, end):
+        return False
+    if not all(walk.typed.capital(k) or walk.word(k) == "of" for k in range(i, end)):
+        return False
+    return item.takes_crop_before or (bool(item.crops) and walk.after_comma and end - i > 1)
 
 
 def _past_or(walk: Walk, end: int) -> int:

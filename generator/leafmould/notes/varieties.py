@@ -72,10 +72,20 @@ def add_variety(walk: Walk, variety: Named, span: tuple[int, int], i: int) -> No
         walk.draft.items.append(item)
     elif walk.was_or:
         _doubt_last(item)
+    elif walk.joined and item.varieties and item.amounts and _is_told(item):
+        item = Item(takes_crop_before=True)  # "Sungold x2, Sakura x3"
+        walk.draft.items.append(item)
     item.varieties.append(variety)
     item.spans.append(("variety", *span))
     walk.joined = False
     walk.was_or = False
+
+
+def _is_told(item: Item) -> bool:
+    """Whether the last variety has its amount behind it."""
+    last = max((end for slot, _, end in item.spans if slot == "variety"), default=0)
+    crops = [start for slot, start, _ in item.spans if slot == "crop"]
+    return not crops and any(slot == "amount" and start >= last for slot, start, _ in item.spans)
 
 
 def _doubt_last(item: Item) -> None:

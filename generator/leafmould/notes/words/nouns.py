@@ -74,7 +74,7 @@ HOLDERS = _words(
     pot plate tin can bottle boxful carton container tupperware case load bucketload trailer trolley netful flat cell
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
     picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
-    capful boatload carload boatful shopping-bag carrier crock kilner mug jug saucepan dish pouch cupful
+    capful boatload carload boatful shopping-bag carrier crock mug jug saucepan dish pouch cupful
     teaspoonful tablespoonful spoonful basin fistful hatbox stein ladle thimbleful thimble demijohn churn creel pannier hessian skep washbasin washtub
     sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle ton quintal zentner catty gill dram cube dollop squirt"""
 )
@@ -92,7 +92,7 @@ NOT_ALONE = _words(
 )  # ordinary words without a number
 
 SIZES = _words(
-    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long wee hardwood softwood semi heel basal bare brown paper carrier rooted overflowing packed"
+    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long wee hardwood softwood kilner mason semi heel basal bare brown paper carrier rooted overflowing packed"
 )
 """May stand between a number and its noun: "3 short rows"."""
 
@@ -118,7 +118,7 @@ VAGUE_ROWS: dict[Whole, str] = {
         most; most of; most of the; almost all; nearly all; almost all the; nearly all the; nearly all of;
         some; some of; some of the; some more; plenty; plenty of; lots; lots of; loads; loads of; a lot of;
         a load of; lots more; loads more; tons of; heaps of; masses of; a lot; a good lot of; an awful lot
-        of; oodles of; many; so many; various; a bit of; a little; a bit; a small amount of; some of it;
+        of; oodles of; many; so many; various; tonnes of; stacks of; piles of; zillions of; hundreds of; dozens of; a bit of; a little; a bit; a small amount of; some of it;
         some of them; umpteen; a glut of; a bumper crop of; a mountain of; a pile of
     """,
     "a few": """
@@ -332,7 +332,7 @@ SELDOM_VARIETY = _words(
     bumper grand total further garden kitchen heritage bare maiden cordon espalier heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
     lone single double pretty super sprouting sprouted chitted stray second-hand random odd last-minute decent-sized good-sized weedy and or
     with in on at to from for by it they them we i you he she was were is are be been did do done had has have
-    tomorrow less fewer minus morning evening afternoon lunch lunchtime tea supper dinner"""
+    tomorrow less fewer minus var cv variety mix morning evening afternoon lunch lunchtime tea supper dinner"""
 )
 """Plain describing words beside a crop: never "perhaps a variety"."""
 

@@ -135,7 +135,7 @@ ABOUT_PHRASES = """
 upwards of; getting on for; close to; close on; well over; in excess of; a bit over; a little over; a bit under; a little under; a shade over;
 a shade under; just shy of; shy of; a touch over; a touch under; not quite; the best part of; best part of; more or less; something like;
 in the region of; at least; no less than; a good; a solid; a scant; a generous; a rough; an estimated; easily; north of; way over; at a guess;
-must be; must have been; what felt like; what looked like
+must be; must have been; like; what felt like; what looked like
 """
 EXACT_PHRASES = """
 a total of; a grand total of; a grand; a full; a whole; a whopping; a massive; a huge; a mere; a measly; a paltry; a record; a respectable; an impressive; a bumper;

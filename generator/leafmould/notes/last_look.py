@@ -159,7 +159,10 @@ def _is_end(clause: Done, typed: Typed, i: int) -> bool:
 def _is_day(words: list[str]) -> bool:
     if "than" in words:
         return False  # "less than last week"
-    if any(b in ORDINAL_ENDS and a.isdigit() and "on" in words[max(k - 2, 0) : k] for k, (a, b) in enumerate(pairwise(words))):
+    if any(
+        b in ORDINAL_ENDS and a.isdigit() and "on" in words[max(k - 2, 0) : k]
+        for k, (a, b) in enumerate(pairwise(words))
+    ):
         return True  # "in on the 21st"
     if DAYS & set(words) or any(a == "day" and b in ("after", "before") for a, b in pairwise(words)):
         return True

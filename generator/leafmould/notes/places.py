@@ -34,9 +34,8 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     part_end = part_at(walk, i)
     if part_end and part_then_place(walk, i, part_end, role):
         return True
-    is_near = (
-        word in SHORT_AFTER and not walk.typed.breaks[i] and not walk.after_comma and not walk.draft.places
-    )
+    is_near = word in SHORT_AFTER and not walk.typed.breaks[i] and not walk.draft.places
+    is_near = is_near and not (walk.after_comma and _is_new_sentence(walk, opener))
     if is_near and walk.has("place") and take_short_place(walk, opener + 1, role):
         return True
     if (

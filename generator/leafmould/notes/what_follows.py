@@ -41,7 +41,9 @@ def variety_behind(walk: Walk, j: int) -> bool:
     if j in walk.typed.quotes or bool(walk.typed.kind(j, Kind.VARIETY)[0]):
         return True
     is_name = walk.typed.capital(j) and not walk.typed.names(j)[0] and walk.typed.words[j].isalpha()
-    return is_name and bool(walk.draft.item.varieties and walk.draft.item.amounts)  # "3 'Sakura' & 1 Purple Zinger"
+    return is_name and bool(
+        walk.draft.item.varieties and walk.draft.item.amounts
+    )  # "3 'Sakura' & 1 Purple Zinger"
 
 
 def names_follow(walk: Walk, j: int) -> bool:

@@ -3,13 +3,34 @@
 from __future__ import annotations
 
 import os
+import subprocess
+import sys
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 
 from leafmould.output.built import FIRST_LINE, LIST_NAME, read_list
+from leafmould.output.lock import LOCK_NAME
 from leafmould.output.write import Writing, Written, write_site
 from leafmould.values.problems import LeafmouldError, WrongUse
+
+AS_NOBODY = """\
+import os, sys
+from pathlib import Path
+from leafmould.output.write import write_site
+from leafmould.values.problems import LeafmouldError
+if os.getuid() == 0:
+    os.setuid(65534)
+else:
+    for path in {Path(out).parent for out in sys.argv[1:]} | {Path(sys.argv[1])}:
+        path.chmod(0o555)
+for out in sys.argv[1:]:
+    try:
+        write_site(Path(out), {"index.html": b"new"})
+    except LeafmouldError as fault:
+        print(fault.sentence)
+"""
 
 FUTURE = 4 * 10**18
 PAGES = {"index.html": b"first page", "beds/arch.html": b"Arch"}
@@ -136,6 +157,24 @@ def test_a_folder_with_a_very_long_name_can_be_written(tmp_path: Path) -> None:
     write_site(out, PAGES)
     assert write_site(out, {"index.html": b"new"}).changed == ("index.html",)
     assert [p.name for p in tmp_path.iterdir()] == ["x" * 250]
+
+
+@pytest.mark.skipif(not hasattr(os, "setuid"), reason="wants users")
+def test_where_nothing_may_be_written_that_is_said_before_anything_is_changed() -> None:
+    """As another user, since nothing is forbidden to the first of them."""
+    with TemporaryDirectory() as name:
+        own = Path(name)
+        own.chmod(0o755)
+        write_site(own / "site", {"index.html": b"old"})
+        command = [sys.executable, "-c", AS_NOBODY, str(own / "site"), str(own / "other")]
+        said = subprocess.run(command, capture_output=True, text=True, check=True).stdout.splitlines()
+        assert held(own) == ["site/index.html", "site/made.txt"]
+        assert (own / "site/index.html").read_bytes() == b"old"
+    refused = "reading or writing is not allowed there. Nothing was changed."
+    assert said == [
+        f'Could not write "{own / "site" / LOCK_NAME}": {refused}',
+        f'Could not write "{own / ".other.leafmould-lock"}": {refused}',
+    ]
 
 
 def test_what_others_put_there_stays(tmp_path: Path) -> None:

@@ -100,8 +100,8 @@ class Writing:
         check_folder(self._shown)
         with self._told(UNTOUCHED):
             disk.make_folders(self._to.parent)
-            at = beside(self._to, LOCK_NAME) if may_write_beside(self._to) else self._to / LOCK_NAME
-            self._lock.take(at)
+            is_inside = self._to.exists() and not may_write_beside(self._to)
+            self._lock.take(self._to / LOCK_NAME if is_inside else beside(self._to, LOCK_NAME))
         try:
             with self._told(HALFWAY):
                 settle(self._to)

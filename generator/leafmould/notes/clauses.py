@@ -54,7 +54,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
     clauses: list[Clause] = []
     begin, i, is_topic, is_denied, topic_has_name, strangers = 0, 0, True, False, False, 0
     words, breaks, gaps, quotes, count = typed.words, typed.breaks, typed.gaps, typed.quotes, typed.count
-    while i < count:
+    last = _last_begin(typed)
+    while i < count and (is_topic or i <= last):
         if i and (
             breaks[i]
             or words[i - 1] in CLAUSE_LEADS
@@ -158,6 +159,15 @@ def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
 
 
 VERB = Kind.VERB
+
+
+def _last_begin(typed: Typed) -> int:
+    """The last word a clause may begin at: behind a verb, all words past it belong to that verb's clause."""
+    words, breaks, gaps = typed.words, typed.breaks, typed.gaps
+    for i in range(typed.count - 1, 0, -1):
+        if breaks[i] or words[i - 1] in CLAUSE_LEADS or words[i] in RUN_ON or (gaps[i] and joins(gaps[i])):
+            return i
+    return 0
 
 
 def _is_own_verb(known: tuple[Known, ...]) -> bool:

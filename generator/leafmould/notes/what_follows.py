@@ -20,25 +20,23 @@ def crop_behind(walk: Walk, j: int) -> bool:
         if quote is not None:
             k = max(quote.last, k + 1)
             continue
-        if walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]:
+        if walk.typed.kind(k, *CROPS)[0]:
             return True
-        size = walk.typed.names(k)[0]
-        word = walk.word(k)
-        if (
-            (word in PLACE_OPENERS and word != "of")
-            or (word in JOINS and word != "of")
-            or word in REMARK_OPENERS
-        ):
+        if walk.word(k) in NO_CROP_PAST:
             return False
-        k += size or 1
+        k += walk.typed.names(k)[0] or 1
     return False
+
+
+CROPS, VARIETY = (Kind.CROP, Kind.CROP_GROUP), Kind.VARIETY
+NO_CROP_PAST = (PLACE_OPENERS.keys() | JOINS | REMARK_OPENERS) - ({"of"} - REMARK_OPENERS)
 
 
 def variety_behind(walk: Walk, j: int) -> bool:
     j = walk.past_articles(j)
     if j >= walk.end or walk.typed.breaks[j]:
         return False
-    if j in walk.typed.quotes or bool(walk.typed.kind(j, Kind.VARIETY)[0]):
+    if j in walk.typed.quotes or bool(walk.typed.kind(j, VARIETY)[0]):
         return True
     is_name = walk.typed.capital(j) and not walk.typed.names(j)[0] and walk.typed.words[j].isalpha()
     return is_name and bool(

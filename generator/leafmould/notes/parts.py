@@ -5,11 +5,13 @@ Steps of the walk, and what `places` asks once it has found a bed.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named
 from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.words import nouns
-from leafmould.values.names import Kind, Known
+from leafmould.values.names import Kind, Known, Vocabulary
 
 
 def part_at(walk: Walk, i: int) -> int:
@@ -139,11 +141,18 @@ def _bed_of_part(walk: Walk, key: str, i: int, end: int) -> None:
 
 
 def _parts_beginning(walk: Walk, word: str, beds: set[str]) -> list[Known]:
-    found = [
-        k for words, k in walk.typed.vocabulary.pairs
-        if k.kind is Kind.PART and words[0] == word and beds & set(k.of)
-    ]  # fmt: skip
+    found = [k for k in _parts_by_word(walk.typed.vocabulary).get(word, ()) if beds & set(k.of)]
     return found if len({k.name for k in found}) == 1 else []
+
+
+@lru_cache(maxsize=8)
+def _parts_by_word(vocabulary: Vocabulary) -> dict[str, list[Known]]:
+    """The declared parts of beds, by the first word of their names."""
+    parts: dict[str, list[Known]] = {}
+    for words, known in vocabulary.pairs:
+        if known.kind is Kind.PART:
+            parts.setdefault(words[0], []).append(known)
+    return parts
 
 
 def part_behind(walk: Walk) -> None:

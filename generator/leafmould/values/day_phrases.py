@@ -10,6 +10,7 @@ import re
 from dataclasses import replace
 
 from leafmould.values.date_forms import (
+    FIRST_WORD,
     LETTERS,
     TAIL,
     YEAR,
@@ -19,7 +20,7 @@ from leafmould.values.date_forms import (
     month_alone,
     short_year,
 )
-from leafmould.values.date_words import SHORT_MONTHS, WEEKDAYS, plain
+from leafmould.values.date_words import MONTHS, SHORT_MONTHS, WEEKDAYS, plain
 from leafmould.values.dates import scan_date
 from leafmould.values.feasts import FEAST_STARTS, FEASTS, LONGEST_FEAST
 
@@ -265,8 +266,36 @@ def scan_day(text: str, start: int = 0) -> Found | None:
     best = scan_date(text, start)
     if start >= len(text) or (start and text[start - 1].isalnum()):
         return best
-    for form in FORMS:
+    for form in _forms_at(text, start):
         found = form(text, start)
         if found is not None and (best is None or found[1] > best[1]):
             best = found
     return best
+
+
+def _forms_at(text: str, start: int) -> tuple[Form, ...]:
+    """The forms that may begin with the first word there; a quick look, so that the others are not tried."""
+    if text[start].isdigit():
+        return (ago, week_of)
+    m = FIRST_WORD.match(text, start)
+    if m is None or "'" in m[0] or "’" in m[0]:
+        return () if m is None else FORMS
+    return FORMS_BY_WORD.get(plain(m[0]), ())
+
+
+OPENINGS: dict[Form, frozenset[str]] = {
+    ago: frozenset({*(n.split()[0] for n in NUMBERS_BACK), "about", "around", "roughly", "nearly", "some"}),
+    week_last: frozenset({"a"}),
+    spelled_day: frozenset({*ORDINALS, "the", "twenty", "thirty"}),
+    month_spelled: frozenset({*MONTHS, *SHORT_MONTHS}),
+    week_of: frozenset({"the", "first", "second", "third", "last"}),
+    short_weekday: frozenset({*SHORT_DAYS, *WEEKDAYS, "last", "this"}),
+    span_back: frozenset({*(n.split()[0] for n in SPANS_BACK), "the"}),
+    feast: frozenset({*FEAST_STARTS, "the"}),
+}
+"""The words each form may begin with."""
+
+FORMS_BY_WORD: dict[str, tuple[Form, ...]] = {
+    word: tuple(form for form in FORMS if word in OPENINGS[form])
+    for word in frozenset().union(*OPENINGS.values())
+}

@@ -6,6 +6,8 @@ and the worker (`resize`), which goes on to decode. The one place that says what
 
 from __future__ import annotations
 
+import logging
+import os
 import re
 import struct
 import warnings
@@ -41,6 +43,9 @@ TAKEN = (0x9003, 0x9004)
 CHANGED = 0x0132
 SIDEWAYS = frozenset({5, 6, 7, 8})
 """Orientations in which width and height change places."""
+
+ERRORS = 2
+"""The number of the stream that errors are written to."""
 
 HEIC = re.compile(rb".{4}ftyp(?:hei[cxms]|hev[cxms]|mif[12]|msf1)", re.DOTALL)
 SVG = re.compile(rb"\s*(?:\xef\xbb\xbf)?(?:<\?xml[^>]*>|<!--.*?-->|<!DOCTYPE[^>]*>|\s)*<svg[\s>]", re.DOTALL)
@@ -99,9 +104,32 @@ def head_of(file: BinaryIO) -> Head | Fault:
 @contextmanager
 def quiet() -> Iterator[None]:
     """Keep the library's warnings from the gardener: what matters of them is said in our own words."""
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")
+    said = logging.getLogger("PIL")
+    level = said.level
+    said.setLevel(logging.CRITICAL + 1)
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            yield
+    finally:
+        said.setLevel(level)
+
+
+@contextmanager
+def mute() -> Iterator[None]:
+    """Keep what the library for TIFF itself writes to the terminal away from it."""
+    try:
+        kept = os.dup(ERRORS)
+    except OSError:  # there is no terminal
         yield
+        return
+    try:
+        with Path(os.devnull).open("wb") as nowhere:
+            os.dup2(nowhere.fileno(), ERRORS)
+        yield
+    finally:
+        os.dup2(kept, ERRORS)
+        os.close(kept)
 
 
 def _head(image: Image.Image) -> Head | Fault:

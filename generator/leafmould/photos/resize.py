@@ -7,6 +7,7 @@ leaves: no camera's notes, place, comment, profile or small copy. Writes nothing
 from __future__ import annotations
 
 import hashlib
+from contextlib import nullcontext
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
@@ -15,7 +16,7 @@ from PIL import Image
 
 from leafmould.photos.colour import plain, srgb
 from leafmould.photos.fault import CUT_SHORT, Fault
-from leafmould.photos.look import BROKEN, SIDEWAYS, Head, head_of, opened, quiet
+from leafmould.photos.look import BROKEN, SIDEWAYS, Head, head_of, mute, opened, quiet
 from leafmould.photos.sizes import Size, sizes_of
 
 RECIPE = b"2"
@@ -95,7 +96,8 @@ def _largest(raw: bytes, head: Head, size: Size) -> Image.Image:
     lying = (size[1], size[0]) if head.turn in SIDEWAYS else size
     with opened(raw) as image:
         image.draft(None, lying)
-        image.load()
+        with mute() if image.format == "TIFF" else nullcontext():
+            image.load()
         found = plain(image)
         if found.size != lying:
             found = found.resize(lying, SHARPNESS, reducing_gap=2.0)

@@ -52,7 +52,10 @@ def read(written: str, base: date = date(2026, 6, 21), *, is_southern: bool = Fa
         ("sat in the shade", None),
         ("Christmas Lima beans", "2025-12-24 2025-12-26 Christmas"),
         ("Mother's Day", None),
-        ("Memorial Day", None),
+        ("Memorial Day", "2026-05-25 2026-05-25 Memorial Day"),  # the last Monday of May
+        ("Remembrance Sunday", "2025-11-09 2025-11-09 Remembrance Sunday"),
+        ("Thanksgiving", None),
+        ("Mothering Sunday", "2026-03-15 2026-03-15 Mothering Sunday"),
     ],
 )
 def test_what_is_read_of_a_day(written: str, expected: str | None) -> None:

@@ -95,6 +95,12 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
         walk.i = i + 1  # "all 12"
         return True
+    if word == "all" and walk.word(i + 1) in ("but", "bar", "except", "save") and number_next(walk, i + 2):
+        end = i + 3
+        walk.ask(Level.QUESTION, f'"{walk.typed.written(i, end)}" is kept as a remark. How many was it?', i)
+        walk.draft.leave(i, end, True)
+        walk.i = end
+        return True
     if (one := _one_holder(walk, i) or _both(walk, i, word)) is not None:
         place_amount(walk, one, i)
         return True

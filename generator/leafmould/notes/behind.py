@@ -70,7 +70,10 @@ def take_preposition(walk: Walk) -> bool:
         walk.draft.leave(i, i + 2, walk.after_comma)  # "shut the cold frame at 6"
         walk.i = i + 2
         return True
-    if word in ("at", "to") and walk.typed.is_number(i + 1) and (word == "at" or walk.verb.name == "thinned"):
+    is_number = walk.typed.is_number(i + 1) or (
+        walk.verb.name == "thinned" and walk.word(i + 1) in nouns.NUMBERS
+    )
+    if word in ("at", "to") and is_number and (word == "at" or walk.verb.name == "thinned"):
         walk.i = i + 1
         return True
     if word == "against":

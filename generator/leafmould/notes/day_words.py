@@ -87,7 +87,9 @@ def take_date(walk: Walk) -> bool:
     if found is None:
         return False
     end = word_at(walk, found[1], lead)
-    end += walk.word(end) == "weekend" and not walk.typed.breaks[end]  # "the 4th of July weekend"
+    if walk.word(end) == "weekend" and not walk.typed.breaks[end] and not found[0].is_bare:
+        found = replace(found[0], is_weekend=True), found[1]  # "the 4th of July weekend"
+        end += 1
     if not _fits(walk, found[0], i, lead, end):
         return False
     set_date(walk, found[0], i, end)

@@ -6,6 +6,7 @@ Runs before the verbs of a line are looked for.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from leafmould.notes.day_words import DAY_STARTS, set_date
 from leafmould.notes.draft import Draft
@@ -33,6 +34,8 @@ def open_line(line: OneLine) -> int:
     end = lead
     while end < typed.count and typed.starts[end] < stop:
         end += 1
+    if typed.words[end : end + 1] == ["weekend"] and not words.is_bare:
+        words, end = replace(words, is_weekend=True), end + 1
     if words.is_bare and end < typed.count and not typed.breaks[end] and words.third is None:
         return 0
     walk = line.walk(typed, Draft(), "noted weather")

@@ -68,6 +68,8 @@ def _rate_end(walk: Walk, j: int) -> int:
         return 0
     if walk.word(j) == "per" and (j + 1 >= walk.end or walk.typed.breaks[j + 1]) and walk.draft.item.amounts:
         return j + 1  # "5 strings, 12 per"
+    if walk.word(j) == "per" and walk.word(j + 1).isalpha() and not walk.typed.names(j + 1)[0]:
+        return j + 2  # "one per ring"
     word, k = walk.word(j), walk.past_articles(j + 1)
     is_each = walk.word(k) in ("each", "every")
     k += is_each

@@ -75,7 +75,8 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.leave(i, end, True)
         walk.i = end
         return
-    if item.crops and not crop_follows and walk.word(end) in nouns.PRODUCTS and not walk.typed.breaks[end]:
+    is_thing = walk.word(end) in nouns.PRODUCTS or (end > read.end and walk.word(end) in nouns.THINGS)
+    if item.crops and not crop_follows and is_thing and not walk.typed.breaks[end]:
         written = walk.typed.written(i, end + 1)
         walk.ask(Level.QUESTION, f'"{written}" is kept as a remark. Write a line of its own for it.', i)
         draft.leave(i, end + 1, True)
@@ -111,6 +112,13 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
     if item.amounts and walk.typed.breaks[i] and _sums_up(walk, item, read, i):
         walk.i = walk.end
         return True
+    if (
+        item.amounts
+        and walk.typed.breaks[i]
+        and read.amount.whole
+        and walk.word(read.end) in ("with", "from", "off", "in")
+    ):
+        return True  # "5 kg from Bag row, a few with scab"; "2 courgettes, 3 kg tomatoes, all from the greenhouse"
     if item.amounts and read.amount.unit == "piece" and walk.word(read.end) in LOOKS:
         return True  # "3 strawberry plants in Tub 1, 1 looks sad"
     if item.amounts and (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:

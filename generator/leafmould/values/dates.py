@@ -221,7 +221,8 @@ def _span(words: DateWords, year: int, is_southern: bool) -> tuple[date, date] |
     """First and last day in that year; None if it has no such day."""
     try:
         if words.feast is not None:
-            return feast_days(words.feast, year, is_southern)
+            first, last = feast_days(words.feast, year, is_southern)
+            return _weekend_near(first, last) if words.is_weekend else (first, last)
         if words.week is not None and words.month is not None:
             return _week_of_month(words, year, words.month)
         if words.season is not None:
@@ -230,11 +231,16 @@ def _span(words: DateWords, year: int, is_southern: bool) -> tuple[date, date] |
             return _year_third(words.third, year)
         if words.day is not None:
             day = date(year, words.month, words.day)
-            return day, day
+            return _weekend_near(day, day) if words.is_weekend else (day, day)
         first, last = DAYS_OF_THIRD.get(words.third or "", (1, 31))
         return date(year, words.month, first), _last(year, words.month, last)
     except ValueError:
         return None
+
+
+def _weekend_near(first: date, last: date) -> tuple[date, date]:
+    """ "the 4th of July weekend": some day near it, within three."""
+    return first - timedelta(days=3), last + timedelta(days=3)
 
 
 def _week_of_month(words: DateWords, year: int, month: int) -> tuple[date, date]:

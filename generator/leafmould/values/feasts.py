@@ -12,6 +12,8 @@ from datetime import date, timedelta
 FIXED_ROWS = """
 1 1 | new years day; new year day; new years
 25 1 | burns night; burns day
+26 1 | australia day
+1 2 | st brigids day; saint brigids day; st brigid day; imbolc
 2 2 | candlemas; candlemas day; groundhog day
 6 2 | waitangi day
 14 2 | valentines day; valentine day; valentines; st valentines day; saint valentines day
@@ -21,6 +23,7 @@ FIXED_ROWS = """
 23 4 | st georges day; saint georges day
 25 4 | anzac day
 1 5 | may day; mayday
+19 6 | juneteenth
 24 6 | st johns day; saint johns day; st john day; midsummer day; midsummers day; st johns
 1 7 | canada day
 4 7 | fourth of july; july fourth; independence day
@@ -41,6 +44,7 @@ FIXED_ROWS = """
 """day month | names. Days as everyday calendars give them (common knowledge, no source)."""
 
 EASTER_ROWS = """
+-21 | mothering sunday
 -47 | shrove tuesday; pancake day
 -46 | ash wednesday
 -7 | palm sunday
@@ -65,6 +69,11 @@ MOVABLE = {
     for days, _, names in (row.partition("|") for row in EASTER_ROWS.strip().splitlines())
     for name in names.split(";")
 }
+NTH_DAYS = {
+    "remembrance sunday": (11, 6, 2), "melbourne cup": (11, 1, 1), "melbourne cup day": (11, 1, 1), "cup day": (11, 1, 1),
+    "presidents day": (2, 0, 3), "memorial day": (5, 0, -1), "columbus day": (10, 0, 2),
+}  # fmt: skip
+"""Month, weekday (0 Monday), which one of the month; days one country alone keeps under the name."""
 SPANS = {"easter": (-2, 1), "easter weekend": (-2, 1), "holy week": (-7, -1)}
 CHRISTMAS = frozenset({"christmas", "xmas", "christmastime"})
 TURNING = {
@@ -75,7 +84,7 @@ TURNING = {
 TURN_DAYS = {3: (19, 21), 6: (20, 22), 9: (21, 24), 12: (20, 23)}
 """The days they fall on from 1900 to 2100 somewhere on earth (from memory)."""
 
-FEASTS = frozenset({*FIXED, *MOVABLE, *SPANS, *CHRISTMAS, *TURNING})
+FEASTS = frozenset({*FIXED, *MOVABLE, *NTH_DAYS, *SPANS, *CHRISTMAS, *TURNING})
 FEAST_STARTS = frozenset(name.split()[0] for name in FEASTS)
 LONGEST_FEAST = max(len(name.split()) for name in FEASTS)
 
@@ -108,6 +117,18 @@ def feast_days(name: str, year: int, is_southern: bool) -> tuple[date, date]:
         month = (month + 5) % 12 + 1 if is_southern else month
         first, last = TURN_DAYS[month]
         return date(year, month, first), date(year, month, last)
+    if (nth := NTH_DAYS.get(name)) is not None:
+        day = _nth_day(year, *nth)
+        return day, day
     first, last = SPANS.get(name) or (MOVABLE[name], MOVABLE[name])
     sunday = easter(year)
     return sunday + timedelta(days=first), sunday + timedelta(days=last)
+
+
+def _nth_day(year: int, month: int, weekday: int, which: int) -> date:
+    """The so-many-th weekday of a month; the last for -1."""
+    if which < 0:
+        last = date(year + month // 12, month % 12 + 1, 1) - timedelta(days=1)
+        return last - timedelta(days=(last.weekday() - weekday) % 7)
+    first = date(year, month, 1)
+    return first + timedelta(days=(weekday - first.weekday()) % 7 + 7 * (which - 1))

@@ -221,8 +221,8 @@ def _span(words: DateWords, year: int, is_southern: bool) -> tuple[date, date] |
     """First and last day in that year; None if it has no such day."""
     try:
         if words.feast is not None:
-            first, last = feast_days(words.feast, year, is_southern)
-            return _weekend_near(first, last) if words.is_weekend else (first, last)
+            days = feast_days(words.feast, year, is_southern)
+            return _weekend_near(*days) if words.is_weekend else days
         if words.week is not None and words.month is not None:
             return _week_of_month(words, year, words.month)
         if words.season is not None:

@@ -19,6 +19,7 @@ from leafmould.notes.of_plants import (
     SHED_LEAVES,
     TOPS,
     count_first,
+    cover_told,
     eaten_so,
     has_old_canes,
     heads_of_it,
@@ -77,7 +78,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
-    "wind cover": is_wind_cover, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
+    "wind cover": is_wind_cover, "cover told": cover_told, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,
     "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,

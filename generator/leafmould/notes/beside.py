@@ -85,8 +85,11 @@ def has_fallen(typed: Typed, clause: Clause) -> bool:
 def is_flower_opened(typed: Typed, clause: Clause) -> bool:
     """ "the first sunflower opened along the fence"; not "opened the beans"."""
     is_bare = clause.verb_end >= clause.end or typed.breaks[clause.verb_end]
-    return any(typed.kind(i, *CROPS)[0] for i in range(clause.start, clause.verb_start)) and (
-        is_bare or typed.words[clause.verb_end] in {*PLACE_OPENERS, "today", "yesterday", "this"}
+    is_passive = typed.words[max(clause.verb_start - 1, 0)] in ("was", "were", "been")
+    return (
+        not is_passive
+        and any(typed.kind(i, *CROPS)[0] for i in range(clause.start, clause.verb_start))
+        and (is_bare or typed.words[clause.verb_end] in {*PLACE_OPENERS, "today", "yesterday", "this"})
     )
 
 

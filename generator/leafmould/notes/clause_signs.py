@@ -111,11 +111,11 @@ def goes_on(typed: Typed, end: int) -> bool:
     )
 
 
-DESCRIBED = frozenset({"well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})
+DESCRIBED = frozenset({"about", "well", "half", "part", "home", "freeze", "oven", "shop", "freshly"})
 
 
 DESCRIBING = frozenset(
-    (w,) for w in ("rotted", "grown", "dried", "saved", "frozen", "bought", "raised", "picked")
+    (w,) for w in ("growing", "rotted", "grown", "dried", "saved", "frozen", "bought", "raised", "picked")
 )
 
 
@@ -128,6 +128,11 @@ def is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
     return (
         none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words
     )
+
+
+def is_cursed(typed: Typed, i: int) -> bool:
+    """ "in this blasted wind"; not "blasted aphids off the beans"."""
+    return typed.words[i - 1] in ("this", "that", "the", "these", "those") and i > 0
 
 
 def is_denied_after(typed: Typed, i: int) -> bool:

@@ -17,6 +17,7 @@ from leafmould.notes.clause_signs import (
     describes_crop,
     ends_object,
     goes_on,
+    is_cursed,
     is_denied_after,
     is_loss,
     is_place_word,
@@ -78,7 +79,15 @@ def find_clauses(typed: Typed) -> list[Clause]:
             counted = topic_has_name or (bool(clauses) and i > begin and words[i - 1].isdigit())
             has_verb = bool(clauses) and begin <= clauses[-1].verb_start
             found = _verb_at(typed, i, size, is_topic, counted, has_verb)
-        if found is None and is_topic and clauses and i - begin <= 1 and word in STUFF_VERBS and not size:
+        if (
+            found is None
+            and is_topic
+            and clauses
+            and i - begin <= 1
+            and word in STUFF_VERBS
+            and word != "bone"
+            and not size
+        ):
             found = stuff_at(typed, i)
         if found is not None and i > begin and words[i - 1] in WHO and found.verb_end < count:
             found = _past_relative(typed, found, begin) or found
@@ -99,7 +108,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             topic_has_name = topic_has_name or any(k.kind is not VERB for k in known)
             i += size
             continue
-        if word in NEGATIONS:
+        if word in NEGATIONS or (word in UNREAL and words[i + 1 : i + 2] in (["have"], ["ve"], ["of"])):
             is_denied = True
         elif (
             is_topic
@@ -116,6 +125,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
+UNREAL = frozenset({"would", "should", "could", "might"})
+""" "would have picked the beans": not done."""
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )
@@ -227,6 +238,8 @@ def _verb_at(
             and HALF_WAY & set(typed.words[max(0, i - 4) : i])
         ):
             continue
+        if verbs is not None and size == 1 and word in FIERCE and is_cursed(typed, i):
+            continue  # "this blasted wind"
         if size == 1 and is_topic and (done := gerund_at(typed, i)) is not None:
             return done
         if verbs is None or size < name_size or (size == name_size and i > 0 and has_name):

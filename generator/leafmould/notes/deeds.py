@@ -91,7 +91,11 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     kept: list[Clause] = []
     for clause in clauses:
         is_none = bool(kept) and (
-            (clause.form in FAMILY_FORMS and action_of(typed, clause)[0] == "remark")
+            (
+                clause.form in FAMILY_FORMS
+                and clause.form != ("left",)
+                and action_of(typed, clause)[0] == "remark"
+            )
             or _is_the_same_planting(typed, clause)
         )
         if is_none and not clause.is_denied:

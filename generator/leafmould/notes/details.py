@@ -297,6 +297,7 @@ def take_everything(walk: Walk) -> bool:
         and (walk.word(i + 1) != "whole" or walk.word(i + 2) in ("garden", "plot", "allotment"))
         and not walk.draft.has_crop
         and walk.has("bed")
+        and not (walk.word(i + 1) == "lot" and walk.verb.name == "cleared" and not walk.draft.places)
     ):
         end = i + 2 + (walk.word(i + 1) == "whole")
     else:

@@ -37,7 +37,7 @@ def _words(text: str) -> frozenset[str]:
 DEEDS = _words(
     """ate took gave cut put went tied snapped broke died came dug fed froze stewed sold swapped planted sowed
     potted replanted kept hung threw chucked picked pulled lifted cooked roasted boiled pickled wrapped
-    binned burnt burned composted moved watered weeded mulched staked netted covered pruned sent dropped"""
+    binned burnt burned composted moved watered weeded mulched staked netted covered pruned sent dropped brought limed"""
 )
 """What people do to plants and harvests, in everyday past forms."""
 PURPOSES = frozenset(
@@ -120,6 +120,8 @@ def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str
         and words[2] in CONTAINERS
     ):
         return True  # "in 5 pots"
+    if not nouns.TREATMENTS.isdisjoint(words) and clause.verb.name not in ("treated", "released"):
+        return True  # "then pyrethrum at dusk"
     is_phrase = words[0] in REMARK_OPENERS or words[0] in PLACE_OPENERS
     return (
         any(_is_deed(typed, i, begin) for i in range(begin, end) if not _is_end(clause, typed, i))
@@ -144,6 +146,8 @@ def _is_deed(typed: Typed, i: int, begin: int) -> bool:
     ):
         return False
     before = typed.words[i - 1] if i else ""
+    if before in ("i", "we") or (word in DEEDS and typed.words[i + 1 : i + 2] in (["them"], ["it"])):
+        return True
     is_joined = typed.breaks[i] or before in CLAUSE_JOINS | {"n"} or "&" in typed.gaps[i]
     is_doing = i == begin and (is_joined or word in ALWAYS_DEEDS)
     return (is_doing and word in DEEDS) or (

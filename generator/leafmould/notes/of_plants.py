@@ -163,6 +163,11 @@ def is_slug_hunt(typed: Typed, clause: Clause) -> bool:
     )
 
 
+def cover_told(typed: Typed, clause: Clause) -> bool:
+    """ "fleece off in the morning, back on at night"."""
+    return not nouns.COVERS.isdisjoint(typed.words[: clause.verb_start])
+
+
 HEADS = nouns.PICK_NOUNS | _words("handful bag bowl punnet")
 
 

@@ -185,7 +185,7 @@ def _is_bed(typed: Typed, i: int) -> bool:
 STUFF_VERBS = {
     **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES - {"leaf"}, "mulched"),
     **dict.fromkeys(nouns.COVERS - nouns.MULCHES, "covered"), **dict.fromkeys(nouns.NETS, "netted"),
-    "band": "treated", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
+    "band": "treated", "guard": "covered", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
 }  # fmt: skip
 """What stands on or round a crop or a bed says what was done."""
 
@@ -199,6 +199,14 @@ def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Cl
     stop = typed.stops[0]
     if not clauses:
         return [found]
+    if (
+        clauses[0].is_state
+        and found.verb in ("covered", "netted")
+        and found.verb_end <= clauses[0].verb_start
+    ):
+        return [found, *clauses[1:]]  # "cloches over Top bed to get it ready"
+    if clauses[0].form in (("back", "on"), ("back", "off")):
+        return [found, *clauses[1:]]  # "mildew's back on the courgettes"
     if clauses[0].verb_start < stop:
         return clauses
     found.end = clauses[0].start = max(stop, found.verb_end)

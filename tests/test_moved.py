@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from datetime import date
 from pathlib import Path
 
@@ -55,7 +56,7 @@ class Place:
         assert refresh is not None
         assert refresh["content"] == f"0; url={link['href']}"
         assert soup.script is not None
-        assert soup.script.text == f'location.replace("{link["href"]}" + location.hash)'
+        assert soup.script.text == f"location.replace({json.dumps(link['href'])} + location.hash)"
         target = (path.parent / str(link["href"])).resolve()
         assert target.is_file()
         return target.relative_to(self.site.resolve()).as_posix()
@@ -103,6 +104,25 @@ def test_a_note_that_is_no_more_leads_nowhere(place: Place) -> None:
     place.build()
     assert place.leads(OLD) is None
     assert place.leads(NEW) is None
+
+
+def test_a_note_in_other_letters(place: Place) -> None:
+    place.rename("2026/04-12-beetroot.md", "2026/Грядка & свёкла.md")
+    place.build()
+    address = place.leads(OLD)
+    assert address is not None
+    assert address.startswith("notes/2026/грядка-свёкла")
+    assert "&" not in address
+
+
+def test_a_page_that_leads_on_says_that_it_is_the_households(place: Place) -> None:
+    place.build(household=True)
+    place.rename("2026/04-12-beetroot.md", "2026/04-13-two-rows.md")
+    place.build(household=True)
+    assert place.leads(OLD) == NEW
+    said = BeautifulSoup((place.site / NEW).read_text("utf-8"), "html.parser").select_one(".household")
+    assert said is not None
+    assert str(said) in (place.site / OLD).read_text("utf-8")
 
 
 def test_two_notes_that_say_the_same_are_not_guessed_between(place: Place) -> None:

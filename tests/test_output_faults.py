@@ -17,6 +17,7 @@ import pytest
 
 from faulty_disk import FaultyDisk, Killed
 from leafmould.output import disk, write
+from leafmould.output.built import digest_of
 from leafmould.output.write import HALFWAY, UNTOUCHED, Writing, write_site
 from leafmould.values.problems import LeafmouldError, WrongUse
 
@@ -238,13 +239,34 @@ def test_what_the_power_took_from_the_stage_is_not_used(
 def test_a_journal_nobody_can_read_is_none(tmp_path: Path) -> None:
     out, stage = tmp_path / "site", tmp_path / ".site.leafmould-new"
     write_site(out, OLD)
-    for text in ("", "[1", '{"put": 1}', '{"first": [], "put": [["0", "../up", "1-a"]], "gone": []}'):
+    (tmp_path / "letter.txt").write_bytes(b"dear aunt")
+    up = f'"put": [["0", "../up", "{digest_of(b"a")}"]]'
+    for text in (
+        "",
+        "[1",
+        '{"put": 1}',
+        f'{{"first": [], {up}, "gone": []}}',
+        '{"first": ["../letter.txt"], "put": [], "gone": []}',
+        '{"first": [], "put": [], "gone": ["../letter.txt"]}',
+    ):
         stage.mkdir()
         (stage / "journal").write_text(text, "utf-8")
         (stage / "0").write_bytes(b"a")
         write_site(out, OLD)
         assert site(out) == OLD
-        assert sorted(p.name for p in tmp_path.iterdir()) == ["site"]
+        assert sorted(p.name for p in tmp_path.iterdir()) == ["letter.txt", "site"]
+
+
+def test_a_stage_that_cannot_be_cleared_away_holds_no_journal_any_more(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_site(tmp_path / "site", OLD)
+    with monkeypatch.context() as patched:
+        patched.setattr(disk, "remove_tree", lambda folder: None)
+        write_site(tmp_path / "site", NEW)
+    assert [p.name for p in (tmp_path / ".site.leafmould-new").iterdir()] == []
+    write_site(tmp_path / "site", NEW)
+    assert left(tmp_path) == []
 
 
 def test_a_journal_does_not_reach_into_a_folder_of_somebody_else(

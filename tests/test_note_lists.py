@@ -25,8 +25,8 @@ def listed(typed: str, address: str) -> list[str]:
 @pytest.mark.parametrize(
     ("typed", "address", "begins"),
     [
-        (SEVERAL, "crops/carrot.html", "sowed carrots in Top bed …"),
-        (SEVERAL, "beds/top-bed.html", "sowed carrots in Top bed; sowed kale in Top bed …"),
+        (SEVERAL, "crops/carrot.html", "sowed carrots in Top bed\u00a0…"),
+        (SEVERAL, "beds/top-bed.html", "sowed carrots in Top bed; sowed kale in Top bed\u00a0…"),
         (ALONE, "crops/carrot.html", "sowed carrots in Top bed"),
         (ALONE, "beds/top-bed.html", "sowed carrots in Top bed"),
     ],

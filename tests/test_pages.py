@@ -290,7 +290,7 @@ def test_a_crop_shows_years_with_days_taken_and_totals_that_lead_home(site: Site
         ("2024", ["Long border"], "12 April", "81 days"),
     ]
     assert [f.text for f in crop.years[1].totals.figures] == ["2 kg"]
-    assert crop.years[1].totals.figures[0].to == "by-date/2024.html"
+    assert crop.years[1].totals.figures[0].to == "seasons/2024.html#picked-beetroot"
 
 
 def test_varieties_stand_side_by_side(site: Site) -> None:

@@ -132,3 +132,46 @@ def test_a_place_nobody_noted_is_no_page_once_everything_has_its_bed(
         "beds/index.html",
         "beds/long-border.html",
     ]
+
+
+def test_a_sum_of_a_season_leads_to_the_list_of_just_its_pickings(book_of: Callable[..., Book]) -> None:
+    book = book_of(
+        """
+        2026-04-01
+        - sowed pea in Arch
+        - sowed beetroot in Long border
+        2026-06-20
+        - picked 400 g peas
+        2026-06-27
+        - picked 1.1 kg peas, gave away 300 g
+        2026-07-01
+        - picked some beetroot
+        """
+    )
+    row = book.pages["seasons/2026.html"].select_one("table.picked tbody tr:nth-of-type(2)")
+    assert text(row) == "pea Pe 20 June 27 June 1.5 kg 2 pickings"
+    assert row.select_one("data a")["href"] == "../seasons/2026.html#picked-pea"
+    assert [text(one) for one in book.pages["seasons/2026.html"].select(".pickings > div")] == [
+        "pea 20 June 400 g · 27 June 1.1 kg"  # the one picking of beetroot needs no list
+    ]
+
+
+def test_a_season_of_very_many_pickings_leads_to_its_notes(
+    book_of: Callable[..., Book], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("leafmould.pages.ledger.MOST_PICKINGS", 1)
+    typed = (
+        "2026-04-01\n- sowed pea in Arch\n2026-06-20\n- picked 400 g peas\n2026-06-27\n- picked 1 kg peas\n"
+    )
+    page = book_of(typed).pages["seasons/2026.html"]
+    assert page.select(".pickings") == []
+    assert page.select_one("table.picked data a")["href"] == "../by-date/2026.html"
+
+
+def test_what_is_known_from_the_table_of_the_years_before_says_so(tmp_path: Path) -> None:
+    rows = "year,bed,crop\n2021,Arch,onion\n"
+    site = site_of_notes(tmp_path, BEDS, {"../records/beforehand.csv": rows}, on=date(2026, 7, 15))
+    section = Book(site).ids["beds/arch.html"]["onion_arch_2021"]
+    assert text(section.select_one(".remark")) == (
+        "From the table of the years before the notes: records/beforehand.csv."
+    )

@@ -1,6 +1,6 @@
 """Every kind of page of the example, opened in Chromium from a folder: with script and without, and later.
 
-    python tests/outside/test_pages_opened.py FOLDER
+    PYTHONPATH=tests python tests/outside/test_pages_opened.py FOLDER
 
 puts pictures of every kind of page there, at two widths, by day and by night, for looking at.
 """

@@ -11,7 +11,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Picking, Planting
-from leafmould.pages.addresses import by_date_address
 from leafmould.pages.figures import how_long, total_figures, when_figure
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link
@@ -62,10 +61,12 @@ def year_rows(crop: Crop, ledger: Ledger) -> tuple[CropYear, ...]:
     plantings, pickings = ledger.crop_years(crop.key), ledger.picked_years(crop.key)
     begun = {ledger.home_year(p) for found in plantings.values() for p in found}
     years = sorted(begun | pickings.keys() | (plantings.keys() & set(ledger.years)), reverse=True)
-    return tuple(_year(year, plantings.get(year, ()), pickings.get(year, ()), ledger) for year in years)
+    return tuple(_year(crop, year, plantings.get(year, ()), pickings.get(year, ()), ledger) for year in years)
 
 
-def _year(year: int, plantings: Sequence[Planting], pickings: Sequence[Picking], ledger: Ledger) -> CropYear:
+def _year(
+    crop: Crop, year: int, plantings: Sequence[Planting], pickings: Sequence[Picking], ledger: Ledger
+) -> CropYear:
     begun = [p for p in plantings if ledger.home_year(p) == year]
     sown = _earliest([(p.sown or p.started or p.planted, p) for p in begun])
     first = min(pickings, key=lambda p: (p.when.first, p.id), default=None)
@@ -75,15 +76,8 @@ def _year(year: int, plantings: Sequence[Planting], pickings: Sequence[Picking],
         first_sown=_dated(sown, ledger),
         first_picked=when_figure(first.when, to=ledger.to_note(first.entry), short=True) if first else None,
         days=days_taken(begun, ledger),
-        totals=totals(pickings, ledger, to=_to_pickings(year, pickings, ledger)),
+        totals=totals(pickings, ledger, to=ledger.to_pickings(crop.key, year, pickings)),
     )
-
-
-def _to_pickings(year: int, pickings: Sequence[Picking], ledger: Ledger) -> str:
-    """The one note of a single picking; for several, the notes of the season they were noted in."""
-    if len(pickings) == 1:
-        return ledger.to_note(pickings[0].entry)
-    return by_date_address(ledger.year_name(year)) if pickings else ""
 
 
 def _earliest(moments: Iterable[tuple[When | None, Planting]]) -> tuple[When, Planting] | None:
@@ -162,10 +156,21 @@ def _variety(
         years=_grown(plantings[-MOST_PLANTINGS:], ledger),
         more=max(0, len(plantings) - MOST_PLANTINGS),
         days=days_taken(plantings, ledger),
-        totals=totals(pickings, ledger, to=ledger.crop_pages[crop.key] + "#years"),
+        totals=totals(pickings, ledger, to=_home_of_variety(name, plantings, pickings, crop, ledger)),
         endings=f"{lost} of {len(plantings)} lost" if lost else "",
         verdicts=_verdicts(plantings, ledger),
     )
+
+
+def _home_of_variety(
+    name: str, plantings: Sequence[Planting], pickings: Sequence[Picking], crop: Crop, ledger: Ledger
+) -> str:
+    """A single picking's note; the row, whose plantings tell of theirs; the years, for what belongs to none."""
+    if len(pickings) == 1:
+        return ledger.to_note(pickings[0].entry)
+    own = {planting.id for planting in plantings}
+    spot = variety_anchor(name) if all(p.planting in own for p in pickings) else "years"
+    return f"{ledger.crop_pages[crop.key]}#{spot}"
 
 
 def _grown(plantings: Sequence[Planting], ledger: Ledger) -> tuple[Link, ...]:

@@ -89,7 +89,7 @@ def _of_one(entry: Entry, ledger: Ledger, bed: str, crop: str) -> str:
         return ""
     tells_more = any(said(action) not in lines for action in entry.actions)
     words = cut("; ".join(lines), BEGINNING)
-    return f"{words} …" if tells_more and not words.endswith("…") else words
+    return f"{words}\u00a0…" if tells_more and not words.endswith("…") else words
 
 
 def entry_day(entry: Entry, ledger: Ledger, *, short: bool = False) -> Figure:
@@ -142,7 +142,7 @@ def cut(text: str, length: int) -> str:
     """A text no longer than that many characters and a sign that it goes on, cut between words."""
     if len(text) <= length:
         return text
-    return text[:length].rsplit(" ", 1)[0].rstrip(" ,;.") + " …"
+    return text[:length].rsplit(" ", 1)[0].rstrip(" ,;.") + "\u00a0…"
 
 
 def lessons_of(entries: Iterable[Entry], ledger: Ledger) -> tuple[Lesson, ...]:

@@ -7,7 +7,7 @@ the garden alone is answered by `garden.queries`.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property, wraps
@@ -15,7 +15,7 @@ from typing import Any, Protocol, TypeVar
 
 from leafmould.facts.tables import FamilyFact, Source
 from leafmould.garden.album import Album
-from leafmould.garden.model import Entry, Garden, Planting
+from leafmould.garden.model import Entry, Garden, Picking, Planting
 from leafmould.garden.queries import Past
 from leafmould.pages import addresses
 from leafmould.pages.chapters import Chapter, chapters
@@ -30,6 +30,8 @@ from leafmould.values.when import When
 
 MOST_CELL_ROWS = 2400
 """Rows in the cells of one table of beds and years; about 100 bytes each."""
+MOST_PICKINGS = 500
+"""Pickings listed on the page of a season; about 90 bytes each."""
 
 MOST_PLATES = 4
 """Pictures shown of one season of a bed; the notes have them all."""
@@ -203,6 +205,22 @@ class Ledger(Past):
         beds = len(self.garden.beds)
         rows = {year: beds + 2 * len(self.plantings_by_year.get(year, ())) for year in self.years}
         return chapters(addresses.BED_YEARS, rows, self.year_name, MOST_CELL_ROWS)
+
+    def lists_pickings(self, year: int) -> bool:
+        """Whether a season's page lists every picking: as long as it can hold them."""
+        return year in self.years and len(self.pickings_by_year.get(year, ())) <= MOST_PICKINGS
+
+    def picked_anchor(self, crop: str) -> str:
+        """The id of a crop's pickings on a season's page."""
+        return f"picked-{crop}"
+
+    def to_pickings(self, crop: str, year: int, pickings: Sequence[Picking]) -> str:
+        """Where a crop's pickings of a season are told: one in its note, several in a list."""
+        if len(pickings) == 1:
+            return self.to_note(pickings[0].entry)
+        if self.lists_pickings(year):
+            return f"{self.to_season(year)}#{self.picked_anchor(crop)}"
+        return addresses.by_date_address(self.year_name(year)) if pickings else ""
 
     def to_season(self, year: int) -> str:
         """The page of a season; "" for one before the record, in which only trees stood."""

@@ -9,31 +9,20 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from leafmould.garden import queries
-from leafmould.garden.model import Picking, Planting
+from leafmould.garden.model import Planting
 from leafmould.pages.addresses import SEASONS, by_date_address
-from leafmould.pages.crop_tables import Totals, totals
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.figures import count_figure, day_figure, how_long, total_figures, when_figure
-from leafmould.pages.labels import families_of, family_mark, planting_name
+from leafmould.pages.labels import families_of, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Lesson, Link, Page, Plate
+from leafmould.pages.picked import PickedCrop, picked_crops
 from leafmould.pages.plates import season_plates
 from leafmould.values.quantities import Amount
 from leafmould.values.wording import counted
 
 GAP_DAYS = 21
 """So many days without a note are shown as a gap."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PickedCrop:
-    """What a crop gave in a season."""
-
-    crop: Link
-    mark: FamilyMark | None
-    first: Figure
-    last: Figure
-    totals: Totals
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,7 +126,7 @@ def _season(year: int, ledger: Ledger) -> SeasonPage:
         weighed=_weighed(year, ledger),
         plates=season_plates(year, ledger),
         plates_in_all=len(ledger.album.by_year.get(year, ())),
-        picked=_picked(year, ledger),
+        picked=picked_crops(year, ledger),
         beds=_beds(year, ledger),
         gaps=tuple(_gap(gap, ledger) for gap in ledger.gaps(year, longer_than=GAP_DAYS)),
         lessons=lessons_of(notes, ledger),
@@ -167,29 +156,6 @@ def _weighed(year: int, ledger: Ledger) -> tuple[Figure, ...]:
     """Everything weighed in the season as one figure; what was only counted stands in the table."""
     amounts = [a for p in ledger.pickings_by_year.get(year, ()) for a in p.amounts if a.grams is not None]
     return total_figures(amounts, ledger.garden.units, to=f"{ledger.to_season(year)}#picked")
-
-
-def _picked(year: int, ledger: Ledger) -> tuple[PickedCrop, ...]:
-    by_crop: dict[str, list[Picking]] = {}
-    for picking in ledger.pickings_by_year.get(year, ()):
-        for crop in dict.fromkeys(picking.crops):
-            by_crop.setdefault(crop, []).append(picking)
-    known = [(crop, found) for crop, found in by_crop.items() if crop in ledger.garden.crops]
-    rows = sorted(known, key=lambda row: (ledger.garden.crops[row[0]].name.casefold(), row[0]))
-    return tuple(_picked_crop(crop, pickings, ledger) for crop, pickings in rows)
-
-
-def _picked_crop(key: str, pickings: list[Picking], ledger: Ledger) -> PickedCrop:
-    crop = ledger.garden.crops[key]
-    first = min(pickings, key=lambda p: (p.when.first, p.id))
-    last = max(pickings, key=lambda p: (p.when.last, p.id))
-    return PickedCrop(
-        crop=ledger.crop_links[key],
-        mark=family_mark(crop.family, ledger) if crop.family else None,
-        first=when_figure(first.when, to=ledger.to_note(first.entry), short=True),
-        last=when_figure(last.when, to=ledger.to_note(last.entry), short=True),
-        totals=totals(pickings, ledger, to=f"{ledger.crop_pages[key]}#years"),
-    )
 
 
 def _beds(year: int, ledger: Ledger) -> tuple[SeasonBed, ...]:

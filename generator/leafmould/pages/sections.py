@@ -18,6 +18,9 @@ from leafmould.pages.plates import planting_plate
 from leafmould.reckon.forecast import Forecast
 
 
+BEFOREHAND = "From the table of the years before the notes: records/beforehand.csv."
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Moment:
     """A named date of a planting: "sown", "first picked"."""
@@ -157,6 +160,7 @@ def _remarks(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
         else "",
         "Bought as plants." if planting.origin == "bought" else "",
         "Self-sown." if planting.origin == "self-sown" else "",
+        BEFOREHAND if planting.origin == "year only" and not planting.entries else "",
         "When it began was not noted." if planting.origin == "unknown" and not planting.start else "",
     )
     return tuple(words for words in known if words)

@@ -279,7 +279,7 @@ def _amount(planting: Planting, garden: Garden, after: str = "") -> str:
         about = "about " if planting.picked_estimated else ""
         return f", {about}{weight(planting.picked_g, garden.units)}{after}"
     said = [amount_words(a, garden.units) for a in planting.picked if a.value]
-    return f", {' and '.join(said)}{after}" if said else ""
+    return f", {' and '.join(said)}{after or ' in all'}" if said else ""
 
 
 def _entry(kind: str, planting: Planting, garden: Garden) -> str | None:

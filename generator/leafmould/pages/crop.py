@@ -20,6 +20,7 @@ from leafmould.pages.next_in_beds import NextBeds, next_year, where_next
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
 from leafmould.pages.plates import crop_plates
 from leafmould.pages.strips import strip_row
+from leafmould.pages.when_to_sow import SowingTime, sowing_times
 from leafmould.values.wording import counted
 
 MOST_NOTES = 40
@@ -51,6 +52,7 @@ class CropPage:
     plates: tuple[Plate, ...]
     plates_in_all: int
     known: Known
+    sowing: tuple[SowingTime, ...]
     where_next: tuple[NextBeds, ...]
     next_year: str
     lessons: tuple[Lesson, ...]
@@ -121,6 +123,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         plates=crop_plates(crop.key, ledger),
         plates_in_all=len(ledger.album.by_crop.get(crop.key, ())),
         known=known(crop, ledger),
+        sowing=sowing_times(crop, ledger),
         where_next=where_next(crop, ledger),
         next_year=next_year(ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],

@@ -21,10 +21,13 @@ from leafmould.pages import addresses
 from leafmould.pages.chapters import Chapter, chapters
 from leafmould.pages.page import Link
 from leafmould.reckon.badges import Badge
+from leafmould.reckon.daylight import ShortDays
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.known import KnownLine
 from leafmould.reckon.next_in_bed import Verdict, verdicts
 from leafmould.reckon.rotation import Occupancy
+from leafmould.reckon.season_here import FrostLine
+from leafmould.reckon.windows import Window
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
 
@@ -49,6 +52,9 @@ class Reckoned:
     families: Mapping[str, FamilyFact]  # by botanical name
     sources: Mapping[str, Source]  # by id
     known: Mapping[str, tuple[KnownLine, ...]]  # by crop key: published figures beside the garden's own
+    windows: Mapping[str, tuple[Window, ...]]  # by crop key: when to sow, for the coming season
+    frosts: tuple[FrostLine, ...]  # both turns of the season
+    dark: ShortDays | None  # this winter's days under ten hours
 
 
 T = TypeVar("T", bound="Told")

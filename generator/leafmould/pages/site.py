@@ -27,10 +27,13 @@ from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
 from leafmould.pages.page import Figure, Page
 from leafmould.pages.season import season_pages, seasons_page
+from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.badges import badges
 from leafmould.reckon.forecast import expected
 from leafmould.reckon.known import KnownLine, known_of
+from leafmould.reckon.season_here import dark_weeks, frost_lines
+from leafmould.reckon.windows import windows
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Problem
 
@@ -131,6 +134,7 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
     yield from crop_pages(ledger)
     yield families_page(ledger)
     yield rotation_page(ledger)
+    yield when_to_sow_page(ledger)
     yield seasons_page(ledger)
     yield from season_pages(ledger)
     yield from by_date_pages(ledger)
@@ -151,6 +155,9 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         families=tables.families(),
         sources=tables.sources(),
         known=_known(garden, almanac),
+        windows={key: windows(key, almanac, garden.on.year + 1) for key in garden.crops},
+        frosts=frost_lines(garden, almanac),
+        dark=dark_weeks(almanac),
     )
 
 

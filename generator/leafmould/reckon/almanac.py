@@ -33,6 +33,9 @@ class Almanac:
     packet_by_crop: Mapping[str, PacketDays]  # by crop key
     packet_by_variety: Mapping[tuple[str, tuple[str, ...]], PacketDays]  # by crop key and folded variety
     facts_by_crop: Mapping[str, CropFact]  # for own crops that are "like" a published one
+    last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring, as garden.yaml says
+    first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
+    latitude: float | None = None  # degrees north; a whole degree in a public build
 
     def packet(self, crop: str, variety: str | None) -> PacketDays | None:
         """The packet's days for the variety, else for the crop."""
@@ -67,6 +70,9 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         is_southern=garden.is_southern,
         has_winter=latitude is None or abs(latitude) >= TROPICS_END,
         units=garden.units,
+        last_frost=settings.last_frost,
+        first_frost=settings.first_frost,
+        latitude=latitude,
         packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(
             {(keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety}

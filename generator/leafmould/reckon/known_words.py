@@ -83,7 +83,7 @@ def _numbered(by_warmth: Sequence[tuple[int, Fact]]) -> enumerate[tuple[int, Fac
 
 def _words(low: float, high: float, fact: Fact, units: str) -> str:
     if fact.subject == "put out from the last frost":
-        return _from_frost(round(low), round(high))
+        return from_frost_words(round(low), round(high))
     if units == "imperial" and fact.unit == "°C":
         return f"{_span(_fahrenheit(low), _fahrenheit(high))} °F"
     if units == "imperial" and fact.unit == "cm":
@@ -124,7 +124,7 @@ def _inches(cm: float) -> float:
     return round(inches) if inches >= 12 else round(inches * 4) / 4
 
 
-def _from_frost(low: int, high: int) -> str:
+def from_frost_words(low: int, high: int) -> str:
     """Days after the average last frost, negative before it, as a gardener says them."""
     if low == high:
         return f"{_time(low)} {_side(low)} the last frost" if low else "at the last frost"

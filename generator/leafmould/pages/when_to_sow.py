@@ -1,0 +1,129 @@
+"""When to sow: this garden's frosts and dark weeks, and for each of its crops the windows they leave.
+
+The windows come reckoned, for the spring to come; they are shown as days of the month, which hold for any year.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.garden.model import Crop
+from leafmould.pages.addresses import SOURCES, WHEN_TO_SOW, source_anchor
+from leafmould.pages.figures import day_text
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure, Link, Page
+from leafmould.reckon.season_here import FrostLine, NotedFrost
+from leafmould.reckon.windows import Window
+from leafmould.values.when import on
+from leafmould.values.wording import day_range
+
+HEADINGS = {
+    "start indoors": "Start indoors",
+    "sow or set out": "First sow or set out",
+    "last useful sowing": "Last useful sowing",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SowingTime:
+    """One window of a crop, with its reason."""
+
+    heading: str
+    words: str
+    why: str
+    sources: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frost:
+    """One turn of the season, with the notes that tell of it."""
+
+    heading: str
+    words: str
+    noted: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SowingRow:
+    """A crop with its three windows; one it has not is empty."""
+
+    crop: Link
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhenToSowPage:
+    """The values of the page."""
+
+    year: str
+    frosts: tuple[Frost, ...]
+    dark: str  # the days under ten hours, to the week
+    headings: tuple[str, ...]
+    rows: tuple[SowingRow, ...]
+    has_frost: bool  # garden.yaml says when the last frost is
+
+
+def when_to_sow_page(ledger: Ledger) -> Page:
+    """Frosts, dark weeks and the windows of every crop of the garden that has any, by name."""
+    crops = sorted(ledger.garden.crops.values(), key=lambda c: (c.name.casefold(), c.key))
+    rows = [(crop, ledger.reckoned.windows.get(crop.key, ())) for crop in crops]
+    frosts = ledger.reckoned.frosts
+    values = WhenToSowPage(
+        year=ledger.year_name(ledger.this_year + 1),
+        frosts=tuple(_frost(line, ledger) for line in frosts),
+        dark=_dark(ledger),
+        headings=tuple(HEADINGS.values()),
+        rows=tuple(_row(crop, found, ledger) for crop, found in rows if found),
+        has_frost=any(line.average for line in frosts),
+    )
+    return Page(
+        address=WHEN_TO_SOW, template="when-to-sow.html", title="When to sow", section="crops", values=values
+    )
+
+
+def sowing_times(crop: Crop, ledger: Ledger) -> tuple[SowingTime, ...]:
+    """The windows of one crop."""
+    return tuple(_time(window, ledger) for window in ledger.reckoned.windows.get(crop.key, ()))
+
+
+def _time(window: Window, ledger: Ledger) -> SowingTime:
+    known = [ledger.reckoned.sources[key] for key in window.sources]
+    return SowingTime(
+        heading=HEADINGS[window.kind],
+        words=window.words,
+        why=window.why,
+        sources=tuple(Link(text=s.publisher, to=f"{SOURCES}#{source_anchor(s.id)}") for s in known),
+    )
+
+
+def _row(crop: Crop, found: tuple[Window, ...], ledger: Ledger) -> SowingRow:
+    words = {window.kind: window.words for window in found}
+    return SowingRow(
+        crop=Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when"),
+        words=tuple(words.get(kind, "") for kind in HEADINGS),
+    )
+
+
+def _frost(line: FrostLine, ledger: Ledger) -> Frost:
+    return Frost(
+        heading=line.turn[:1].upper() + line.turn[1:],
+        words=line.words,
+        noted=tuple(_noted(frost, ledger) for frost in line.noted),
+    )
+
+
+def _noted(frost: NotedFrost, ledger: Ledger) -> Figure:
+    entry = ledger.garden.event_by_id[frost.event].entry
+    return Figure(
+        text=day_text(on(frost.day)), value=frost.day.isoformat(), is_time=True, to=ledger.to_note(entry)
+    )
+
+
+def _dark(ledger: Ledger) -> str:
+    """The stretch of days under ten hours, from week to week: to the day it would tell where the garden is."""
+    dark = ledger.reckoned.dark
+    if dark is None:
+        return ""
+    monday = dark.first.toordinal() - dark.first.weekday()
+    sunday = dark.last.toordinal() + 6 - dark.last.weekday()
+    return day_range(type(dark.first).fromordinal(monday), type(dark.last).fromordinal(sunday))

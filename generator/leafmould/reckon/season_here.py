@@ -1,0 +1,129 @@
+"""Frost and short days in this garden: the dates of garden.yaml beside what the notes say, and the winter's dark weeks.
+
+A frost nobody noted may still have been, so noted frosts narrow the season and never widen it. Dates reckoned
+from the latitude are given to the week only: to the day they would tell where the garden lies. Pure.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from statistics import median_low
+from typing import Literal
+
+from leafmould.garden.model import Event, Garden
+from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.daylight import ShortDays, midwinter, short_days
+from leafmould.values.wording import MONTHS, counted
+
+FAR_APART = 10
+"""Days between the average and the middle of the noted frosts from which on it is said. Our own choice."""
+ENOUGH = 3
+"""Years with a noted frost from which on the two are compared."""
+LEAP = 2024
+"""A year with every day in it, to count days of any year."""
+
+Turn = Literal["last frost of spring", "first frost of autumn"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotedFrost:
+    """The frost that closed or opened one year's season, as far as noted."""
+
+    year: int
+    day: date
+    event: str  # event id
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FrostLine:
+    """One turn of the season."""
+
+    turn: Turn
+    average: tuple[int, int] | None  # month, day, as garden.yaml says
+    noted: tuple[NotedFrost, ...]  # oldest first
+    words: str  # one or two sentences
+
+
+def frost_lines(garden: Garden, almanac: Almanac) -> tuple[FrostLine, ...]:
+    """Both turns of the season; of each what is known."""
+    days = [(event.when.day, event) for event in garden.events if event.when.day and is_frost(event)]
+    spring, autumn = _by_turn(days, is_southern=garden.is_southern)
+    return (
+        _line("last frost of spring", almanac.last_frost, [max(found) for found in spring]),
+        _line("first frost of autumn", almanac.first_frost, [min(found) for found in autumn]),
+    )
+
+
+def is_frost(event: Event) -> bool:
+    """Whether a frost was noted."""
+    return event.verb == "noted weather" and "frost" in (event.action.subject or "").split()
+
+
+def _by_turn(
+    days: Iterable[tuple[date | None, Event]], *, is_southern: bool
+) -> tuple[list[list[tuple[date, str]]], list[list[tuple[date, str]]]]:
+    """Frosts by spring and by autumn, a list a year. A half-year runs from midsummer or midwinter on."""
+    spring: defaultdict[int, list[tuple[date, str]]] = defaultdict(list)
+    autumn: defaultdict[int, list[tuple[date, str]]] = defaultdict(list)
+    for day, event in days:
+        if day is None:
+            continue
+        first_half = day.month <= 6
+        half = spring if first_half is not is_southern else autumn
+        half[day.year].append((day, event.id))
+    return [spring[y] for y in sorted(spring)], [autumn[y] for y in sorted(autumn)]
+
+
+def _line(turn: Turn, average: tuple[int, int] | None, found: list[tuple[date, str]]) -> FrostLine:
+    noted = tuple(NotedFrost(year=day.year, day=day, event=event) for day, event in found)
+    return FrostLine(turn=turn, average=average, noted=noted, words=_words(turn, average, noted))
+
+
+def _words(turn: Turn, average: tuple[int, int] | None, noted: tuple[NotedFrost, ...]) -> str:
+    said = [
+        f"{_day(average)} on average, as garden.yaml says."
+        if average
+        else "No average stands in garden.yaml."
+    ]
+    if noted:
+        days = sorted((n.day.month, n.day.day) for n in noted)
+        span = _day(days[0]) if days[0] == days[-1] else f"{_day(days[0])} to {_day(days[-1])}"
+        said.append(f"Noted here: {span}, in {counted(len(noted), 'year')}.")
+        said.extend(_apart(turn, average, [_number(day) for day in days]))
+    return " ".join(said)
+
+
+def _apart(turn: Turn, average: tuple[int, int] | None, noted: list[int]) -> Iterable[str]:
+    """A word of warning where notes and average lie far apart; only later in spring, earlier in autumn."""
+    if average is None or len(noted) < ENOUGH:
+        return
+    middle = median_low(noted)
+    worse = middle - _number(average) if turn == "last frost of spring" else _number(average) - middle
+    if worse >= FAR_APART:
+        side = "later" if turn == "last frost of spring" else "earlier"
+        yield (
+            f"That is {worse} days {side} in the middle of the years: "
+            f"change garden.yaml, or go by the {side} date."
+        )
+
+
+def _number(day: tuple[int, int]) -> int:
+    return date(LEAP, *day).timetuple().tm_yday
+
+
+def _day(day: tuple[int, int]) -> str:
+    return f"{day[1]} {MONTHS[day[0] - 1]}"
+
+
+def dark_weeks(almanac: Almanac) -> ShortDays | None:
+    """The coming or present winter's days under ten hours; None without a latitude, or near the equator."""
+    if almanac.latitude is None:
+        return None
+    for year in (almanac.on.year - 1, almanac.on.year):
+        middle = midwinter(year, is_southern=almanac.is_southern)
+        if middle + timedelta(days=182) >= almanac.on:
+            return short_days(almanac.latitude, middle)
+    return None

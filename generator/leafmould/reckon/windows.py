@@ -1,0 +1,182 @@
+"""When each crop may be sown here: raised indoors, sown or set out, and the last sowing that is of use.
+
+Reckoned from the average frosts of garden.yaml and the published figures; of several sources the middle one is
+taken. In autumn all grows more slowly, so a fortnight is added (common practice). For tender crops the first
+frost closes the season; hardy ones are given four weeks more (common practice), but should be three quarters
+grown before the days fall under ten hours (Vegetable Growers News, May 2019, reporting the student farm of
+Michigan State University: a rule of thumb). Days of the month hold for any year. Pure.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from statistics import median_low
+
+from leafmould.facts import tables
+from leafmould.facts.published import Fact, published
+from leafmould.facts.tables import CropFact, DaysFact
+from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.daylight import ShortDays, midwinter, short_days
+from leafmould.reckon.known_words import from_frost_words
+from leafmould.values.wording import MONTHS
+
+GROWN_BY_THE_DARK = 0.75
+"""How far a hardy crop should have come by the last ten-hour day."""
+SLOW_AUTUMN = 14
+"""Days more that a crop takes in autumn."""
+HARDY = timedelta(weeks=4)
+"""How long a hardy crop goes on after the first frost."""
+BY_DAY_LENGTH = frozenset({"onion", "shallot", "celery", "celeriac"})
+"""What a late sowing makes nothing of."""
+WEEK = timedelta(days=7)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """One stretch of days, in the year it was reckoned for."""
+
+    kind: str  # "start indoors", "sow or set out", "last useful sowing"
+    first: date
+    last: date
+    words: str  # "11–25 April", "until 20 July", "about 3–9 August"
+    why: str  # one sentence
+    sources: tuple[str, ...]  # source ids
+
+
+def windows(crop: str, almanac: Almanac, year: int) -> tuple[Window, ...]:
+    """The windows of a crop in a year; empty without frost dates, or where nothing is published of it.
+
+    Args:
+        year: of the spring it is for.
+    """
+    fact = almanac.fact(crop)
+    if fact is None or fact.grown_as == "perennial" or almanac.last_frost is None:
+        return ()
+    frost = _in_season(almanac.last_frost, year, is_southern=almanac.is_southern, spring=True)
+    out = _put_out(fact, frost)
+    indoors = _indoors(fact, out) if out else None
+    last = _last_sowing(crop, fact, almanac, year)
+    return tuple(window for window in (indoors, out, last) if window)
+
+
+def _put_out(fact: CropFact, frost: date) -> Window | None:
+    found = _rows(fact.key, "put out from the last frost")
+    if not found:
+        return None
+    low, high = _middle(found)
+    first, last = frost + timedelta(days=low), frost + timedelta(days=max(low, high))
+    words = f"from {_day(first)}" if low == high else _span(first, last)
+    return Window(
+        kind="sow or set out",
+        first=first,
+        last=last,
+        words=words,
+        why=f"{from_frost_words(low, high)} ({_day(frost)})",
+        sources=_sources(found),
+    )
+
+
+def _indoors(fact: CropFact, out: Window) -> Window | None:
+    found = _rows(fact.key, "raised indoors")
+    if not found:
+        return None
+    low, high = _middle(found)
+    first, last = out.first - high * WEEK, out.first - low * WEEK
+    return Window(
+        kind="start indoors",
+        first=first,
+        last=last,
+        words=_span(first, last),
+        why=f"{low}–{high} weeks before they may go out"
+        if low != high
+        else f"{low} weeks before they may go out",
+        sources=_sources(found),
+    )
+
+
+def _last_sowing(crop: str, fact: CropFact, almanac: Almanac, year: int) -> Window | None:
+    days, sources = _days_from_sowing(crop, fact, almanac)
+    if not days or almanac.first_frost is None or fact.grown_as != "annual" or fact.key in BY_DAY_LENGTH:
+        return None
+    frost = _in_season(almanac.first_frost, year, is_southern=almanac.is_southern, spring=False)
+    slow = timedelta(days=days + SLOW_AUTUMN)
+    if fact.is_tender:
+        return _until(
+            frost - slow,
+            f"{days} days, and 14 more in autumn, before the first frost ({_day(frost)})",
+            sources,
+        )
+    last = frost + HARDY - slow
+    why = (
+        f"{days} days, and 14 more in autumn, before four weeks of frost are over (first frost {_day(frost)})"
+    )
+    dark = _dark(almanac, year)
+    if dark and (by_light := dark.first - timedelta(days=round(days * GROWN_BY_THE_DARK))) < last:
+        why = "three quarters of its days before the days fall under ten hours"
+        return _until(by_light, why, sources, is_rough=True)
+    return _until(last, why, sources)
+
+
+def _dark(almanac: Almanac, year: int) -> ShortDays | None:
+    if almanac.latitude is None:
+        return None
+    return short_days(
+        almanac.latitude, midwinter(year + almanac.is_southern, is_southern=almanac.is_southern)
+    )
+
+
+def _until(last: date, why: str, sources: tuple[str, ...], *, is_rough: bool = False) -> Window:
+    """Until a day; what was reckoned from the latitude is told by its week."""
+    first = last - timedelta(days=last.weekday()) if is_rough else last
+    last = first + timedelta(days=6) if is_rough else last
+    words = f"until about {_span(first, last)}" if is_rough else f"until {_day(last)}"
+    return Window(kind="last useful sowing", first=first, last=last, words=words, why=why, sources=sources)
+
+
+def _days_from_sowing(crop: str, fact: CropFact, almanac: Almanac) -> tuple[int, tuple[str, ...]]:
+    """The longer end of the days from sowing to the first harvest, packet first; 0 if nobody says."""
+    packet = almanac.packet(crop, None)
+    if packet and packet.counts_from == "sowing":
+        return packet.high, ()
+    found: list[DaysFact] = [d for d in tables.days_facts(fact.key) if d.counts_from == "sowing"]
+    if not found:
+        return 0, ()
+    return median_low([d.high for d in found]), tuple(dict.fromkeys(d.source for d in found))
+
+
+def _rows(crop: str, subject: str) -> list[Fact]:
+    return [fact for fact in published(crop) if fact.subject == subject and fact.low is not None]
+
+
+def _middle(found: list[Fact]) -> tuple[int, int]:
+    lows = [round(fact.low) for fact in found if fact.low is not None]
+    highs = [round(fact.high) for fact in found if fact.high is not None]
+    return median_low(lows), median_low(highs)
+
+
+def _sources(found: list[Fact]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(fact.source for fact in found))
+
+
+def _in_season(day: tuple[int, int], year: int, *, is_southern: bool, spring: bool) -> date:
+    """A day of the season whose spring lies in a year; a southern autumn comes in the year after."""
+    month, number = day
+    later = is_southern and not spring and month <= 6
+    return _safe(year + 1 if later else year, month, number)
+
+
+def _safe(year: int, month: int, number: int) -> date:
+    return date(year, month, min(number, 28) if month == 2 else number)
+
+
+def _span(first: date, last: date) -> str:
+    if first == last:
+        return _day(first)
+    if first.month == last.month:
+        return f"{first.day}–{_day(last)}"
+    return f"{_day(first)} – {_day(last)}"
+
+
+def _day(day: date) -> str:
+    return f"{day.day} {MONTHS[day.month - 1]}"

@@ -1,0 +1,124 @@
+"""Frosts, dark weeks and sowing windows: from dates in garden.yaml, notes as typed and published figures."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+
+from gardens import TANSY_HILL, garden_of, settings_of
+from leafmould.garden.model import Garden
+from leafmould.notes.settings import Settings
+from leafmould.reckon.almanac import Almanac, almanac, almanac_without
+from leafmould.reckon.season_here import dark_weeks, frost_lines
+from leafmould.reckon.windows import windows
+
+HERE = replace(almanac_without(date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
+
+
+def shown(crop: str, here: Almanac = HERE) -> dict[str, str]:
+    return {w.kind: w.words for w in windows(crop, here, 2027)}
+
+
+# Published planting dates of places with known frosts. Montana State University Extension, Can I Grow That Here?,
+# MontGuide MT199308AG, 2018, works an example for snap bean: planted a week before the last frost. University of
+# Illinois Extension 2017 and 2019: very hardy crops four to six weeks before the average last frost, frost-tolerant
+# ones two to three. Of one source each: a check that the day is reckoned rightly, not of the source.
+@pytest.mark.parametrize(
+    ("crop", "words"),
+    [
+        ("pea", "28 March – 11 April"),
+        ("spinach", "28 March – 11 April"),
+        ("carrot", "18–25 April"),
+        ("beetroot", "18–25 April"),
+        ("french-bean", "2–9 May"),
+        ("tomato", "from 9 May"),
+        ("sweet-pepper", "16–23 May"),
+    ],
+)
+def test_days_from_the_last_frost(crop: str, words: str) -> None:
+    assert shown(crop)["sow or set out"] == words
+
+
+def test_weeks_indoors_count_back_from_the_first_day_out() -> None:
+    assert shown("tomato")["start indoors"] == "28 March – 4 April"
+
+
+def test_a_tender_crop_is_over_before_the_first_frost_and_a_hardy_one_four_weeks_after() -> None:
+    assert shown("french-bean")["last useful sowing"] == "until 24 July"
+    assert shown("beetroot")["last useful sowing"] == "until 16 August"
+
+
+def test_where_frost_comes_late_the_light_closes_the_season_and_is_told_to_the_week_only() -> None:
+    mild = replace(HERE, last_frost=(3, 25), first_frost=(11, 15), latitude=51.0)
+    assert shown("beetroot", mild)["last useful sowing"] == "until about 6–12 September"
+
+
+def test_the_south_has_its_spring_in_october() -> None:
+    south = replace(HERE, is_southern=True, last_frost=(10, 15), first_frost=(5, 1), latitude=-42.0)
+    found = {w.kind: (w.first, w.words) for w in windows("french-bean", south, 2026)}
+    assert found["sow or set out"] == (date(2026, 10, 8), "8–15 October")
+    assert found["last useful sowing"] == (date(2027, 2, 16), "until 16 February")
+
+
+def test_packet_days_come_before_published_ones() -> None:
+    yaml = "garden: G\nfrost: {last: 9 May, first: 6 October}\nbeds: [Arch]"
+    settings = settings_of(yaml, crops_yaml="French bean: {days: 80, from: sowing}")
+    garden = garden_of("2026-06-01\n- sowed French beans in Arch", settings, on=date(2026, 7, 15))
+    assert shown("french-bean", almanac(settings, garden))["last useful sowing"] == "until 4 July"
+
+
+@pytest.mark.parametrize("crop", ["apple", "rhubarb", "a-crop-of-my-own"])
+def test_nothing_is_said_of_what_stays_or_is_not_known(crop: str) -> None:
+    assert shown(crop) == {}
+
+
+def test_without_frost_dates_nothing_is_reckoned() -> None:
+    assert shown("tomato", replace(HERE, last_frost=None, first_frost=None)) == {}
+
+
+# --- frosts as noted -----------------------------------------------------------------------------------
+
+
+def said(notes: str, settings: Settings = TANSY_HILL) -> list[str]:
+    garden: Garden = garden_of(notes, settings)
+    return [line.words for line in frost_lines(garden, almanac(settings, garden))]
+
+
+def test_frosts_as_written_and_as_noted_stand_side_by_side() -> None:
+    notes = """
+        2024-05-18
+        - frost −1
+        2025-05-02
+        - frost −3
+        2025-05-26
+        - frost −1
+        2025-09-20
+        - frost
+        """
+    assert said(notes) == [
+        "22 May on average, as garden.yaml says. Noted here: 18 May to 26 May, in 2 years.",
+        "25 September on average, as garden.yaml says. Noted here: 20 September, in 1 year.",
+    ]
+
+
+def test_notes_that_differ_much_from_the_average_are_told() -> None:
+    notes = "\n".join(f"{year}-06-0{year - 2022}\n- frost −1" for year in (2023, 2024, 2025))
+    assert said(notes)[0] == (
+        "22 May on average, as garden.yaml says. Noted here: 1 June to 3 June, in 3 years. "
+        "That is 11 days later in the middle of the years: change garden.yaml, or go by the later date."
+    )
+
+
+def test_no_frost_noted_is_not_taken_for_none() -> None:
+    assert said("2026-05-01\n- sowed peas in Arch")[0] == "22 May on average, as garden.yaml says."
+
+
+def test_the_dark_weeks_are_those_of_the_winter_to_come_or_going_on() -> None:
+    coming = dark_weeks(HERE)
+    assert coming is not None
+    assert (coming.first, coming.last) == (date(2026, 11, 7), date(2027, 2, 4))
+    going_on = dark_weeks(replace(HERE, on=date(2027, 1, 10)))
+    assert going_on == coming
+    assert dark_weeks(replace(HERE, latitude=10.0)) is None

@@ -70,6 +70,12 @@ def take_amount(walk: Walk) -> bool:
 def _day_alone(walk: Walk, i: int) -> bool | None:
     """ "the 3rd" without a month, "week 23"; None for any other number."""
     if walk.word(i + 1) in ("st", "nd", "rd", "th") and not walk.typed.gaps[i + 1]:
+        if walk.word(i + 2) in TIMES_PICKED:
+            return _so_many_th(walk, i, 2)
+        if walk.typed.kind(i + 2, Kind.CROP, Kind.CROP_GROUP)[0] and not walk.typed.breaks[i + 2]:
+            walk.draft.leave(i, i + 2, walk.after_comma)  # "the 1st cucumber"
+            walk.i = i + 2
+            return True
         written = walk.typed.written(i, i + 2)
         walk.ask(Level.HINT, f'"{written}" names no month, so it is kept as a remark.', i)
         walk.draft.leave(i, i + 2, True)
@@ -104,6 +110,8 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     if (one := _one_holder(walk, i) or _both(walk, i, word)) is not None:
         place_amount(walk, one, i)
         return True
+    if word in nouns.ORDINALS and word != "last" and walk.word(i + 1) in TIMES_PICKED:
+        return _so_many_th(walk, i, 1)
     if word == "last" and walk.word(i + 1) in ("year", "season", "yr"):
         walk.draft.leave(i, i + 2, walk.after_comma)  # "last year's beans"
         walk.i = i + 2
@@ -116,6 +124,17 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
         walk.i = i + 2
         return True
     return None
+
+
+TIMES_PICKED = frozenset({"picking", "pick", "lot", "harvest", "cut", "cutting", "crop", "flush", "time"})
+
+
+def _so_many_th(walk: Walk, i: int, size: int) -> bool:
+    """ "2nd picking", "third lot of beans": no amount, and no day."""
+    end = i + size + 1
+    walk.draft.leave(i, end, walk.after_comma)
+    walk.i = end + (walk.word(end) == "of")
+    return True
 
 
 def _both(walk: Walk, i: int, word: str) -> Read | None:
@@ -205,7 +224,7 @@ def number_next(walk: Walk, i: int) -> bool:
             walk.typed.is_number(j)
             or walk.word(j) in nouns.NUMBERS
             or (walk.word(j) in nouns.FRACTION_WORDS and len(walk.word(j)) == 1)
-            or walk.word(j) in ("half", "all")
+            or walk.word(j) in ("half", "all", "dozen")
         ):
             return True
         if walk.word(j) not in ABOUT:

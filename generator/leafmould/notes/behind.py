@@ -78,6 +78,10 @@ def take_preposition(walk: Walk) -> bool:
         return True
     if word == "against":
         return False
+    if word == "in" and walk.word(i + 1) == "row" and walk.typed.is_number(i + 2) and walk.has("crop!"):
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "in rows 15cm apart"
+        walk.i = i + 2
+        return True
     if word == "of" or (word in ("to", "up") and walk.is_topic):
         walk.i = i + 1
         return True

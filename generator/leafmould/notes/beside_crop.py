@@ -16,6 +16,7 @@ from leafmould.notes.new_places import near_place_alone
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
+    ABOUT,
     ARTICLES,
     FILLERS,
     JOINS,
@@ -156,6 +157,7 @@ def _may_be_variety(walk: Walk, i: int) -> bool:
         or (word in nouns.SELDOM_VARIETY and not _is_named_so(walk, i, word))
         or (word.endswith("ed") and len(word) > 4 and not walk.typed.capital(i))
         or word in ORDINARY
+        or word in ABOUT
         or day_closes(walk, i)
     )
 

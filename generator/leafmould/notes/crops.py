@@ -158,6 +158,9 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     if walk.verb.name == "put up" and named.key in {c.key for c in item.crops}:
         walk.i = i + max(1, walk.typed.names(i)[0])
         return None
+    if walk.typed.breaks[i] and len(item.crops) == 1 and named.key in item.crops[0].of:
+        item.crops.pop()  # "1 kg beans (runner)"
+        return item
     if walk.was_or:
         item.crops = [replace(c, sureness=Sureness.DOUBTFUL) for c in item.crops]
         return item

@@ -184,6 +184,8 @@ PLAIN_DAYS = _words(
 
 def _is_number(typed: Typed, i: int, end: int) -> bool:
     word = typed.words[i]
+    if typed.words[i + 1 : i + 2] and typed.words[i + 1] in ORDINAL_ENDS and not typed.gaps[i + 1]:
+        return False  # "2nd picking"
     if ":" in typed.gaps[i] or (i + 1 < typed.count and ":" in typed.gaps[i + 1]):
         return False  # "12:30"
     if typed.words[i + 1 : i + 3] == ["in", "the"] and {"morning", "evening"} & set(

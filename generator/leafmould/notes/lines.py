@@ -31,6 +31,7 @@ from leafmould.notes.kept import plan_in, without_verb
 from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_start import open_line
+from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
@@ -172,6 +173,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         ask_what_is_missing(clause, clause.verb.name)
     tell_what_is_left(done, typed)
     tell_second_things(done, typed)
+    ask_of_misheard(done, typed)
     if line.is_prose and not (
         all(reads_whole(clause, typed) for clause in done) or _opens_as_work(line, clauses, done)
     ):

@@ -144,6 +144,12 @@ def take_measured(walk: Walk, read: Read) -> bool:
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True
+    if walk.has("crop!") and _spacing_both_ways(walk, i):
+        return True
+    if amount.unit in ("cm", "mm") and walk.verb.name == "picked":
+        walk.draft.leave(i, read.end, walk.after_comma)  # "courgette, 10cm": how long it was
+        walk.i = read.end
+        return True
     gap = _number_at(walk, read.end + 1) if follows == "every" and amount.unit == "piece" else None
     if gap is not None and gap.amount.unit in ("cm", "mm", "in", "ft", "m"):  # "one every 15 cm"
         walk.draft.spacing = walk.typed.written(i, gap.end)
@@ -171,6 +177,27 @@ def take_measured(walk: Walk, read: Read) -> bool:
             walk.i = j + 1
             return True
     return False
+
+
+BOTH_WAYS = re.compile(
+    r"(\d{1,3})\s?(cm|in|inch(?:es)?|\"|')?\s?x\s?(\d{1,3})\s?(cm|in(?!\s)|inch(?:es)?|\"|')?(?:\s(?:apart|spacing|centres))?(?=\s*(?:$|[,;.)]|\s(?:in|on|along)\s))",
+    re.IGNORECASE,
+)
+
+
+def _spacing_both_ways(walk: Walk, i: int) -> bool:
+    """'12" x 24"', "30 x 60cm", "30x60": how far apart, in the row and between rows."""
+    start = walk.typed.starts[i]
+    if "x" not in walk.typed.plain[start : start + 12].lower() or not walk.typed.is_number(i):
+        return False
+    m = BOTH_WAYS.match(walk.typed.plain, start)
+    if m is None or not (m[2] or m[4] or min(int(m[1]), int(m[3])) >= 10):
+        return False
+    end = word_at(walk, m.end(), i)
+    walk.draft.spacing = walk.typed.text[start : m.end()].strip()
+    walk.draft.spans.append(("spacing", start, m.end()))
+    walk.i = end
+    return True
 
 
 def signed(walk: Walk, read: Read, i: int) -> Read:

@@ -26,6 +26,8 @@ def part_at(walk: Walk, i: int) -> int:
     if follows and walk.typed.breaks[i + 1]:
         follows = ""
     if word in nouns.PART_COUNTED and follows and walk.typed.is_number(i + 1) and not walk.bed_at(i)[1]:
+        if walk.word(i + 3) == "apart" or nouns.UNITS.get(walk.word(i + 2)) in ("cm", "mm", "ft"):
+            return 0  # "rows 15cm apart"
         return i + 2
     if (
         word.isdigit()

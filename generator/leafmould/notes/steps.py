@@ -79,6 +79,7 @@ NUMBERS = (
     | frozenset(map(fold_word, FRACTIONS))
     | nouns.HOLDERS
     | nouns.SIZES
+    | nouns.ORDINALS
     | {DIGITS, "x", "dozen", "half", "quarter", "all", "both", "bunch"}
 )
 

@@ -137,7 +137,7 @@ class Typed:
     def _is_counted(self, i: int) -> bool:
         follows = self.words[i] if i < self.count else ""
         return follows.isdigit() or (
-            (follows in NUMBERS or follows in ("half", "quarter")) and follows not in ("one",)
+            (follows in NUMBERS or follows in ("half", "quarter", "dozen")) and follows not in ("one",)
         )
 
     def _spelled_out(self, i: int) -> str:

@@ -138,6 +138,8 @@ WEIGHED = frozenset({"picked", "gave away", "ate", "stored", "lost", "planted", 
 NO_UNIT = frozenset(
     {
         "x",
+        "no",
+        "nos",
         "ish",
         "st",
         "nd",

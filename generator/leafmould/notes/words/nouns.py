@@ -92,7 +92,7 @@ NOT_ALONE = _words(
 )  # ordinary words without a number
 
 SIZES = _words(
-    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long wee hardwood softwood kilner mason semi heel basal bare brown paper carrier rooted overflowing packed"
+    "more whole full big small large good little heaped fat decent huge further nice of medium giant level young tiny short long wee double single triple staggered hardwood softwood kilner mason semi heel basal bare brown paper carrier rooted overflowing packed"
 )
 """May stand between a number and its noun: "3 short rows"."""
 

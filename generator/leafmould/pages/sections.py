@@ -17,7 +17,6 @@ from leafmould.pages.page import Doing, Figure, Link, PlantingLine, Plate
 from leafmould.pages.plates import planting_plate
 from leafmould.reckon.forecast import Forecast
 
-
 BEFOREHAND = "From the table of the years before the notes: records/beforehand.csv."
 
 

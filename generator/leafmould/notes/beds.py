@@ -10,6 +10,7 @@ from leafmould.notes.parts import part_behind
 from leafmould.notes.places import more_places
 from leafmould.notes.short_places import take_short_place
 from leafmould.notes.walk import Walk, add_place
+from leafmould.notes.words import nouns
 from leafmould.values.names import Kind, slug
 from leafmould.values.problems import Level
 
@@ -22,6 +23,7 @@ def take_bed(walk: Walk) -> bool:
         if (
             walk.word(i) == "bed"
             and walk.typed.is_number(i + 1)
+            and walk.word(i + 2) not in nouns.UNITS.keys() - {"in"}
             and walk.has("place")
             and not walk.draft.places
         ):

@@ -158,7 +158,11 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     if walk.verb.name == "put up" and named.key in {c.key for c in item.crops}:
         walk.i = i + max(1, walk.typed.names(i)[0])
         return None
-    if walk.typed.breaks[i] and len(item.crops) == 1 and named.key in item.crops[0].of:
+    if (
+        walk.typed.breaks[i]
+        and len(item.crops) == 1
+        and (named.key in item.crops[0].of or item.crops[0].key in ("green-manure", "cover-crop"))
+    ):
         item.crops.pop()  # "1 kg beans (runner)"
         return item
     if walk.was_or:

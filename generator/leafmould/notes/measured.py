@@ -156,7 +156,7 @@ def take_measured(walk: Walk, read: Read) -> bool:
         walk.span("spacing", i, gap.end)
         walk.i = gap.end
         return True
-    if amount.unit in ("cm", "mm", "in", "ft", "m") or (amount.unit == "piece" and follows == "x"):
+    if amount.unit in ("cm", "mm", "in", "ft", "yd", "m") or (amount.unit == "piece" and follows == "x"):
         j = read.end
         if follows == "x" and (second := _number_at(walk, j + 1)) is not None:
             j, follows = second.end, walk.word(second.end)

@@ -68,11 +68,17 @@ def _rate_end(walk: Walk, j: int) -> int:
         return 0
     if walk.word(j) == "per" and (j + 1 >= walk.end or walk.typed.breaks[j + 1]) and walk.draft.item.amounts:
         return j + 1  # "5 strings, 12 per"
-    if walk.word(j) == "per" and walk.word(j + 1).isalpha() and not walk.typed.names(j + 1)[0]:
+    if (
+        walk.word(j) == "per"
+        and walk.word(j + 1).isalpha()
+        and walk.word(j + 1) not in nouns.UNITS
+        and not walk.typed.names(j + 1)[0]
+    ):
         return j + 2  # "one per ring"
     word, k = walk.word(j), walk.past_articles(j + 1)
     is_each = walk.word(k) in ("each", "every")
     k += is_each
+    k += 2 * (walk.typed.is_number(k) and walk.word(k + 1) in nouns.UNITS)  # "1 per 5 litre pot"
     k += walk.word(k) in nouns.SIZES
     if walk.word(k) not in SHARED_OUT or k >= walk.end or walk.bed_at(k)[1] is not None:
         return 0

@@ -13,7 +13,7 @@ from itertools import accumulate
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
 from leafmould.notes.words.prepositions import (
     ABOUT_BY_FIRST,
-    ABOUT_STARTS,
+    ABOUT_SIGNS,
     GLUED,
     SAID_AS,
     SAID_AS_STARTS,
@@ -95,7 +95,7 @@ class Typed:
             self._cut_again(is_glued)
         if not SHORT_FORMS.isdisjoint(self.words):
             self.words = [*map(self._spelled_out, range(self.count))]
-        if not ABOUT_STARTS.isdisjoint(self.words):
+        if not ABOUT_SIGNS.isdisjoint(self.words):
             self._say_about()
         if not SAID_AS_STARTS.isdisjoint(self.words):
             self._say_as_one()

@@ -119,6 +119,8 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
         and walk.word(read.end) in ("with", "from", "off", "in")
     ):
         return True  # "5 kg from Bag row, a few with scab"; "2 courgettes, 3 kg tomatoes, all from the greenhouse"
+    if item.amounts and read.amount.whole and walk.word(walk.i) in nouns.TROUBLES and walk.typed.breaks[i]:
+        return True  # "30 plums, loads of wasps"
     if item.amounts and read.amount.unit == "piece" and walk.word(read.end) in LOOKS:
         return True  # "3 strawberry plants in Tub 1, 1 looks sad"
     if item.amounts and (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:

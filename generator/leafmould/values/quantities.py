@@ -65,7 +65,7 @@ class Amount:
 NOT_COUNTS = frozenset(
     {
         *GRAMS, "%", "ml", "cl", "dl", "l", "pint", "quart", "gallon", "cup", "bushel",
-        "cm", "m", "ft", "in", "mm", "m²", "g/m²", "°C", "°F", "row", "packet",
+        "cm", "m", "ft", "yd", "in", "mm", "m²", "g/m²", "°C", "°F", "row", "packet",
     }
 )  # fmt: skip
 """Units that do not count plants or pieces."""

@@ -36,6 +36,7 @@ cm | cm centimetre centimeter
 m | m metre meter mtr
 in | in inch ins "
 ft | ft foot feet '
+yd | yd yds yard
 pint | pint pt pts
 quart | quart qt qts
 gallon | gallon gal gals
@@ -58,7 +59,7 @@ UNITS = {
 
 WEIGHTS = frozenset(GRAMS)
 VOLUMES = frozenset({"ml", "cl", "dl", "l", "pint", "quart", "gallon", "cup", "bushel", "tbsp", "tsp"})
-LENGTHS = frozenset({"mm", "cm", "m", "in", "ft", "row"})
+LENGTHS = frozenset({"mm", "cm", "m", "in", "ft", "yd", "row"})
 
 PLANT_NOUNS = _words(
     """plant seedling set clove tuber crown plug start starter slip sucker runner cane bush tree bulb bulbil

@@ -145,7 +145,8 @@ ABOUT_BY_FIRST: dict[str, tuple[tuple[tuple[str, ...], str], ...]] = {}
 for _meant, _phrases in (("about", ABOUT_PHRASES), ("just", EXACT_PHRASES)):
     for _phrase in map(fold, _phrases.replace("\n", " ").split(";")):
         ABOUT_BY_FIRST[_phrase[0]] = (*ABOUT_BY_FIRST.get(_phrase[0], ()), (_phrase, _meant))
-ABOUT_STARTS = frozenset(ABOUT_BY_FIRST)
+ABOUT_SIGNS = frozenset(max(p, key=len) for phrases in ABOUT_BY_FIRST.values() for p, _ in phrases)
+"""The longest word of each of them: without one, no line is looked through."""
 """Words before a number that make it an estimate, or only praise it."""
 
 NO_DEEDS = _words("checked counted looked opened turned needed wanted managed went")

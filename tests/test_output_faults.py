@@ -269,6 +269,13 @@ def test_a_stage_that_cannot_be_cleared_away_holds_no_journal_any_more(
     assert left(tmp_path) == []
 
 
+def test_what_a_killed_build_tried_the_folder_with_is_cleared_away(tmp_path: Path) -> None:
+    write_site(tmp_path / "site", OLD)
+    (tmp_path / "site" / ".leafmould-probe").write_bytes(b"")
+    write_site(tmp_path / "site", OLD)
+    assert left(tmp_path) == []
+
+
 def test_a_journal_does_not_reach_into_a_folder_of_somebody_else(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

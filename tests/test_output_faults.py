@@ -18,6 +18,7 @@ import pytest
 from faulty_disk import FaultyDisk, Killed
 from leafmould.output import disk, write
 from leafmould.output.built import digest_of
+from leafmould.output.stage import ENDING
 from leafmould.output.write import HALFWAY, UNTOUCHED, Writing, write_site
 from leafmould.values.problems import LeafmouldError, WrongUse
 
@@ -134,6 +135,7 @@ def check_told(fault: LeafmouldError, out: Path, old: Mapping[str, bytes]) -> st
     assert fault.sentence.startswith(f'Could not write "{out.parent}')
     if fault.sentence.endswith(f". {UNTOUCHED}"):
         assert (site(out) if out.exists() else {}) == old
+        assert not [name for name in left(out.parent) if name.endswith(ENDING)]
         return UNTOUCHED
     assert fault.sentence.endswith(f". {HALFWAY}")
     check_whole_pages(out, old)
@@ -267,6 +269,51 @@ def test_a_stage_that_cannot_be_cleared_away_holds_no_journal_any_more(
     assert [p.name for p in (tmp_path / ".site.leafmould-new").iterdir()] == []
     write_site(tmp_path / "site", NEW)
     assert left(tmp_path) == []
+
+
+def test_a_folder_that_turns_out_to_be_another_disk_is_written_from_inside(tmp_path: Path) -> None:
+    out = tmp_path / "site"
+    write_site(out, OLD)
+    with FaultyDisk(tmp_path).used() as counted:
+        write_site(out, NEW)
+    write_site(out, OLD)
+    at = counted.calls.index("replace .leafmould-probe") + 1
+    with FaultyDisk(tmp_path, at=at, code=errno.EXDEV).used() as other:
+        write_site(out, NEW)
+    assert "mkdir .leafmould-new" in other.calls
+    assert site(out) == NEW
+    assert left(tmp_path) == []
+
+
+def test_lists_and_journal_are_on_the_disk_before_the_site_changes(tmp_path: Path) -> None:
+    write_site(tmp_path / "site", OLD)
+    with FaultyDisk(tmp_path).used() as counted:
+        write_site(tmp_path / "site", NEW)
+    calls = [call.split()[0] for call in counted.calls]
+    decided = counted.calls.index("replace journal.part")
+    assert calls[:decided].count("fsync") == 3
+    assert calls[decided - 1] == "fsync"
+    assert "fsync" not in calls[decided:]
+
+
+def test_a_disk_that_cannot_be_asked_to_write_down_at_once_is_written_all_the_same(tmp_path: Path) -> None:
+    write_site(tmp_path / "site", OLD)
+    with FaultyDisk(tmp_path).used() as counted:
+        write_site(tmp_path / "site", NEW)
+    write_site(tmp_path / "site", OLD)
+    at = counted.calls.index("fsync ") + 1
+    with FaultyDisk(tmp_path, at=at, code=errno.ENOTSUP).used():
+        write_site(tmp_path / "site", NEW)
+    assert site(tmp_path / "site") == NEW
+
+
+def test_a_disk_that_takes_a_few_bytes_at_a_time_gets_them_all(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    some = os.write
+    monkeypatch.setattr(os, "write", lambda handle, content: some(handle, content[:3]))
+    write_site(tmp_path / "site", OLD)
+    assert site(tmp_path / "site") == OLD
 
 
 def test_what_a_killed_build_tried_the_folder_with_is_cleared_away(tmp_path: Path) -> None:

@@ -16,7 +16,7 @@ from pathlib import Path
 from leafmould.output import disk
 from leafmould.output.built import LIST_NAME, digest_of
 from leafmould.output.names import folders_of, is_inside
-from leafmould.output.stage import PROBE, Stage, clear, stage_places
+from leafmould.output.stage import PROBE, Stage, clear_stages, left_stages
 from leafmould.values.problems import LeafmouldError
 
 JOURNAL = "journal"
@@ -46,12 +46,10 @@ def settle(to: Path) -> None:
 
     A build that was cut short before its journal is as if it had never been; one cut short later is finished.
     """
-    for place in stage_places(to):
-        if not place.is_dir() or place.is_symlink():
-            continue
+    for place in left_stages(to):
         if (journal := _read(place)) is not None:
             carry_out(place, to, journal, is_left=True)
-        clear(place)
+    clear_stages(to)
     if os.path.lexists(to / PROBE):
         disk.remove(to / PROBE)
 

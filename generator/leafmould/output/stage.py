@@ -73,8 +73,7 @@ class Stage:
 
     def discard(self) -> None:
         """Take away what lies here, as far as the disk lets us; the next build clears the rest."""
-        if self.folder is not None:
-            clear(self.folder)
+        clear_stages(self._to)
 
     def _write(self, name: str, content: bytes, *, is_flushed: bool = False) -> Path:
         if self.folder is None:
@@ -104,7 +103,6 @@ class Stage:
         try:
             disk.replace(probe, self._to / PROBE)
         except OSError as fault:
-            clear(folder)
             if fault.errno != errno.EXDEV:
                 raise
             return False
@@ -112,7 +110,13 @@ class Stage:
         return True
 
 
-def clear(folder: Path) -> None:
-    """Take a stage away, as far as the disk lets us."""
-    with suppress(OSError):
-        disk.remove_tree(folder)
+def left_stages(to: Path) -> list[Path]:
+    """The stages of this output folder that are there."""
+    return [place for place in stage_places(to) if place.is_dir() and not place.is_symlink()]
+
+
+def clear_stages(to: Path) -> None:
+    """Take the stages of this output folder away, as far as the disk lets us."""
+    for place in left_stages(to):
+        with suppress(OSError):
+            disk.remove_tree(place)

@@ -218,9 +218,13 @@ def build(
 @main.command()
 @shared
 @click.option("--all", "everything", is_flag=True, help="All files, not only the newest five.")
+@click.option("--forecasts", is_flag=True, help="Show how expected pickings turned out so far, instead.")
 @as_json
-def check(garden: str | None, on: str | None, everything: bool, as_json: bool) -> None:
+def check(garden: str | None, on: str | None, everything: bool, forecasts: bool, as_json: bool) -> None:
     """List what in the notes could not be read or is doubtful."""
+    if forecasts:
+        _check_forecasts(garden, on, as_json)
+        return
     from leafmould.garden.pictures import load_pictured
     from leafmould.lookup.lines import lines_of
     from leafmould.report import NEWEST, exit_code, problem_lines, problems_json
@@ -387,6 +391,19 @@ def _refuse_unknown_options(words: Sequence[str]) -> None:
             raise click.NoSuchOption(
                 word, possibilities=["--date", "--garden", "--json", "--on", "--photo", "--private"]
             )
+
+
+def _check_forecasts(garden: str | None, on: str | None, as_json: bool) -> None:
+    from leafmould.lookup.forecasts import forecast_lines, forecasts_json
+    from leafmould.reckon.almanac import almanac
+    from leafmould.reckon.hindsight import turned_out
+
+    loaded = _load(_garden(garden), day_of(on))
+    turned = turned_out(loaded.garden, almanac(loaded.shown, loaded.garden))
+    if as_json:
+        _say_json(forecasts_json(turned))
+    else:
+        say("\n".join(forecast_lines(turned)))
 
 
 def _tell_note(told: Answer, file: str, as_json: bool) -> None:

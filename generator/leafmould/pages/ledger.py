@@ -23,6 +23,7 @@ from leafmould.pages.page import Link
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.daylight import ShortDays
 from leafmould.reckon.forecast import Forecast
+from leafmould.reckon.hindsight import Turned
 from leafmould.reckon.known import KnownLine
 from leafmould.reckon.next_in_bed import Verdict, verdicts
 from leafmould.reckon.rotation import Occupancy
@@ -53,6 +54,7 @@ class Reckoned:
     sources: Mapping[str, Source]  # by id
     known: Mapping[str, tuple[KnownLine, ...]]  # by crop key: published figures beside the garden's own
     windows: Mapping[str, tuple[Window, ...]]  # by crop key: when to sow, for the coming season
+    turned_out: tuple[Turned, ...]  # expectations of plantings that were picked, in the garden's order
     frosts: tuple[FrostLine, ...]  # both turns of the season
     dark: ShortDays | None  # this winter's days under ten hours
 

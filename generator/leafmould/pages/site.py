@@ -27,10 +27,12 @@ from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
 from leafmould.pages.page import Figure, Page
 from leafmould.pages.season import season_pages, seasons_page
+from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.badges import badges
 from leafmould.reckon.forecast import expected
+from leafmould.reckon.hindsight import turned_out
 from leafmould.reckon.known import KnownLine, known_of
 from leafmould.reckon.season_here import dark_weeks, frost_lines
 from leafmould.reckon.windows import windows
@@ -135,6 +137,7 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
     yield families_page(ledger)
     yield rotation_page(ledger)
     yield when_to_sow_page(ledger)
+    yield turned_out_page(ledger)
     yield seasons_page(ledger)
     yield from season_pages(ledger)
     yield from by_date_pages(ledger)
@@ -156,6 +159,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         sources=tables.sources(),
         known=_known(garden, almanac),
         windows={key: windows(key, almanac, garden.on.year + 1) for key in garden.crops},
+        turned_out=turned_out(garden, almanac),
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
     )

@@ -1,0 +1,100 @@
+"""How expectations turned out: what was expected of each planting on its first day, and when it was picked.
+
+An honest look back, so that a gardener knows how far to trust a label. Reckoned in `reckon.hindsight`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.pages.addresses import TURNED_OUT
+from leafmould.pages.labels import planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure, Link, Page
+from leafmould.reckon.hindsight import Score, Turned, scores
+from leafmould.values.wording import counted, day, day_range
+
+MOST_ROWS = 120
+"""Plantings listed, the newest; the sums are of all."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScoreRow:
+    """How one kind of expectation did."""
+
+    kind: str
+    inside: str  # "14 of 17"
+    share: str  # "82%"
+    width: str  # "31 days"
+    miss: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnedRow:
+    """One planting."""
+
+    planting: Link
+    begun: str
+    expected: str
+    picked: Figure
+    verdict: str  # "as expected", "34 days later", "5 days sooner"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnedOutPage:
+    """The values of the page."""
+
+    scores: tuple[ScoreRow, ...]
+    rows: tuple[TurnedRow, ...]
+    in_all: int
+
+
+def turned_out_page(ledger: Ledger) -> Page:
+    """Sums first, then the plantings, newest first."""
+    turned = ledger.reckoned.turned_out
+    newest = sorted(turned, key=lambda t: (t.begun, t.planting.id), reverse=True)
+    values = TurnedOutPage(
+        scores=tuple(_score(score) for score in scores(turned)),
+        rows=tuple(_row(t, ledger) for t in newest[:MOST_ROWS]),
+        in_all=len(turned),
+    )
+    return Page(
+        address=TURNED_OUT,
+        template="turned-out.html",
+        title="How expectations turned out",
+        section="sources",
+        values=values,
+    )
+
+
+def _score(score: Score) -> ScoreRow:
+    return ScoreRow(
+        kind=score.kind,
+        inside=f"{score.inside} of {score.count}",
+        share=f"{100 * score.inside / score.count:.0f}%",
+        width=counted(round(score.mean_width), "day"),
+        miss=counted(round(score.mean_miss), "day"),
+    )
+
+
+def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
+    planting, forecast = turned.planting, turned.forecast
+    picking = next(
+        (p for p in planting.pickings if ledger.garden.picking_by_id[p].when.day == turned.picked), ""
+    )
+    entry = ledger.garden.picking_by_id[picking].entry if picking else None
+    return TurnedRow(
+        planting=Link(text=planting_name(planting), to=ledger.sections[planting.id]),
+        begun=day(turned.begun),
+        expected=day_range(forecast.earliest, forecast.latest),
+        picked=Figure(
+            text=day(turned.picked), value=turned.picked.isoformat(), is_time=True, to=ledger.to_note(entry)
+        ),
+        verdict=_verdict(turned.outside),
+    )
+
+
+def _verdict(outside: int) -> str:
+    if outside == 0:
+        return "as expected"
+    return f"{counted(abs(outside), 'day')} {'later' if outside > 0 else 'sooner'}"

@@ -76,6 +76,10 @@ def with_holder(walk: Walk, read: Read, i: int) -> Read:
         return read
     if (sized := _sized(walk, read, i)) is not None:
         return sized
+    if amount.unit in nouns.HOLDERS and _is_holder(walk, end):  # "a salad bowlful"
+        noun = walk.typed.words[end]
+        amount = replace(amount, written=walk.typed.written(i, end + 1), unit=nouns.SAME_NOUN.get(noun, noun))
+        read = read._replace(amount=amount, end=end + 1)
     if amount.unit in nouns.HOLDERS:
         return _of_many(walk, _filled(walk, read, i))
     if read.has_noun:
@@ -92,6 +96,12 @@ def with_holder(walk: Walk, read: Read, i: int) -> Read:
         amount=replace(amount, written=written, unit=unit, low=low, high=high, whole=whole), end=stop,
         has_noun=True, is_bare_word=False,
     )  # fmt: skip
+
+
+def _is_holder(walk: Walk, k: int) -> bool:
+    word = walk.word(k)
+    is_one = word in nouns.HOLDERS - FILLED or word.endswith("ful")
+    return is_one and not walk.typed.breaks[k] and not walk.typed.names(k)[0]
 
 
 def _noun_phrase_end(walk: Walk, at: int) -> int | None:

@@ -13,6 +13,7 @@ from leafmould.notes.draft import Done
 from leafmould.notes.nearness import near_name
 from leafmould.notes.shares import CONTAINERS
 from leafmould.notes.typed import Typed
+from leafmould.notes.unread import whole_number
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     BEING,
@@ -68,6 +69,7 @@ def tell_second_things(done: Iterable[Done], typed: Typed) -> None:
         if clause.verb.name == "fed animals" and any(w in ("gave", "given") for w in typed.words):
             _tell_what_animals_got(clause)
         for start, end in _pieces(clause, typed):
+            start = whole_number(typed, start)
             written = typed.written(start, end)
             if any(f'"{written}' in m or f'{written}"' in m for m in told):
                 continue

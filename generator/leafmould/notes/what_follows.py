@@ -98,7 +98,7 @@ def _is_age(walk: Walk, i: int) -> bool:
     )
 
 
-AGES = frozenset({"day", "week", "wk", "wks", "month", "fortnight", "year", "yr", "yrs", "night"})
+AGES = frozenset({"d", "day", "week", "wk", "wks", "month", "fortnight", "year", "yr", "yrs", "night"})
 AGE_ENDS = frozenset({"after", "from", "late", "early", "later", "since", "old", "on", "before", "ahead"})
 LASTING = frozenset({"hour", "hr", "minute", "min"})
 TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})

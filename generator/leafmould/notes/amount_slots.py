@@ -200,6 +200,9 @@ NOT_HARVEST = nouns.NOT_ALONE | frozenset(
 BEHIND_ALL = frozenset(
     {
         "up",
+        "over",
+        "round",
+        "around",
         "told",
         "together",
         "week",

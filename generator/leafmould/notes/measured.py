@@ -146,7 +146,8 @@ def take_measured(walk: Walk, read: Read) -> bool:
         return True
     if walk.has("crop!") and _spacing_both_ways(walk, i):
         return True
-    if amount.unit in ("cm", "mm") and walk.verb.name == "picked":
+    is_height = amount.unit in ("cm", "mm", "ft", "m") and walk.verb.name in TALL
+    if is_height or (amount.unit in ("cm", "mm") and walk.verb.name == "picked"):
         walk.draft.leave(i, read.end, walk.after_comma)  # "courgette, 10cm": how long it was
         walk.i = read.end
         return True
@@ -179,6 +180,8 @@ def take_measured(walk: Walk, read: Read) -> bool:
     return False
 
 
+TALL = frozenset({"staked", "tied in", "pinched out", "saw", "came up", "finished"})
+"""Beside these a length is how tall something stands."""
 BOTH_WAYS = re.compile(
     r"(\d{1,3})\s?(cm|in|inch(?:es)?|\"|')?\s?x\s?(\d{1,3})\s?(cm|in(?!\s)|inch(?:es)?|\"|')?(?:\s(?:apart|spacing|centres))?(?=\s*(?:$|[,;.)]|\s(?:in|on|along)\s))",
     re.IGNORECASE,

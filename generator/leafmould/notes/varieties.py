@@ -32,6 +32,9 @@ def take_quote(walk: Walk) -> bool:
         return False
     i = walk.i
     walk.i = min(max(quote.last, i + 1), walk.end)
+    if i and walk.typed.words[i - 1] in SAID and walk.verb.name != "turned out":
+        walk.draft.leave(i, walk.i, walk.after_comma)  # "she said it was 'characterful'"
+        return True
     if (
         walk.has("object")
         and walk.verb.name not in ("turned out", "bought")
@@ -50,6 +53,11 @@ def take_quote(walk: Walk) -> bool:
     variety = as_named(key, name, quote.content, _quote_sureness(walk, quote, i), of)
     add_variety(walk, variety, (quote.start, quote.end), i)
     return True
+
+
+SAID = frozenset(
+    {"was", "is", "were", "are", "said", "says", "saying", "looked", "looks", "be", "very", "so"}
+)
 
 
 def _quote_sureness(walk: Walk, quote: Quote, i: int) -> Sureness:
@@ -118,6 +126,9 @@ def known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool
     item = walk.draft.item
     of = tuple(sorted({c for v in varieties for c in v.of}))
     crops = {k for c in item.crops for k in (c.key, *c.of)}
+    if item.takes_crop_before and len(walk.draft.items) > 1:  # "Bramley and two Cox"
+        last = walk.draft.items[-2]
+        crops |= {k for c in last.crops for k in (c.key, *c.of)} | {k for v in last.varieties for k in v.of}
     after = _next_crop(walk, i + size)
     near_crop = {k.key for k in after} | {c for k in after for c in k.of}
     is_public = varieties[0].is_public

@@ -34,6 +34,10 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         walk.ask(read.level, read.asks, i)
     end = _past_of(walk, read.end)
     span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
+    if read.amount.unit == "egg" and draft.has_crop and walk.verb.name != "collected":
+        draft.leave(i, end, True)  # "a bag of chard and a dozen eggs": told by the last look
+        walk.i = end
+        return
     is_apart = "&" in walk.typed.gaps[end] or "+" in walk.typed.gaps[end]  # "tomatoes x 12 & basil"
     crop_follows = not is_apart and crop_behind(walk, end)
     variety_follows = not crop_follows and variety_behind(walk, end)
@@ -54,7 +58,7 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     ) or (
         (variety_follows or (crop_follows and walk.joined and item.varieties and variety_behind(walk, end)))
         and (item.crops or item.varieties)
-        and item.amounts
+        and (item.amounts or (item.varieties and walk.joined))
     ):
         item = Item(takes_crop_before=variety_follows)
         draft.items.append(item)

@@ -160,7 +160,8 @@ def day_closes(walk: Walk, i: int) -> bool:
     if found is None or found[0].is_bare:
         return False
     end = word_at(walk, found[1], i)
-    return end >= walk.end or walk.typed.breaks[end] or walk.word(end) in PLACE_OPENERS
+    behind = walk.word(end)
+    return end >= walk.end or walk.typed.breaks[end] or behind in PLACE_OPENERS or behind in REMARK_OPENERS
 
 
 def _until(walk: Walk) -> bool:
@@ -215,6 +216,7 @@ def _fits(walk: Walk, words: DateWords, i: int, lead: int, end: int) -> bool:
         or walk.typed.breaks[i]
         or walk.is_topic
         or walk.word(end) in PLACE_OPENERS
+        or walk.word(end) in REMARK_OPENERS
         or words.year is not None
     )
 

@@ -34,7 +34,8 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         walk.ask(read.level, read.asks, i)
     end = _past_of(walk, read.end)
     span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
-    if read.amount.unit == "egg" and draft.has_crop and walk.verb.name != "collected":
+    is_of_eggs = read.amount.unit == "egg" or walk.word(end + 1) == "egg"
+    if is_of_eggs and draft.has_crop and walk.verb.name != "collected":
         draft.leave(i, end, True)  # "a bag of chard and a dozen eggs": told by the last look
         walk.i = end
         return

@@ -163,6 +163,8 @@ def _month_at(text: str, at: int) -> Found | None:
         return found
     m = re.compile(rf"({LETTERS}){TAIL}").match(text, at)
     short = plain(m[1]) if m else ""
+    if m and short == "may":
+        return DateWords(written=m[0], month=5), m.end()
     return (
         (DateWords(written=m[0], month=SHORT_MONTHS[short]), m.end())
         if m and short in ENGLISH_SHORT
@@ -173,7 +175,7 @@ def _month_at(text: str, at: int) -> Found | None:
 def short_month(text: str, start: int) -> Found | None:
     """Feb, as in "in Feb"; the caller knows what stands before it."""
     m = re.compile(rf"({LETTERS}){TAIL}").match(text, start)
-    if m is None or plain(m[1]) not in ENGLISH_SHORT or not m[1][0].isupper():
+    if m is None or plain(m[1]) not in ENGLISH_SHORT:
         return None
     return DateWords(written=m[0], month=SHORT_MONTHS[plain(m[1])]), m.end()
 

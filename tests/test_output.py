@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import time
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -96,6 +97,17 @@ def test_a_page_somebody_changed_by_hand_is_made_anew(tmp_path: Path) -> None:
     (tmp_path / "index.html").write_bytes(b"worst page")  # just as long
     assert write_site(tmp_path, PAGES).changed == ("index.html",)
     assert (tmp_path / "index.html").read_bytes() == b"first page"
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="does not tell when a file was moved")
+def test_an_old_page_somebody_moved_there_is_made_anew(tmp_path: Path) -> None:
+    old = tmp_path / "old.html"
+    old.write_bytes(b"worst page")
+    os.utime(old, ns=(10**9, 10**9))
+    write_site(tmp_path / "site", PAGES)
+    time.sleep(0.05)  # a tick of the disk's clock
+    old.replace(tmp_path / "site" / "index.html")
+    assert write_site(tmp_path / "site", PAGES).changed == ("index.html",)
 
 
 def test_a_page_somebody_deleted_is_made_anew(tmp_path: Path) -> None:

@@ -7,8 +7,7 @@ import os
 import pytest
 from hypothesis import HealthCheck, settings
 
-LONG = 10 if os.environ.get("LEAFMOULD_LONG") else 1
-"""The long run looks ten times as far."""
+from long_runs import LONG
 
 settings.register_profile(
     "leafmould",

@@ -19,7 +19,7 @@ from leafmould.values.problems import LeafmouldError, UnreadableGarden, WrongUse
 
 README = Path(__file__).parents[1] / "README.md"
 HEAVY = ("jinja2", "markdown_it", "rich", "flask", "waitress", "watchdog", "PIL")
-COMMANDS = ("build", "check", "find", "note", "preview", "start")
+COMMANDS = ("build", "check", "facts", "find", "note", "preview", "start")
 
 GARDEN = "garden: Tansy Hill\ndates: day first\nbeds:\n  - {name: Long border}\n  - {name: Arch}\n"
 
@@ -173,7 +173,7 @@ def test_what_the_surroundings_did_is_said_once(
     def refuse(*_: object, **__: object) -> None:
         raise fault
 
-    monkeypatch.setattr("leafmould.garden.load.load", refuse)
+    monkeypatch.setattr("leafmould.garden.pictures.load", refuse)
     result = run("check", "--garden", str(folder))
     assert (result.stdout, result.stderr, result.exit_code) == ("", fault.sentence + "\n", code)
 
@@ -182,7 +182,7 @@ def test_our_own_mistakes_keep_their_traceback(folder: Path, monkeypatch: pytest
     def slip(*_: object, **__: object) -> None:
         raise KeyError("bed")
 
-    monkeypatch.setattr("leafmould.garden.load.load", slip)
+    monkeypatch.setattr("leafmould.garden.pictures.load", slip)
     assert isinstance(run("check", "--garden", str(folder)).exception, KeyError)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from datetime import date
 from pathlib import Path
 
@@ -54,9 +53,10 @@ class Place:
         (link,) = soup.select("main a")
         refresh = soup.select_one('meta[http-equiv="refresh"]')
         assert refresh is not None
-        assert refresh["content"] == f"0; url={link['href']}"
+        assert refresh["content"] == f"1; url= {link['href']}"
         assert soup.script is not None
-        assert soup.script.text == f"location.replace({json.dumps(link['href'])} + location.hash)"
+        assert (soup.script.text, str(soup.script["src"]).endswith("look/day-counts.js")) == ("", True)
+        assert link["id"] == "leads-on"
         target = (path.parent / str(link["href"])).resolve()
         assert target.is_file()
         return target.relative_to(self.site.resolve()).as_posix()

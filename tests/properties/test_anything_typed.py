@@ -14,7 +14,6 @@ from textwrap import dedent
 
 import pytest
 
-from conftest import LONG
 from leafmould.notes.beforehand import read_beforehand
 from leafmould.notes.crops_file import read_crops
 from leafmould.notes.entries import Entry
@@ -25,6 +24,7 @@ from leafmould.notes.text import clean_text, without_comments
 from leafmould.values.dates import read_date, scan_date
 from leafmould.values.problems import Problem, UnreadableGarden
 from leafmould.values.when import When
+from long_runs import LONG
 from notes_as_typed import GARDEN, habits, note_file
 from test_headers import WORK
 from test_settings import BAD, CROPS, DESIGN

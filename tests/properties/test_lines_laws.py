@@ -9,11 +9,11 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from conftest import LONG
 from leafmould.notes.lines import Defaults, Habits, LineReading, read_line
 from leafmould.values.names import Vocabulary
 from line_cases import AT, BASE, groups, shown
 from line_garden import VOCABULARY, names
+from long_runs import LONG
 
 TYPED = [case.typed for group in groups() for case in group.cases]
 PLAIN = Habits(vocabulary=VOCABULARY, order="day first")

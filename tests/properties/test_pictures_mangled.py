@@ -13,9 +13,9 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from conftest import LONG
 from leafmould.photos.look import look_at
 from leafmould.photos.resize import Job, shrink
+from long_runs import LONG
 from photo_garden import bytes_of, exif_of
 
 FILES = 100 * LONG

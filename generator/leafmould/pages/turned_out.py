@@ -88,7 +88,10 @@ def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
         begun=day(turned.begun),
         expected=day_range(forecast.earliest, forecast.latest),
         picked=Figure(
-            text=day(turned.picked), value=turned.picked.isoformat(), is_time=True, to=ledger.to_note(entry)
+            text=day(turned.picked),
+            value=turned.picked.isoformat(),
+            is_time=True,
+            to=ledger.to_note(entry) or ledger.sections[planting.id],
         ),
         verdict=_verdict(turned.outside),
     )

@@ -1,8 +1,12 @@
 // Moves day counts on when a page is read later than the day it was built for. Calendar days by the
 // reader's own year, month and day; nothing else on the page changes, and without this file it is still
-// right "as of" its day.
+// right "as of" its day. Leads on from the old address of a page that moved.
 (function () {
   "use strict";
+  // The old address of a page that moved leads on at once, to the same place on the page.
+  var on = document.getElementById("leads-on");
+  if (on) { location.replace(on.href + location.hash); return; }
+
   var DAY = 86400000;
   var asOf = document.getElementById("as-of");
   if (!asOf) { return; }

@@ -160,6 +160,8 @@ def test_f65_names_with_spaces_and_brackets_stand_in_the_text(tmp_path: Path) ->
     garden = garden_with(tmp_path, {"2026/06-20-peas.md": note}, {"photos/two pods (2).jpg": jpeg()})
     assert told(built(garden)) == []
     assert len(figures(garden, "notes/2026/06-20-peas.html")) == 1
+    listed = BeautifulSoup(page(garden, "by-date/2026.html"), "html.parser").get_text(" ")
+    assert "pods" in listed and ".jpg" not in listed
 
 
 # --- days and captions

@@ -70,9 +70,10 @@ def developed(
     faults = {path: found for path, found in made.items() if isinstance(found, Fault)}
     good = {path: found for path, found in made.items() if isinstance(found, Picture)}
     darkroom.keep()
-    told = [p for entry in loaded.written for p in _made_amiss(entry, darkroom, faults, good)]
+    firsts = _firsts(good)
+    told = [p for entry in loaded.written for p in _made_amiss(entry, darkroom, faults, firsts)]
     open_to = loaded.garden.entries if _is_open(loaded) else ()
-    shown = [p for entry in open_to for p in _made_amiss(entry, darkroom, faults, good)]
+    shown = [p for entry in open_to for p in _made_amiss(entry, darkroom, faults, firsts)]
     garden = replace(
         loaded.garden,
         photos=tuple(_once_each(_with_files(photo, good) for photo in photos)),
@@ -139,21 +140,26 @@ def _hint(unnamed: Sequence[str]) -> Iterator[Problem]:
     yield Problem(at=Location(file=unnamed[0]), level=Level.HINT, message=message)
 
 
+def _firsts(good: Mapping[str, Picture]) -> dict[str, str]:
+    """The first path of each picture by all its paths, where it has several."""
+    by_key: dict[str, list[str]] = {}
+    for path in sorted(good):
+        by_key.setdefault(good[path].key, []).append(path)
+    return {path: first for first, *others in by_key.values() for path in others}
+
+
 def _made_amiss(
-    entry: Entry, darkroom: Darkroom, faults: Mapping[str, Fault], good: Mapping[str, Picture]
+    entry: Entry, darkroom: Darkroom, faults: Mapping[str, Fault], firsts: Mapping[str, str]
 ) -> Iterator[Problem]:
     """What came out only when a note's pictures were made."""
-    first_of: dict[str, str] = {}
-    for path in sorted(good):
-        first_of.setdefault(good[path].key, path)
     for named in named_pictures(entry):
         found = file_of(named, entry, darkroom)
         path = found.path if isinstance(found, Found) else ""
         name = _shown_name(named.name)
         if path in faults:
             yield _problem(named, Level.ERROR, f'"{name}" {faults[path].why}')
-        elif path in good and not entry.is_settled and (first := first_of[good[path].key]) != path:
-            yield _problem(named, Level.HINT, f'"{name}" is the same picture as "{first}".')
+        elif path in firsts and not entry.is_settled:
+            yield _problem(named, Level.HINT, f'"{name}" is the same picture as "{firsts[path]}".')
 
 
 def _with_files(photo: Photo, good: Mapping[str, Picture]) -> Photo:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Iterator
 
 from leafmould.garden.model import Action, Entry, Event
+from leafmould.notes.pictured import PICTURE
 from leafmould.pages.figures import day_figure, when_figure
 from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
@@ -134,6 +135,7 @@ def _plain(markdown: str) -> str:
     """Markdown as words in one line, near enough for a beginning."""
     start = markdown[: 4 * BEGINNING]
     if ANY_MARK.search(start):
+        start = PICTURE.sub(r"\g<caption>", start)
         start = MARKS.sub(r"\1", start)
     return " ".join(start.split())
 

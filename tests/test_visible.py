@@ -366,3 +366,12 @@ def test_a_hidden_word_leaves_every_field_of_a_line(name: str, word: str) -> Non
 def test_most_notes_are_not_looked_at_twice() -> None:
     note = entry(action("picked peas from Arch", place="Arch", crop="pea"), body="Rain.")
     assert visible_entries([note], view())[0] is note
+
+
+def test_the_header_keeps_its_public_bed_and_crop_and_no_hidden_one() -> None:
+    kept = entry(beds=(named("Arch"),), crops=(named("pea"),), varieties=(named("Meteor"),))
+    (found,) = visible_entries((kept,), view())
+    assert [n.name for n in (*found.beds, *found.crops, *found.varieties)] == ["Arch", "pea", "Meteor"]
+    mixed = entry(beds=(named("Arch"), named("Back strip")), crops=(named("pea"), named("beetroot")))
+    shown = visible_entries((mixed,), leaving_out("beetroot"))
+    assert {n.name for e in shown for n in (*e.beds, *e.crops)} <= {"Arch", "pea"}

@@ -5,7 +5,6 @@ from __future__ import annotations
 import signal
 import socket
 import subprocess
-import sys
 import threading
 import time
 import urllib.request
@@ -22,6 +21,7 @@ from leafmould.preview.server import find_file, listen, make_app, run
 from leafmould.preview.strip import MOST, decorated, missing_page, strip
 from leafmould.values.problems import LeafmouldError, Level, Location, Problem, UnreadableGarden
 from leafmould.watch import Watch
+from previews import preview_command
 
 PAGE = '<!DOCTYPE html><html lang="en"><head><title>Arch</title></head><body><p>Peas</p></body></html>'
 ADDED = '<script src="/.leafmould/preview.js" data-version="{version}"></script>'
@@ -232,9 +232,8 @@ def previewing(tmp_path: Path) -> Iterator[tuple[Path, subprocess.Popen[str], st
     """The command itself at work on a garden, with its address."""
     (tmp_path / "notes").mkdir()
     (tmp_path / "garden.yaml").write_text(GARDEN, encoding="utf-8")
-    command = [sys.executable, "-u", "-m", "leafmould", "preview", "--on", "2026-06-20"]
     with subprocess.Popen(
-        command, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        preview_command("2026-06-20"), cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
     ) as process:
         assert process.stdout is not None
         said = process.stdout.readline()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shlex
 import signal
 import subprocess
 import sys
@@ -13,6 +14,8 @@ from pathlib import Path
 from typing import Protocol
 
 import pytest
+
+from previews import preview_command
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="wants the signals of a terminal that closes")
 
@@ -37,7 +40,9 @@ def begin(folder: Path) -> Iterator[Begin]:
     running: list[subprocess.Popen[str]] = []
 
     def start(before: str = "") -> tuple[subprocess.Popen[str], str]:
-        command = f"{before} exec {sys.executable} -u -m leafmould preview --on 2026-06-20"
+        plain = [sys.executable, "-u", "-m", "leafmould", "preview", "--on", "2026-06-20"]
+        words = plain if "INT" in before else preview_command("2026-06-20")
+        command = f"{before} exec {shlex.join(words)}"
         process = subprocess.Popen(
             ["sh", "-c", command],
             cwd=folder,

@@ -5,12 +5,13 @@ from __future__ import annotations
 import shutil
 import signal
 import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect, sync_playwright
+
+from previews import preview_command
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 GARDEN = "garden: Tansy Hill\ndates: day first\nbeds:\n  - {name: Arch}\n"
@@ -31,12 +32,16 @@ def folder(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def address(folder: Path) -> Iterator[str]:
-    command = [sys.executable, "-u", "-m", "leafmould", "preview", "--on", "2026-06-20"]
-    with subprocess.Popen(command, cwd=folder, stdout=subprocess.PIPE, text=True) as process:
+    with subprocess.Popen(
+        preview_command("2026-06-20"), cwd=folder, stdout=subprocess.PIPE, text=True
+    ) as process:
         assert process.stdout is not None
-        yield process.stdout.readline().split()[4]
-        process.send_signal(signal.SIGINT)
-        assert process.wait(timeout=15) == 0
+        try:
+            yield process.stdout.readline().split()[4]
+            process.send_signal(signal.SIGINT)
+            assert process.wait(timeout=15) == 0
+        finally:
+            process.kill()  # one that was started with Ctrl-C switched off would be waited for for ever
 
 
 @pytest.fixture

@@ -10,12 +10,13 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+# Every part has an end, so that a text of nothing but openings is not searched to its end from each of them.
 PICTURE = re.compile(
-    r"!\[(?P<caption>[^\]\n]*)\]"
-    r"\(\s*(?:<(?P<held>[^<>\n]+)>|(?P<name>(?:[^()<>\n\"]|\([^()<>\n\"]*\))+?))(?:\s+\"[^\"\n]*\")?\s*\)"
+    r"!\[(?P<caption>[^\]\n]{0,500})\]"
+    r"\(\s*(?:<(?P<held>[^<>\n]{1,300})>|(?P<name>(?:[^()<>\n\"]|\([^()<>\n\"]{0,300}\)){1,300}?))(?:\s+\"[^\"\n]*\")?\s*\)"
 )
 
-EMBEDDED = re.compile(r"!\[\[[^\]\n]*\]\]")
+EMBEDDED = re.compile(r"!\[\[[^\]\n]{0,300}\]\]")
 """What some editors write; shown as typed."""
 
 

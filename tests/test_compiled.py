@@ -12,6 +12,12 @@ from jinja2 import ChoiceLoader, Environment, FileSystemLoader
 from leafmould.render.compiled import Compiled
 
 
+@pytest.fixture(autouse=True)
+def keeps_compiled(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As Python does unless it is told otherwise, where the tests may be run."""
+    monkeypatch.setattr(sys, "dont_write_bytecode", False)
+
+
 @pytest.fixture
 def layouts(tmp_path: Path) -> Path:
     (tmp_path / "layouts").mkdir()

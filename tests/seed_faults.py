@@ -38,11 +38,22 @@ READ = "test_lines.py test_bare_lines.py test_amounts_matched.py test_day_phrase
 MATCHED = "test_matching.py test_matching_beds.py test_matching_doubt.py test_matching_lifted.py test_matching_more.py"
 MATCHED_MORE = "test_matching_pickings.py test_matching_untidy.py test_matching_untidy_more.py test_checks.py test_queries.py"
 TESTS = {
-    "notes": f"{READ} test_settings.py test_find_notes.py test_kept_notes.py test_note_lists.py test_out_of_range.py {MATCHED}",
-    "garden": f"{MATCHED} {MATCHED_MORE} test_waits.py test_recollect.py test_photos_found.py test_data.py test_pages.py",
+    "notes": f"test_site_demo.py {READ} test_settings.py test_find_notes.py test_kept_notes.py test_note_lists.py test_out_of_range.py {MATCHED}",
+    "garden": f"test_site_demo.py {MATCHED} {MATCHED_MORE} test_waits.py test_recollect.py test_photos_found.py test_data.py test_pages.py",
     "visible": PRIVATE,
 }
-LONGEST = 150
+"""What is run first: the tests nearest to each room."""
+NOT_NEAR = (
+    "test_browser",
+    "test_build_faults",
+    "test_output",
+    "test_photos",
+    "test_preview",
+    "test_two_builds",
+    "test_watch",
+)
+"""Tests of other rooms, which are not run even for what slips through the nearest."""
+LONGEST = 400
 """A run that takes longer hangs, and is caught by that [seconds]."""
 
 EQUIVALENT: dict[str, str] = {}
@@ -133,11 +144,26 @@ def chosen(number: int, seed: int) -> list[Fault]:
 
 
 def is_caught(fault: Fault, tree: Path) -> bool:
-    """Whether the tests of its room fail with a fault in a copied tree."""
+    """Whether the tests fail with a fault in a copied tree: those nearest to it, else all others."""
     path = tree / fault.path
     sound = path.read_bytes()
     path.write_bytes(sound[: fault.start] + fault.new.encode() + sound[fault.end :])
-    tests = [f"tests/{name}" for name in TESTS[fault.room].split()]
+    near = [f"tests/{name}" for name in TESTS[fault.room].split()]
+    try:
+        return fails(near, tree) or fails(others(near, tree), tree)
+    finally:
+        path.write_bytes(sound)
+
+
+def others(near: list[str], tree: Path) -> list[str]:
+    """Every other test that may have to do with notes, the garden or what is shown of it."""
+    found = [*tree.glob("tests/test_*.py"), *tree.glob("tests/properties/test_*.py")]
+    names = sorted(path.relative_to(tree).as_posix() for path in found if not path.stem.startswith(NOT_NEAR))
+    return [name for name in names if name not in near]
+
+
+def fails(tests: list[str], tree: Path) -> bool:
+    """Whether a run of some tests in a tree ends in a failure, or in no end."""
     quick = ["-x", "-q", "-p", "no:cacheprovider", "--no-header", "--tb=no"]
     environment = os.environ | {"PYTHONPATH": str(tree / "generator"), "PYTHONDONTWRITEBYTECODE": "1"}
     try:
@@ -147,15 +173,23 @@ def is_caught(fault: Fault, tree: Path) -> bool:
         )  # fmt: skip
     except subprocess.TimeoutExpired:
         return True
-    finally:
-        path.write_bytes(sound)
     return ran.returncode != 0
 
 
 def copied(top: Path, number: int) -> Path:
     """A tree of its own for a worker, without what was compiled."""
     tree = top / str(number)
-    for name in ("generator", "tests", "content", "layouts", "pyproject.toml", "README.md", "DEVELOPERS.md"):
+    for name in (
+        "generator",
+        "tests",
+        "content",
+        "layouts",
+        "pyproject.toml",
+        "README.md",
+        "DEVELOPERS.md",
+        "LICENSE",
+        "site-demo",
+    ):
         ignored = shutil.ignore_patterns("__pycache__", "node_modules", ".leafmould")
         if (ROOT / name).is_dir():
             shutil.copytree(ROOT / name, tree / name, ignore=ignored)

@@ -99,20 +99,11 @@ class Vocabulary:
 
     def __init__(self, names: Iterable[tuple[str, Known]]) -> None:
         """Take (name as it may be written, what it means) pairs; the order does not matter."""
-        pairs = sorted(
-            {(fold(written), known) for written, known in names if fold(written)},
-            key=lambda pair: (
-                pair[0],
-                pair[1].kind,
-                pair[1].key,
-                pair[1].name,
-                pair[1].of,
-                pair[1].is_public,
-            ),
-        )
-        own = {words for words, known in pairs if not known.is_public}
-        public = [pair for pair in pairs if pair[1].is_public and pair[0] not in own]
-        pairs = [pair for pair in pairs if not pair[1].is_public]
+        found = {row: known for written, known in names if (row := _row(written, known))[0]}
+        own = {row[0] for row, known in found.items() if not known.is_public}
+        rows = [row for row in sorted(found) if not found[row].is_public or row[0] not in own]
+        pairs = [(row[0], found[row]) for row in rows if not found[row].is_public]
+        public = [(row[0], found[row]) for row in rows if found[row].is_public]
         by_words: dict[tuple[str, ...], list[Known]] = {}
         longest: dict[str, int] = {}
         for words, known in (*pairs, *public):
@@ -122,7 +113,7 @@ class Vocabulary:
         self.with_public = {words: tuple(known) for words, known in by_words.items()}
         self.by_words = {words: self.with_public[words] for words, _ in pairs}
         self.longest_by_first_word = longest
-        self.digest = hashlib.blake2b(repr((pairs, public)).encode(), digest_size=16).hexdigest()
+        self.digest = hashlib.blake2b(repr(rows).encode(), digest_size=16).hexdigest()
 
     def exactly(self, text: str, *kinds: Kind) -> tuple[Known, ...]:
         """What the whole text names; only of these kinds, if any are given."""
@@ -157,6 +148,15 @@ class Vocabulary:
         """A vocabulary that knows these too (varieties learned from other notes, say)."""
         known = (*self.pairs, *self.public)
         return Vocabulary([*((" ".join(words), meant) for words, meant in known), *names])
+
+
+Row = tuple[tuple[str, ...], str, str, str, tuple[str, ...], bool, bool]
+
+
+def _row(written: str, known: Known) -> Row:
+    """A name and what it means as plain values, which sort, compare and print at once."""
+    kind = known.kind.value
+    return (fold(written), kind, known.key, known.name, known.of, known.is_public, known.is_word)
 
 
 SLUG_LENGTH = 80

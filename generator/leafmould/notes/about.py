@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_crop, has_weight
+from leafmould.notes.doers import by_trouble
 from leafmould.notes.given_to import (
     has_other_doer,
     is_done_by_another,
@@ -78,7 +79,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
-    "wind cover": is_wind_cover, "cover told": cover_told, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
+    "wind cover": is_wind_cover, "hole": object_is(frozenset({"trench", "hole", "pit", "pond", "step", "ditch", "foundation"})), "weeds first": any_word(nouns.WEEDS, before=True), "amendment put": object_is(nouns.AMENDMENTS - {"trench"}), "leaf object": object_is(frozenset({"leaf"})), "had to": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"], "by trouble": by_trouble, "cover told": cover_told, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,
     "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,

@@ -21,3 +21,4 @@ class Clause:
     is_by_trouble: bool = False  # what did it stands in the clause before: "a fox got in and ate …"
     particle: int | None = None  # the word of "pulled … up", wherever it stands
     relative: tuple[int, int] | None = None  # "I sowed in March", between the crop and its verb
+    unread: tuple[int, int] | None = None  # a deed behind it that is told and kept as a remark

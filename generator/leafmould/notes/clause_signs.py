@@ -123,7 +123,9 @@ def is_loss(typed: Typed, clause: Clause, begin: int) -> bool:
     """ "none of the parsnips came up": a loss, not a thing that did not happen."""
     words = typed.words
     none = any(words[j] in ("none", "nothing") for j in range(begin, clause.verb_start)) or (
-        words[begin] == "no" or words[begin : begin + 2] == ["not", "one"]
+        words[begin] == "no"
+        or words[begin : begin + 2] == ["not", "one"]
+        or words[begin : begin + 3] == ["not", "a", "single"]
     )
     return (
         none and clause.verb == "came up" and not clause.is_state and "yet" not in words and "so" not in words

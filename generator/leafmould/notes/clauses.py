@@ -67,6 +67,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
                 pass  # "… thinned. Bed 3: weeded"
             elif clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
+            elif words[i - 1] == "so":
+                is_topic, strangers, is_denied = True, 0, False  # "no sign of them, so put beans in"
             elif breaks[i]:
                 is_topic, strangers, is_denied = True, 0, is_denied and words[0] == "not"
         if i in quotes:
@@ -271,6 +273,8 @@ def _own_verb(typed: Typed, i: int, size: int) -> Clause | None:
 
 AT_IT = frozenset(
     {
+        "got",
+        "had",
         "started",
         "began",
         "finished",
@@ -292,6 +296,10 @@ AT_IT = frozenset(
 
 GERUND_LINKS = frozenset(
     {
+        "round",
+        "around",
+        "down",
+        "on",
         "some",
         "the",
         "a",
@@ -322,11 +330,27 @@ VERB_STARTS = frozenset({*LONGEST_PAST, *LONGEST_STATE, *AT_IT})
 """Every word a verb's form may begin with; a garden's own words are names."""
 
 
+def _had_to(typed: Typed, i: int) -> Clause | None:
+    """ "had to resow the carrots": it was done."""
+    j = i + 2
+    if typed.words[i + 1 : j] != ["to"]:
+        return None
+    for size in range(
+        min(LONGEST_PLAIN.get(typed.words[j], 0) if j < typed.count else 0, typed.count - j), 0, -1
+    ):
+        form = tuple(typed.words[j : j + size])
+        if (verb := PLAIN.get(form)) is not None:
+            return Clause(0, i, j + size, 0, form, verb)
+    return None
+
+
 def gerund_at(typed: Typed, i: int) -> Clause | None:
     """ "finished weeding", "started picking", "did some pruning"."""
     if typed.words[i] not in AT_IT:
         return None
-    for j in range(i + 1, min(i + 4, typed.count)):
+    if typed.words[i] == "had":
+        return _had_to(typed, i)
+    for j in range(i + 1, min(i + 5, typed.count)):
         for size in range(min(LONGEST_PLAIN.get(typed.words[j], 2), 3, typed.count - j), 0, -1):
             form = tuple(typed.words[j : j + size])
             if (verb := GERUNDS.get(form)) is not None:

@@ -99,7 +99,11 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             or _is_the_same_planting(typed, clause)
         )
         if is_none and not clause.is_denied:
+            if _is_told(typed, clause):
+                kept[-1].unread = (clause.start, min(typed.stops[clause.verb_start], clause.end))
             kept[-1].end = clause.end
+        elif kept and _is_beside_bare(typed, kept[-1], clause):
+            kept[-1].verb_end, kept[-1].end = clause.verb_end, clause.end  # "cleared and dug over Top bed"
         elif kept and _is_step_towards(typed, kept[-1], clause):
             before = kept.pop()  # "stewed 2 kg rhubarb and froze it"
             clause.start = before.verb_end
@@ -107,6 +111,18 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         else:
             kept.append(clause)
     return kept
+
+
+def _is_told(typed: Typed, clause: Clause) -> bool:
+    """Whether something was done here to something: ", tipped the strawberries out"."""
+    is_new = typed.breaks[clause.start] or typed.words[clause.start - 1] in CLAUSE_JOINS
+    is_pronoun = typed.phrase(clause.verb_end, 1) in (("them",), ("it",))
+    return is_new and clause.verb_start - clause.start <= 1 and (is_pronoun or names_crop(typed, clause))
+
+
+def _is_beside_bare(typed: Typed, before: Clause, clause: Clause) -> bool:
+    is_bare = before.verb_end + 1 >= clause.start and typed.words[clause.start - 1] in CLAUSE_JOINS
+    return is_bare and not clause.is_denied and action_of(typed, clause)[0] == "remark"
 
 
 def _is_step_towards(typed: Typed, before: Clause, clause: Clause) -> bool:
@@ -171,8 +187,13 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
         walk.ask(Level.QUESTION, "Only one of these years is read. Write a line for each.", clause.verb_start)
     if not UNSURE.isdisjoint(typed.words[clause.start : clause.verb_start]):
         walk.ask(Level.QUESTION, f'Is it sure? Read as "{verb}".', clause.verb_start)
+    if clause.unread is not None:
+        written = typed.written(*clause.unread)
+        walk.ask(Level.HINT, f'"{written}" is kept as a remark.', clause.unread[0])
     is_bare = clause.verb_end >= clause.end and clause.start == clause.verb_start
     stranger = _left_behind(walk, clause) if draft.left else None
+    if clause.is_state and verb == "saw" and (read := _amount_behind(typed, clause, draft)) is not None:
+        walk.ask(Level.HINT, f'"{read}" stands without an action.', clause.verb_start)
     if is_animal_damage(typed, clause, verb) and not any(i.amounts for i in draft.items):
         walk.ask(Level.QUESTION, "Was all of it lost? The line does not say how much.", clause.verb_start)
     return Done(
@@ -190,6 +211,16 @@ def _left_behind(walk: Walk, clause: Clause) -> str | None:
     spots = (clause.start, walk.past_articles(clause.verb_end))
     left = next((r for r in walk.draft.left if r[0] in spots), None)
     return walk.typed.written(left[0], left[1]) if left is not None else None
+
+
+def _amount_behind(typed: Typed, clause: Clause, draft: Draft) -> str | None:
+    """ "sweetcorn ready! 12 cobs off Top bed": seen, and how many were picked is not said."""
+    stop = typed.stops[clause.verb_start]
+    if stop >= clause.end:
+        return None
+    amounts = [a for item in draft.items for a in item.amounts if a.low is not None]
+    late = [s for item in draft.items for s in item.spans if s[0] == "amount" and s[1] >= typed.starts[stop]]
+    return amounts[-1].written if amounts and late else None
 
 
 def _told_for_next(typed: Typed, clause: Clause, after: Clause) -> int | None:

@@ -58,7 +58,12 @@ def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
         return word in PEOPLE
     if word in PEOPLE or word == "number":
         return lead != "in" and not (lead in ("for", "with") and word in ("work", "sale", "shop", "market"))
-    is_last = j + 1 >= clause.end or typed.breaks[j + 1] or i < clause.verb_end
+    is_last = (
+        j + 1 >= clause.end
+        or typed.breaks[j + 1]
+        or i < clause.verb_end
+        or typed.words[j + 1] in ("with", "and", "s", "today")
+    )
     return is_last and (lead in ("to", "round", "over") or i < clause.verb_end) and _may_be_a_name(typed, j)
 
 

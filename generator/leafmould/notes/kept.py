@@ -38,7 +38,7 @@ def plan_in(typed: Typed) -> Asked | None:
         return None
     if form in PAST and not intends_before(typed, begin):
         return None  # "Dad put in two rows", "we cut back the mint"
-    if begin == 0 and is_thing_done(typed, end):
+    if begin == 0 and (is_thing_done(typed, end) or (form in THINGS and typed.phrase(end, 1)[:1] in LAID)):
         return None
     word = typed.written(begin, end)
     verb = PLAIN.get(form)
@@ -81,6 +81,12 @@ def without_meaning(typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
     return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column)
 
 
+THINGS = frozenset(
+    (w,)
+    for w in ("netting", "net", "mulch", "fleece", "cloche", "cover", "lime", "manure", "compost", "mulching")
+)
+LAID = (("on",), ("off",), ("down",), ("over",), ("up",), ("back",))
+""" "netting down, redcurrants off": a thing, no plan."""
 PAST_WORDS = frozenset(
     form[0] for form in PAST if len(form) == 1 and len(form[0]) > 4 and form[0].isascii()
 ) | frozenset(

@@ -139,7 +139,7 @@ def _is_deed(typed: Typed, i: int, begin: int) -> bool:
     word = typed.words[i]
     if typed.words[i : i + 2] == ["came", "through"]:
         return False  # "it came through fine"
-    if word == "had" and i > begin and typed.words[i - 1] in nouns.HENS:
+    if word in ("had", "got", "ate", "loved", "enjoyed") and i and typed.words[i - 1] in nouns.HENS:
         return True
     if (
         word in NO_DEEDS

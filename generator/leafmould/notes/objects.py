@@ -100,6 +100,13 @@ def take_object(walk: Walk, clause: Clause) -> None:
         and _is_damage(walk, clause)
     ):
         _seen_before(walk, clause)
+    elif (
+        walk.verb.name == "saw"
+        and not clause.subject
+        and clause.form in FAMILY_ANY
+        and walk.word(clause.verb_end) == "by"
+    ):
+        _seen_by(walk, clause)
     elif walk.verb.name == "saw" and not clause.subject:
         _seen(walk, clause)
     elif walk.verb.name == "released" and "nematode" in walk.typed.words[clause.start : clause.end]:
@@ -216,6 +223,16 @@ def _seen(walk: Walk, clause: Clause) -> None:
                 ("verb", walk.typed.starts[clause.verb_start], walk.typed.ends[clause_start - 1])
             )
     walk.end = clause.end
+
+
+def _seen_by(walk: Walk, clause: Clause) -> None:
+    """ "kale hammered by caterpillars"."""
+    words = walk.typed.words
+    for k in range(clause.verb_end, walk.stop(clause.verb_end) - 1):
+        if words[k] == "by" and words[k + 1] in nouns.TROUBLES:
+            walk.draft.subject = walk.typed.written(k + 1, k + 2)
+            walk.span("subject", k + 1, k + 2)
+            return
 
 
 def _is_damage(walk: Walk, clause: Clause) -> bool:

@@ -64,7 +64,11 @@ def is_thing_done(typed: Typed, end: int) -> bool:
         word = typed.words[i]
         if word in SUBJECTS or word in REMARK_OPENERS or word in PLACE_OPENERS or word in ARTICLES:
             return False
-        if i > end and word in DONE_TO and not typed.names(i)[0]:
+        if (
+            (i > end or word not in ("put", "cut", "set", "dug", "fed"))
+            and word in DONE_TO
+            and not typed.names(i)[0]
+        ):
             return True
     return False
 

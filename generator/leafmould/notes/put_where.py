@@ -106,6 +106,12 @@ def is_planted_in(typed: Typed, clause: Clause) -> bool:
     if not has_crop(typed, clause) or has_weight(typed, clause):
         return False
     words = typed.words
+    is_object = any(
+        typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] or i in typed.quotes
+        for i in _before_small(typed, clause)
+    )
+    if not is_object and clause.particle is None and clause.start == clause.verb_start:
+        return False  # "laid it round the tomatoes"
     spots = range(clause.verb_end, clause.end)
     return clause.particle is not None or any(
         words[i] in ("in", "into", "along", "round", "around", "under", "between", "among", "up", "out", "against", "at", "by", "beside")

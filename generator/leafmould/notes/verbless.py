@@ -205,7 +205,7 @@ def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Cl
         and found.verb_end <= clauses[0].verb_start
     ):
         return [found, *clauses[1:]]  # "cloches over Top bed to get it ready"
-    if clauses[0].form in (("back", "on"), ("back", "off")):
+    if clauses[0].form in (("back", "on"), ("back", "off")) and clauses[0].verb_start < stop:
         return [found, *clauses[1:]]  # "mildew's back on the courgettes"
     if clauses[0].verb_start < stop:
         return clauses

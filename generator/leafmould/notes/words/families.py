@@ -56,7 +56,7 @@ KEPT: Senses = (("given", "gave away"), ("for seed", "saved seed"), ("crop", "st
 ENDED: Senses = (("trouble first", "lost"), ("crop", "lost"), ("amount", "lost"))
 ENDED_SELF: Senses = (("self ended", "lost"), ("count first", "lost"))
 STOLEN: Senses = (("trouble first", "lost"), ("thief", "lost"), ("suckers", "pinched out"))
-DAMAGED: Senses = (("trouble first", "saw"),)
+DAMAGED: Senses = (("trouble first", "saw"), ("by trouble", "saw"))
 SQUASHED: Senses = (("trouble", "saw"),)
 SPRAYED: Senses = (("trouble", "treated"), ("treatment", "treated"), ("crop", "treated"))
 CARRIED: Senses = (
@@ -107,7 +107,10 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("snapped", (("suckers", "pinched out"), ("tops off", "pinched out"), ("self ended", "lost"), ("count first", "lost"))),
     ("nipped", (("tops off", "pinched out"), ("suckers", "pinched out"))),
     ("lifted; pulled; whipped; rolled", (("cover lifted", "uncovered"), ("hens had it", "cleared"))),
-    ("stripped", (("leaves off", "pruned"),)),
+    ("cleared; pulled; pulled out; pulled up; removed; dug out; cleared out; taken out", (("weeds first", "weeded"),)),
+    ("stripped; snipped off; picked off; took off", (("leaf object", "pruned"),)),
+    ("had", (("had to", "remark"),)),
+    ("dug; dug out", (("hole", "remark"),)),
     ("dug; chopped; worked; forked", (("green manure", "dug in"), ("stuff into", "dug in"))),
     ("turned over; turned", (("green manure", "dug in"),)),
     ("fed", (("bed fed", "fed"),)),
@@ -181,7 +184,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ),
     ("stole; nicked; pinched; swiped; made off with; ran off with; helped themselves to; took all; scoffed; grazed; snaffled; browsed; ruined; destroyed; wrecked; scratched up; scratched out; rooted up; uprooted; dug out; pulled up; buggered; mullered; hammered; massacred; demolished; polished off; wolfed; stripped bare; cleaned out; finished off; got stuck into; went through", STOLEN),
     (
-        "shredded; scorched; battered; chewed; pecked; pecked at; gnawed; nobbled; blackened; singed; burnt; burned; reached; cracked; munched; munched on; attacked; spoiled; spoilt; "
+        "shredded; scorched; battered; hammered; eaten to bits; riddled; peppered; chewed; pecked; pecked at; gnawed; nobbled; blackened; singed; burnt; burned; reached; cracked; munched; munched on; attacked; spoiled; spoilt; "
         "had a go at; had a go; went for; got at; got into; nipped; bent; tore; ripped; hit; caught; scalded; bruised; marked; chomped; chewed up; chewed through; nibbled at; damaged",
         DAMAGED,
     ),

@@ -23,6 +23,7 @@ ORDER: tuple[tuple[str, ...], ...] = (
     ("desk",),
     ("watch",),
     ("preview",),
+    ("terminal",),
     ("cli",),
     ("__main__",),
 )

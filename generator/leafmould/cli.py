@@ -9,9 +9,8 @@ from __future__ import annotations
 import atexit
 import gc
 import sys
-import threading
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import contextmanager, suppress
+from collections.abc import Callable, Sequence
+from contextlib import suppress
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -19,6 +18,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 
 from leafmould import __version__
+from leafmould.terminal import progress, say, say_json
 from leafmould.values.problems import LeafmouldError, WrongUse
 
 if TYPE_CHECKING:
@@ -233,7 +233,7 @@ def check(garden: str | None, on: str | None, everything: bool, forecasts: bool,
         loaded = load_pictured(_garden(garden), on=day_of(on))
     problems = loaded.problems
     if as_json:
-        _say_json(problems_json(problems, loaded.garden.on))
+        say_json(problems_json(problems, loaded.garden.on))
     else:
         words = lines_of(_garden(garden))
         lines = problem_lines(problems, loaded.dates, most=None if everything else NEWEST, words=words)
@@ -259,7 +259,7 @@ def find(words: tuple[str, ...], garden: str | None, on: str | None, everything:
     held = recalled(folder, day, lambda: _load(folder, day))
     found = Memory(held).find(words)
     if as_json:
-        _say_json(found_json(found))
+        say_json(found_json(found))
     else:
         say("\n".join(found_lines(found, everything=everything)))
 
@@ -279,7 +279,7 @@ def facts(words: tuple[str, ...], garden: str | None, on: str | None, as_json: b
     loaded = _load(folder, day_of(on)) if folder else None
     answer = ask_facts(words, loaded, day_of(on))
     if as_json:
-        _say_json(answer.json())
+        say_json(answer.json())
     else:
         say("\n".join(answer.lines()))
 
@@ -312,40 +312,6 @@ def day_of(text: str | None) -> date:
     return today() if text is None else read_day(text, today())
 
 
-def say(text: str, *, err: bool = False) -> None:
-    """Print a text; letters the terminal lacks become question marks, never a traceback."""
-    stream = sys.stderr if err else sys.stdout
-    if stream is None:
-        return  # closed: nobody listens
-    encoding = stream.encoding or "utf-8"
-    click.echo(text.encode(encoding, "replace").decode(encoding), err=err)
-
-
-@contextmanager
-def progress(doing: str) -> Iterator[None]:
-    """Show a terminal that work goes on, once it has taken a second."""
-    if sys.stderr is None or not sys.stderr.isatty():
-        yield
-        return
-    done = threading.Event()
-    waiter = threading.Thread(target=_turn, args=(doing, done), daemon=True)
-    waiter.start()
-    try:
-        yield
-    finally:
-        done.set()
-        waiter.join()
-
-
-def _turn(doing: str, done: threading.Event) -> None:
-    if done.wait(1.0):
-        return
-    from rich.console import Console
-
-    with Console(stderr=True).status(f"{doing} …"):
-        done.wait()
-
-
 def _garden(folder: str | None) -> Path:
     from leafmould.desk.folders import find_garden
 
@@ -364,12 +330,6 @@ def _load(folder: Path, day: date) -> Loaded:
 
     with progress("Reading the notes"):
         return load(folder, on=day, household=True)
-
-
-def _say_json(value: Mapping[str, object]) -> None:
-    import json
-
-    say(json.dumps(value, ensure_ascii=False, indent=2))
 
 
 def _ask(question: str) -> str:
@@ -401,7 +361,7 @@ def _check_forecasts(garden: str | None, on: str | None, as_json: bool) -> None:
     loaded = _load(_garden(garden), day_of(on))
     turned = turned_out(loaded.garden, almanac(loaded.shown, loaded.garden))
     if as_json:
-        _say_json(forecasts_json(turned))
+        say_json(forecasts_json(turned))
     else:
         say("\n".join(forecast_lines(turned)))
 
@@ -412,7 +372,7 @@ def _tell_note(told: Answer, file: str, as_json: bool) -> None:
     if as_json:
         problems = [problem_json(problem) for problem in told.problems]
         lines = list(told.lines)
-        _say_json(
+        say_json(
             {"version": JSON_VERSION, "file": file, "lines": lines, "problems": problems, "fault": told.fault}
         )
     else:
@@ -425,7 +385,7 @@ def _tell_build(built: BuildReport, out: Path, as_json: bool) -> None:
     from leafmould.report import count, exit_code, made_json
 
     if as_json:
-        _say_json({**made_json(built.made, built.problems), "to": str(out)})
+        say_json({**made_json(built.made, built.problems), "to": str(out)})
     else:
         say(built.made.sentence)
         say(

@@ -133,3 +133,11 @@ def test_weights_of_one_line_are_added_alike_everywhere():
     for planting in garden.plantings:
         weights = [a.grams for a in planting.picked if a.unit == "kg"]
         assert planting.picked_g == (sum(w or 0 for w in weights) if weights else None)
+
+
+def test_a_weight_each_is_multiplied_for_one_thing_in_one_place_only() -> None:
+    one = garden_of("2026-09-01\n- picked 4 squash from Arch, 1.5 kg each")
+    (picking,) = one.pickings
+    assert [a.grams for a in picking.amounts] == [None, 6000]
+    two = garden_of("2026-09-01\n- picked 4 squash from Arch and Long border, 1.5 kg each")
+    assert [[a.grams for a in p.amounts] for p in two.pickings] == [[None, 1500], [None, 1500]]

@@ -6,12 +6,13 @@ defaults. Loaded by `read` only when a note has to be read.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from leafmould.notes.bare_lines import read_bare, read_list
 from leafmould.notes.body import ListLine, Section, split_body
-from leafmould.notes.entries import Entry, Named
+from leafmould.notes.entries import Action, Entry, Named, Words
 from leafmould.notes.find import NoteFile
 from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.head import Head, ask_order, read_head
@@ -206,8 +207,9 @@ def _own_entry(note: _Note, top: Section, when: When | None, date_from: str) -> 
     ]
     counts = not (head.did or head.work)
     lists = _lines_in(top, note, when) if counts else []
+    said = _said([event, *work, *lists], head.lesson, head.words, top)
     entry = Entry(
-        id="",
+        id=_first_id(file),
         at=Location(file=file.path, line=1 if note.has_header else top.line),
         when=when,
         date_from=date_from,
@@ -226,9 +228,12 @@ def _own_entry(note: _Note, top: Section, when: When | None, date_from: str) -> 
         extra=(*head.extra, *_unspent(head, event)),
         is_private=head.is_private,
         is_settled=head.is_settled,
-        words=head.words,
+        actions=said.actions,
+        words=said.words,
+        lesson=said.lesson,
+        problems=said.problems,
     )
-    return _with_lines(entry, [event, *work, *lists], head.lesson)
+    return _with_long_prose(entry)
 
 
 def _unspent(head: Head, event: LineReading) -> Iterator[tuple[str, str]]:
@@ -244,8 +249,9 @@ def _unspent(head: Head, event: LineReading) -> Iterator[tuple[str, str]]:
 def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
     """The entry of a dated heading or line. Privacy and settledness are the whole note's."""
     head = note.head
+    said = _said(_lines_in(section, note, when), (), (), section)
     entry = Entry(
-        id="",
+        id="",  # its number is known once all parts are
         at=Location(file=note.file.path, line=section.line),
         when=when,
         date_from="heading" if when else "nowhere",
@@ -260,8 +266,12 @@ def _dated_entry(note: _Note, section: Section, when: When | None) -> Entry:
         by=head.by,
         is_private=head.is_private,
         is_settled=head.is_settled,
+        actions=said.actions,
+        words=said.words,
+        lesson=said.lesson,
+        problems=said.problems,
     )
-    return _with_lines(entry, _lines_in(section, note, when), ())
+    return _with_long_prose(entry)
 
 
 def _lines_in(section: Section, note: _Note, when: When | None) -> list[LineReading]:
@@ -303,22 +313,32 @@ def _under(headings: Iterable[str], defaults: Defaults, vocabulary: Vocabulary) 
     return defaults
 
 
-def _with_lines(entry: Entry, readings: Iterable[LineReading], lessons: tuple[str, ...]) -> Entry:
-    """The entry with what its lines say, and the lessons in all of it."""
-    read = list(readings)
+class _Said(NamedTuple):
+    """What the lines of a part say, and the lessons in all of it."""
+
+    actions: tuple[Action, ...]
+    words: tuple[Words, ...]
+    lesson: tuple[str, ...]
+    problems: tuple[Problem, ...]
+
+
+def _said(
+    read: Sequence[LineReading], lessons: tuple[str, ...], stray: tuple[Words, ...], part: Section
+) -> _Said:
+    """Readings of lines put together; `stray` are lines of the header that no key took."""
     actions = tuple(action for reading in read for action in reading.actions)
-    words = (*entry.words, *(words for reading in read for words in reading.words))
+    words = (*stray, *(words for reading in read for words in reading.words))
     hidden = [a.text for a in actions if a.is_private] + [w.text for w in words if w.is_private]
     remarks = [a.remark for a in actions if a.remark and a.field != "body"]
-    remarks += [w.text for w in words if w.at.line is None or w.at.line < entry.body_line]
+    remarks += [w.text for w in words if w.at.line is None or w.at.line < part.body_line]
     problems = tuple(_once(problem) for reading in read for problem in reading.problems)
-    return replace(
-        entry,
-        actions=actions,
-        words=words,
-        lesson=all_lessons(lessons, entry.body, remarks, hidden),
-        problems=(*problems, *long_prose(entry, problems)),
-    )
+    return _Said(actions, words, all_lessons(lessons, part.body, remarks, hidden), problems)
+
+
+def _with_long_prose(entry: Entry) -> Entry:
+    """The entry, with the hint about a body too long to be set."""
+    told = long_prose(entry, entry.problems)
+    return replace(entry, problems=(*entry.problems, *told)) if told else entry
 
 
 def _once(problem: Problem) -> Problem:
@@ -335,7 +355,7 @@ def _is_empty(entry: Entry) -> bool:
 
 def _numbered(note: _Note, entries: list[Entry], problems: list[Problem]) -> tuple[Entry, ...]:
     """Ids in order, and the note's own problems with its first entry."""
-    base = note.file.path.removeprefix("notes/").rsplit(".", 1)[0]
+    base = _first_id(note.file)
     is_told = not note.file.text or any(p.level is Level.ERROR and p.field == "date" for p in problems)
     if all(entry.when is None for entry in entries) and not is_told:
         is_lost = any(action.when is None for entry in entries for action in entry.actions)
@@ -347,8 +367,15 @@ def _numbered(note: _Note, entries: list[Entry], problems: list[Problem]) -> tup
         if note.head.is_settled:
             told = tuple(p for p in told if p.level is Level.ERROR)
         entry_id = base if number == 1 else f"{base}#{number}"
-        found.append(replace(entry, id=entry_id, problems=in_file_order(told)))
+        told = in_file_order(told) if len(told) > 1 else told
+        is_done = entry.id == entry_id and entry.problems == told
+        found.append(entry if is_done else replace(entry, id=entry_id, problems=told))
     return tuple(found)
+
+
+def _first_id(file: NoteFile) -> str:
+    """The id of a file's first entry: its path without the ending."""
+    return file.path.removeprefix("notes/").rsplit(".", 1)[0]
 
 
 def _problem(file: NoteFile, line: int | None, level: Level, message: str, field: str | None) -> Problem:

@@ -90,6 +90,7 @@ def _hides_nothing(shown: Written, written: Written) -> bool:
         show=ours.show,
         leave_out=ours.leave_out,
         private_words=ours.private_words,
+        seeds=ours.seeds,
         problems=ours.problems,
     )
     return bare == ours and differ_in_problems_only(shown.entries, written.entries)

@@ -17,15 +17,30 @@ FOLDERS = ("notes", "plans", "pages", "photos", "records", "look")
 
 
 def without_later_rows(settings: Settings, on: date) -> tuple[Settings, tuple[Problem, ...]]:
-    """The settings without what is said to have grown in years after today, and one hint for all of it."""
-    later = [row for row in settings.beforehand if row.year > on.year]
-    if not later:
+    """The settings without rows of tables that tell of years after today, and one hint for each table."""
+    grown = [row for row in settings.beforehand if row.year > on.year]
+    got = [row for row in settings.seeds if (row.year or 0) > on.year]
+    hints = (
+        *_one_hint([(row.year, row.at) for row in grown], on),
+        *_one_hint([(row.year or 0, row.at) for row in got], on),
+    )
+    if not hints:
         return settings, ()
+    past = replace(
+        settings,
+        beforehand=tuple(row for row in settings.beforehand if row not in grown),
+        seeds=tuple(row for row in settings.seeds if row not in got),
+    )
+    return past, hints
+
+
+def _one_hint(later: list[tuple[int, Location]], on: date) -> tuple[Problem, ...]:
+    if not later:
+        return ()
     others = f", and {counted(len(later) - 1, 'other row')} too" if len(later) > 1 else ""
-    message = f"{later[0].year} lies after {day(on)}{others}: as if not yet written."
-    hint = Problem(at=later[0].at, level=Level.HINT, message=message)
-    past = tuple(row for row in settings.beforehand if row.year <= on.year)
-    return replace(settings, beforehand=past), (hint,)
+    year, at = later[0]
+    message = f"{year} lies after {day(on)}{others}: as if not yet written."
+    return (Problem(at=at, level=Level.HINT, message=message),)
 
 
 def misplaced(folder: Path) -> tuple[Problem, ...]:

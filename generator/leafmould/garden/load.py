@@ -17,6 +17,7 @@ from leafmould.facts import tables
 from leafmould.garden.assemble import Written, assemble_shown
 from leafmould.garden.left_out import misplaced, without_later_rows
 from leafmould.garden.model import Garden
+from leafmould.garden.seeds import unknown_seeds
 from leafmould.garden.view import View, unknown_words, view_of
 from leafmould.garden.visible import Showing, visible_settings
 from leafmould.garden.vocabulary import build_vocabulary
@@ -93,6 +94,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
         on=on,
     )
     problems += (*misplaced(folder), *later_rows)
+    problems += tuple(unknown_seeds(settings.seeds, vocabulary))
     problems += unknown_words(view, _names_in(past), vocabulary)
     problems += _later(entries, on)
     return Loaded(

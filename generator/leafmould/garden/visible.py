@@ -20,6 +20,7 @@ from leafmould.garden.figures import tells_prices
 from leafmould.garden.first_look import Look, looks_at
 from leafmould.garden.people import WORDS_OF_KEY, names_people
 from leafmould.garden.prose import without
+from leafmould.garden.seeds import shown_seeds
 from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, people_spans, sight_of
 from leafmould.garden.view import View, bed_titles, masker
 from leafmould.garden.visible_lines import Line, masked, visible_line
@@ -68,6 +69,7 @@ def visible_settings(settings: Settings, view: View) -> Settings:
             for row in settings.beforehand
             if row.year not in view.years and not _names_hidden(view, row.bed, row.crop)
         ),
+        seeds=shown_seeds(settings.seeds, view),
         show=(),
         leave_out=(),
         private_words=(),

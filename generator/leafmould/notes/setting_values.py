@@ -75,6 +75,26 @@ class Beforehand:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KeptSeed:
+    """One row of the seed tin, as it was written down."""
+
+    crop: str
+    at: Location
+    variety: str | None = None
+    year: int | None = None  # in which it was got or saved
+    amount: str = ""  # as written: "half a packet"
+    seeds: int | None = None  # where it was counted
+    grams: float | None = None  # where it was weighed
+    is_used_up: bool = False
+    source: str | None = None
+    price: str | None = None
+    came_up: int | None = None  # of those tried
+    tried: int | None = None
+    tried_year: int | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of a garden's settings, defaults filled in."""
 
@@ -103,6 +123,7 @@ class Settings:
     beds: tuple[BedSetting, ...] = ()
     crops: tuple[CropSetting, ...] = ()
     beforehand: tuple[Beforehand, ...] = ()
+    seeds: tuple[KeptSeed, ...] = ()
     problems: tuple[Problem, ...] = ()
 
     @property

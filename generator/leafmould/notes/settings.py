@@ -1,4 +1,4 @@
-"""garden.yaml, crops.yaml and records/beforehand.csv as one frozen value, read once.
+"""garden.yaml, crops.yaml and the tables records/beforehand.csv and records/seeds.csv as one frozen value, read once.
 
 Everything has a sensible default. What cannot be used is reported and left at its default; only a
 garden.yaml that cannot be read at all raises. The values are in `setting_values`.
@@ -12,11 +12,12 @@ from pathlib import Path
 from leafmould.notes.beforehand import BEFOREHAND, read_beforehand
 from leafmould.notes.crops_file import CROPS_FILE, read_crops
 from leafmould.notes.garden_file import GARDEN_FILE, read_garden_file
-from leafmould.notes.setting_values import BedSetting, Beforehand, CropSetting, PacketDays, Settings
+from leafmould.notes.seeds_file import SEEDS, read_seeds
+from leafmould.notes.setting_values import BedSetting, Beforehand, CropSetting, KeptSeed, PacketDays, Settings
 from leafmould.notes.text import Text, clean_text
 from leafmould.values.problems import Level, Location, Problem, UnreadableGarden
 
-__all__ = ["BedSetting", "Beforehand", "CropSetting", "PacketDays", "Settings", "read_settings"]
+__all__ = ["BedSetting", "Beforehand", "CropSetting", "KeptSeed", "PacketDays", "Settings", "read_settings"]
 
 
 def read_settings(folder: Path) -> Settings:
@@ -37,6 +38,10 @@ def read_settings(folder: Path) -> Settings:
         settings = replace(
             settings, beforehand=rows, problems=(*settings.problems, *table.problems, *problems)
         )
+    tin = _text_of(folder, SEEDS)
+    if tin is not None:
+        seeds, problems = read_seeds(tin.text)
+        settings = replace(settings, seeds=seeds, problems=(*settings.problems, *tin.problems, *problems))
     return settings
 
 

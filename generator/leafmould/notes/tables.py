@@ -34,18 +34,26 @@ class Table:
     problems: tuple[Problem, ...] = ()
 
 
-def read_table(text: str, file: str, columns: Mapping[str, Sequence[str]]) -> Table:
+def read_table(
+    text: str,
+    file: str,
+    columns: Mapping[str, Sequence[str]],
+    others: Mapping[str, Sequence[str]] | None = None,
+) -> Table:
     """The rows of a table with these columns.
 
     Args:
         columns: our name to every heading it may stand under.
+        others: the same of columns that may be missing; then a heading that is neither gives a hint.
     """
+    known = {**columns, **(others or {})}
     lines = text.split("\n")
     top = next((number for number, line in enumerate(lines) if line.strip(' ,;\t"')), None)
     if top is None:
         return Table()
-    delimiter = _delimiter(lines[top], columns)
-    places = _places(_cells_of(lines[top], delimiter), columns)
+    delimiter = _delimiter(lines[top], known)
+    headings = _cells_of(lines[top], delimiter)
+    places = _places(headings, known)
     missing = [name for name in columns if name not in places]
     if missing:
         names = " and ".join(f'"{name}"' for name in missing)
@@ -55,6 +63,8 @@ def read_table(text: str, file: str, columns: Mapping[str, Sequence[str]]) -> Ta
     problems = []
     if delimiter != ",":
         message = f"The columns are taken to be parted by {DELIMITERS[delimiter]}."
+        problems.append(_problem(file, top + 1, Level.HINT, message))
+    if others is not None and (message := _unread(headings, places, known)):
         problems.append(_problem(file, top + 1, Level.HINT, message))
     rows = []
     for line, cells in _rows(lines, top + 1, delimiter):
@@ -80,6 +90,16 @@ def _places(headings: Sequence[str], columns: Mapping[str, Sequence[str]]) -> di
         if name is not None:
             found.setdefault(name, place)
     return found
+
+
+def _unread(headings: Sequence[str], places: Mapping[str, int], known: Mapping[str, Sequence[str]]) -> str:
+    """What is said of columns nobody reads."""
+    unread = [name for n, h in enumerate(headings) if (name := h.strip()) and n not in places.values()]
+    if not unread:
+        return ""
+    names = " and ".join(f'"{name}"' for name in unread)
+    columns = f"{', '.join(list(known)[:-1])} and {list(known)[-1]}"
+    return f"{names} is not read. The columns are {columns}."
 
 
 def _rows(lines: Sequence[str], start: int, delimiter: str) -> Iterator[tuple[int, list[str] | None]]:

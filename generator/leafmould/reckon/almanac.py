@@ -14,6 +14,7 @@ from types import MappingProxyType
 from leafmould.facts import tables
 from leafmould.facts.tables import CropFact
 from leafmould.garden.model import Garden
+from leafmould.garden.seeds import TinRow, tin_rows
 from leafmould.garden.vocabulary import own_crop_keys
 from leafmould.notes.settings import PacketDays, Settings
 from leafmould.values.names import fold
@@ -36,6 +37,7 @@ class Almanac:
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring, as garden.yaml says
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
     latitude: float | None = None  # degrees north; a whole degree in a public build
+    tin: tuple[TinRow, ...] = ()  # records/seeds.csv, as far as this build may show it
 
     def packet(self, crop: str, variety: str | None) -> PacketDays | None:
         """The packet's days for the variety, else for the crop."""
@@ -73,6 +75,7 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         last_frost=settings.last_frost,
         first_frost=settings.first_frost,
         latitude=latitude,
+        tin=tin_rows(settings),
         packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(
             {(keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety}

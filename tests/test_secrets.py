@@ -55,6 +55,15 @@ onlyprivatecropword:
   family: Brassicaceae
 """
 
+SEEDS = """\
+crop,variety,year,amount,from,price,tried,tried in,note
+pea,Meteor,2024,half of Tinpersonword's,Tinsellerword,7531.86,9 of 10,2025,tinremarkword
+leek,,2025,1 packet,Privatewordone,,,,from the Hiddenbedword strip
+kale,Tinhiddenvarietyword,2025,some,,,,,saved in the Hiddenbedword strip
+leftcropword,Tinleftvarietyword,2025,some,,,,,
+chard,Tinyearvarietyword,2019,some,,,,,
+"""
+
 NOTES = {
     "2026/03-01-privatefileword.md": """\
         ---
@@ -191,6 +200,7 @@ hiddenproseword hiddensectionword hiddenwasword hiddentitleword hiddenbothword h
 hiddenonlybodyword hiddenbedextraword hiddensoilword
 leftcropword leftaliasword leftvarietyword leftbedword leftlineword leftproseword
 yearproseword yearfileword yearvarietyword yearbodyword
+tinpersonword tinsellerword 7531.86 tinremarkword tinhiddenvarietyword tinleftvarietyword tinyearvarietyword
 bodylineword looselineword looseproseword notaword futurefileword privatewordone privatewordtwo
 """
 
@@ -204,6 +214,7 @@ def write_garden(folder: Path) -> Path:
     """The garden on disk, as the gardener keeps it."""
     files = {f"notes/{name}": text for name, text in NOTES.items()}
     files |= {"garden.yaml": GARDEN, "crops.yaml": CROPS, "records/beforehand.csv": RECORDS}
+    files["records/seeds.csv"] = SEEDS
     for name, text in files.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)

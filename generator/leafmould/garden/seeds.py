@@ -13,7 +13,7 @@ from leafmould.facts.tables import crops
 from leafmould.garden.view import View, masker
 from leafmould.garden.vocabulary import names_of_crops, own_crop_keys
 from leafmould.notes.setting_values import KeptSeed, Settings
-from leafmould.values.names import Kind, Vocabulary, fold, slug
+from leafmould.values.names import FRACTIONS, WORD, Kind, Vocabulary, fold, slug
 from leafmould.values.problems import Level, Problem
 
 
@@ -63,6 +63,85 @@ def _is_hidden(row: KeptSeed, view: View) -> bool:
     return is_named or row.year in view.years or row.tried_year in view.years or slug(row.crop) in view.crops
 
 
+AMOUNT_WORDS = frozenset(
+    [
+        "a",
+        "about",
+        "all",
+        "an",
+        "and",
+        "another",
+        "bag",
+        "box",
+        "ca",
+        "could",
+        "enough",
+        "envelope",
+        "few",
+        "for",
+        "full",
+        "g",
+        "gram",
+        "half",
+        "handful",
+        "in",
+        "is",
+        "it",
+        "jar",
+        "jars",
+        "kg",
+        "left",
+        "less",
+        "lot",
+        "lots",
+        "many",
+        "more",
+        "most",
+        "much",
+        "no",
+        "nothing",
+        "of",
+        "one",
+        "only",
+        "oz",
+        "pack",
+        "packet",
+        "packets",
+        "packs",
+        "part",
+        "pinch",
+        "plenty",
+        "pot",
+        "quarter",
+        "rest",
+        "seed",
+        "seeds",
+        "small",
+        "some",
+        "still",
+        "the",
+        "there",
+        "three",
+        "tin",
+        "tiny",
+        "two",
+        "unopened",
+        "open",
+        "opened",
+        "used",
+        "year",
+        "years",
+    ]
+)
+"""Words of an amount that name nobody."""
+
+
+def _is_plain(amount: str) -> bool:
+    """Whether an amount holds nothing but figures and such words: a table's cell may say whose seed it was."""
+    words = (found.group().casefold() for found in WORD.finditer(amount))
+    return all(word.isdecimal() or word in AMOUNT_WORDS or word in FRACTIONS for word in words)
+
+
 def _shown(row: KeptSeed, view: View) -> KeptSeed:
     mask = masker(view.words)
     is_all_open = view.shows_people and view.shows_prices and "notes" not in view.leave_out
@@ -70,7 +149,7 @@ def _shown(row: KeptSeed, view: View) -> KeptSeed:
         row,
         crop=mask(row.crop),
         variety=row.variety and mask(row.variety),
-        amount=mask(row.amount),
+        amount=mask(row.amount) if view.shows_people or _is_plain(row.amount) else "",
         source=mask(row.source) if row.source and view.shows_people else None,
         price=row.price if view.shows_prices else None,
         note=mask(row.note) if is_all_open else "",

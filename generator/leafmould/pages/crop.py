@@ -19,6 +19,7 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.next_in_beds import NextBeds, next_year, where_next
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
 from leafmould.pages.plates import crop_plates
+from leafmould.pages.seed_tin import SeedLine, seed_line
 from leafmould.pages.strips import strip_row
 from leafmould.pages.when_to_sow import SowingTime, sowing_times
 from leafmould.values.wording import counted
@@ -53,6 +54,7 @@ class CropPage:
     plates_in_all: int
     known: Known
     sowing: tuple[SowingTime, ...]
+    seeds: tuple[SeedLine, ...]
     where_next: tuple[NextBeds, ...]
     next_year: str
     lessons: tuple[Lesson, ...]
@@ -85,6 +87,7 @@ class CropsPage:
     """The values of the list of crops."""
 
     letters: tuple[Letter, ...]
+    has_seed: bool  # there is a seed tin
 
 
 def crop_pages(ledger: Ledger) -> Iterator[Page]:
@@ -124,6 +127,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         plates_in_all=len(ledger.album.by_crop.get(crop.key, ())),
         known=known(crop, ledger),
         sowing=sowing_times(crop, ledger),
+        seeds=tuple(seed_line(lot, ledger) for lot in ledger.lots.get(crop.key, ())),
         where_next=where_next(crop, ledger),
         next_year=next_year(ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
@@ -176,7 +180,7 @@ def crops_page(ledger: Ledger) -> Page:
         template="crops.html",
         title="Crops",
         section="crops",
-        values=CropsPage(letters=letters),
+        values=CropsPage(letters=letters, has_seed=bool(ledger.reckoned.tin)),
     )
 
 

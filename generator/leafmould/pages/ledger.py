@@ -28,6 +28,7 @@ from leafmould.reckon.known import KnownLine
 from leafmould.reckon.next_in_bed import Verdict, verdicts
 from leafmould.reckon.rotation import Occupancy
 from leafmould.reckon.season_here import FrostLine
+from leafmould.reckon.seed_tin import Lot, lots_by_crop
 from leafmould.reckon.windows import Window
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
@@ -57,6 +58,7 @@ class Reckoned:
     turned_out: tuple[Turned, ...]  # expectations of plantings that were picked, in the garden's order
     frosts: tuple[FrostLine, ...]  # both turns of the season
     dark: ShortDays | None  # this winter's days under ten hours
+    tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
 
 T = TypeVar("T", bound="Told")
@@ -118,6 +120,11 @@ class Ledger(Past):
     def next_in_beds(self) -> Mapping[tuple[str, str], Verdict]:
         """By bed and family: whether the family may come next season."""
         return verdicts(self.garden, self.this_year + 1, year_of=self.year_of)
+
+    @cached_property
+    def lots(self) -> Mapping[str, tuple[Lot, ...]]:
+        """By crop, the packets of seed there are."""
+        return lots_by_crop(lot for lot in self.reckoned.tin if lot.judged.standing != "used up")
 
     @cached_property
     def varieties_by_crop(self) -> Mapping[str, frozenset[str]]:

@@ -27,6 +27,7 @@ from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
 from leafmould.pages.page import Figure, Page
 from leafmould.pages.season import season_pages, seasons_page
+from leafmould.pages.seed_tin import seed_tin_page
 from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
@@ -35,6 +36,7 @@ from leafmould.reckon.forecast import expected
 from leafmould.reckon.hindsight import turned_out
 from leafmould.reckon.known import KnownLine, known_of
 from leafmould.reckon.season_here import dark_weeks, frost_lines
+from leafmould.reckon.seed_tin import seed_tin
 from leafmould.reckon.windows import windows
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Problem
@@ -137,6 +139,8 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
     yield families_page(ledger)
     yield rotation_page(ledger)
     yield when_to_sow_page(ledger)
+    if ledger.reckoned.tin:
+        yield seed_tin_page(ledger)
     yield turned_out_page(ledger)
     yield seasons_page(ledger)
     yield from season_pages(ledger)
@@ -162,6 +166,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         turned_out=turned_out(garden, almanac),
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
+        tin=seed_tin(garden, almanac),
     )
 
 

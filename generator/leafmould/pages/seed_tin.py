@@ -1,0 +1,151 @@
+"""The seed tin: what seed there is, how old against its life, how it did on trial, where it was sown.
+
+Packets come reckoned; here they get their words and links. Sellers and prices stand here only where the build
+lets them through.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+
+from leafmould.pages.addresses import SEED_TIN, SOURCES, source_anchor
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Figure, Link, Page
+from leafmould.reckon.seed_life import Standing, Trial
+from leafmould.reckon.seed_tin import Lot
+from leafmould.values.wording import counted
+
+LOOK_AT: tuple[Standing, ...] = ("test first", "sow thicker", "likely spent")
+"""What is said first, before the whole list."""
+MOST_SOWN = 4
+"""Sowings named beside a packet, the newest."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeedLine:
+    """One packet."""
+
+    crop: Link
+    variety: str
+    amount: str
+    got: str  # "2024"; empty where nobody wrote it
+    told: tuple[Figure, ...]  # the notes of its buying or saving
+    source: str
+    price: str
+    age: str  # "3 years, of 4–5 years"
+    tried: tuple[Figure, ...]
+    standing: str
+    kind: str  # the standing as a class
+    why: str
+    sown: tuple[Link, ...]
+    more_sown: int
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeedGroup:
+    """Packets that are to be looked at, by what is to be done."""
+
+    heading: str
+    seeds: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeedTinPage:
+    """The values of the page."""
+
+    groups: tuple[SeedGroup, ...]
+    rows: tuple[SeedLine, ...]
+    used_up: tuple[str, ...]
+    has_table: bool  # records/seeds.csv is there, and may be shown
+    sources: tuple[Link, ...]
+
+
+def seed_tin_page(ledger: Ledger) -> Page:
+    """Every packet there is, those to look at named first, those used up last."""
+    lots = [lot for lot in ledger.reckoned.tin if lot.judged.standing != "used up"]
+    gone = [lot for lot in ledger.reckoned.tin if lot.judged.standing == "used up"]
+    keys = dict.fromkeys(key for lot in lots if lot.life for key in lot.life.sources)
+    values = SeedTinPage(
+        groups=_groups(lots),
+        rows=tuple(seed_line(lot, ledger) for lot in lots),
+        used_up=tuple(_name(lot) for lot in gone),
+        has_table=any(lot.row for lot in ledger.reckoned.tin),
+        sources=tuple(
+            Link(text=ledger.reckoned.sources[key].publisher, to=f"{SOURCES}#{source_anchor(key)}")
+            for key in keys
+        ),
+    )
+    return Page(address=SEED_TIN, template="seed-tin.html", title="Seed tin", section="crops", values=values)
+
+
+def seed_line(lot: Lot, ledger: Ledger) -> SeedLine:
+    """One packet with its words and links."""
+    row = lot.row
+    return SeedLine(
+        crop=Link(text=lot.word, to=ledger.to_crop(lot.crop)),
+        variety=lot.variety or "",
+        amount=row.amount if row else "",
+        got=str(lot.year) if lot.year else "",
+        told=tuple(_told(event, ledger) for event in lot.got),
+        source=(row.source or "") if row else "",
+        price=(row.price or "") if row else "",
+        age=_age(lot),
+        tried=tuple(_tried(trial, ledger) for trial in reversed(lot.trials)),
+        standing=lot.judged.standing,
+        kind=lot.judged.standing.replace(" ", "-"),
+        why="" if lot.judged.is_by_age else lot.judged.why[:1].upper() + lot.judged.why[1:],
+        sown=tuple(_sown(planting, ledger) for planting in lot.sown[: -MOST_SOWN - 1 : -1]),
+        more_sown=max(0, len(lot.sown) - MOST_SOWN),
+        note=row.note if row else "",
+    )
+
+
+def _groups(lots: list[Lot]) -> tuple[SeedGroup, ...]:
+    found = defaultdict[Standing, list[str]](list)
+    for lot in lots:
+        found[lot.judged.standing].append(_name(lot))
+    return tuple(
+        SeedGroup(heading=kind[:1].upper() + kind[1:], seeds=tuple(found[kind]))
+        for kind in LOOK_AT
+        if found[kind]
+    )
+
+
+def _name(lot: Lot) -> str:
+    variety = f" ‘{lot.variety}’" if lot.variety else ""
+    return f"{lot.word}{variety}" + (f", {lot.year}" if lot.year else "")
+
+
+def _age(lot: Lot) -> str:
+    if lot.age is None:
+        return ""
+    old = counted(lot.age, "year") if lot.age > 0 else "this year’s"
+    if lot.life is None:
+        return old
+    relative = f" (as {lot.life.of})" if lot.life.of else ""
+    return f"{old}, of {lot.life.words}{relative}"
+
+
+def _told(event: str, ledger: Ledger) -> Figure:
+    found = ledger.garden.event_by_id[event]
+    word = "saved" if found.verb == "saved seed" else "bought"
+    value = str(found.when.last.year)
+    return Figure(text=word, value=value, to=ledger.to_note(found.entry))
+
+
+def _tried(trial: Trial, ledger: Ledger) -> Figure:
+    entry = ledger.garden.event_by_id[trial.event].entry if trial.event else None
+    year = f" in {trial.year}" if trial.year else ""
+    return Figure(
+        text=f"{trial.came_up} of {trial.tried}{year}",
+        value=f"{trial.came_up}/{trial.tried}",
+        to=ledger.to_note(entry),
+    )
+
+
+def _sown(planting: str, ledger: Ledger) -> Link:
+    found = ledger.garden.planting_by_id[planting]
+    bed = ledger.garden.beds[found.bed]
+    return Link(text=f"{bed.name} {ledger.year_name(ledger.home_year(found))}", to=ledger.sections[planting])

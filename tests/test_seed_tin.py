@@ -1,0 +1,174 @@
+"""The seed tin: packets of the table and of the notes, their age, trials and sowings, and the page of them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from gardens import TANSY_HILL_YAML, garden_of, settings_of
+from leafmould.build import build
+from leafmould.notes.seeds_file import read_seeds
+from leafmould.reckon.almanac import almanac
+from leafmould.reckon.seed_life import Trial, judge, least_share, life_of
+from leafmould.reckon.seed_tin import Lot, seed_tin
+
+ON = date(2026, 7, 15)
+
+
+def tin(table: str, notes: str = "", on: date = ON) -> list[str]:
+    """The tin in one line a packet: what, when it was got, what came up, where it was sown, how it stands."""
+    return [line(lot) for lot in lots(table, notes, on)]
+
+
+def lots(table: str, notes: str, on: date = ON) -> tuple[Lot, ...]:
+    settings = replace(settings_of(TANSY_HILL_YAML), seeds=read_seeds(table)[0])
+    garden = garden_of(notes, settings, on=on) if notes else garden_of({}, settings, on=on)
+    return seed_tin(garden, almanac(settings, garden))
+
+
+def line(lot: Lot) -> str:
+    trials = "".join(f", {t.came_up}/{t.tried} {t.year}" for t in lot.trials)
+    sown = "".join(f", sown {key}" for key in lot.sown)
+    name = " ".join(filter(None, (lot.word, lot.variety, str(lot.year or ""))))
+    return f"{name}{trials}{sown}: {lot.judged.standing}"
+
+
+# Years seed keeps: Iowa State University Extension after Knott, and an old textbook; both in the tables.
+@pytest.mark.parametrize(
+    ("table", "told"),
+    [
+        ("crop,year\nleek,2024\n", "leek 2024: still good"),  # 2 years old, keeps 2–3
+        ("crop,year\nleek,2023\n", "leek 2023: test first"),
+        ("crop,year\nleek,2022\n", "leek 2022: likely spent"),
+        ("crop,year\nleek,\n", "leek: not known"),
+        ("crop,year\ndahlia,2024\n", "dahlia 2024: not known"),
+        ("crop,year,amount\nleek,2024,all used\n", "leek 2024: used up"),
+        ("crop,year,tried,tried in\nleek,2020,8 of 10,2026\n", "leek 2020, 8/10 2026: still good"),
+        ("crop,year,tried,tried in\nleek,2024,3 of 10,2025\n", "leek 2024, 3/10 2025: sow thicker"),
+        ("crop,year,tried,tried in\nleek,2024,1 of 20,2026\n", "leek 2024, 1/20 2026: likely spent"),
+        ("crop,year,tried,tried in\nleek,2022,9 of 10,2023\n", "leek 2022, 9/10 2023: likely spent"),
+    ],
+)
+def test_seed_is_judged_by_a_fresh_trial_else_by_its_age(table: str, told: str) -> None:
+    assert tin(table) == [told]
+
+
+def test_why_is_said_in_words() -> None:
+    life = life_of("leek")
+    assert life is not None
+    assert judge("leek", 3, life, None, 2026).why == "3 years old, and seed of this crop keeps 2–3 years"
+    # 60 % must come up of leek seed for sale: 7 CFR 201.31, in the tables
+    assert least_share("leek") == 0.6
+    trial = Trial(came_up=6, tried=20, year=2026, event=None)
+    assert judge("leek", 3, life, trial, 2026).why == "6 of 20 came up in 2026: sow it twice as thick"
+    assert judge("leek", None, life, None, 2026).why == "no year is written for it"
+    assert judge("dahlia", 2, None, None, 2026).why == "nobody in the tables says how long it keeps"
+
+
+def test_a_crop_without_figures_takes_those_of_a_relative_and_names_it() -> None:
+    life = life_of("runner-bean")
+    assert life is not None
+    assert (life.words, life.of) == ("3 years", "French bean")
+    own = life_of("french-bean")
+    assert own is not None and own.of == ""
+    assert life_of("dahlia") is None
+
+
+def test_notes_bring_seed_into_the_tin_that_the_table_does_not_have() -> None:
+    table = "crop,variety,year\nbeetroot,Cylindra,2026\n"
+    notes = """
+        2025-09-20
+        - saved seed from runner bean 'Scarlet Emperor'
+        2026-01-31
+        - bought 1 packet beetroot 'Cylindra', by post, 2.60
+        - bought 200 g French bean 'Provider', by post
+        - bought 3 tomato plants 'Stupice' from the market
+        - bought 20 onion sets
+    """
+    assert tin(table, notes) == [
+        "beetroot Cylindra 2026: still good",
+        "French bean Provider 2026: still good",
+        "runner bean Scarlet Emperor 2025: still good",
+    ]
+    assert lots(table, notes)[0].got
+
+
+def test_trials_and_sowings_find_their_packet() -> None:
+    table = "crop,variety,year\nbeetroot,Boltardy,2023\nbeetroot,Boltardy,2026\nonion,Ailsa Craig,2025\n"
+    notes = """
+        2024-04-12
+        - sowed beetroot 'Boltardy' in Arch
+        2024-12-14
+        - tried 10 seeds onion, 2 came up
+        2026-02-10
+        - tried 10 seeds beetroot 'Boltardy', 4 came up
+        - tried 10 seeds onion, 9 came up
+        2026-04-12
+        - sowed beetroot 'Boltardy' in Arch
+        - sowed beetroot in Long border
+    """
+    assert tin(table, notes) == [
+        "beetroot Boltardy 2023, 4/10 2026, sown beetroot_arch_2024-04-12_boltardy: sow thicker",
+        "beetroot Boltardy 2026, sown beetroot_arch_2026-04-12_boltardy,"
+        " sown beetroot_long-border_2026-04-12: still good",
+        "onion Ailsa Craig 2025, 9/10 2026: still good",
+    ]
+
+
+def test_a_trial_told_by_table_and_note_counts_once() -> None:
+    table = "crop,year,tried,tried in\nparsnip,2025,5 of 20,2026\n"
+    (lot,) = lots(table, "2026-02-10\n- tried 20 seeds parsnip, 5 came up")
+    assert [(t.came_up, t.tried, bool(t.event)) for t in lot.trials] == [(5, 20, True)]
+
+
+TABLE = """\
+crop,variety,year,amount,from,price,tried,note
+beetroot,Boltardy,2023,1 packet,Sellerword,8675.31,,remarkword
+leek,,2023,a handful,,,,
+parsnip,Gonevariety,2020,,,,,all used
+"""
+
+
+def site(folder: Path, *, household: bool, yaml: str = "") -> dict[str, str]:
+    (folder / "notes").mkdir()
+    (folder / "records").mkdir()
+    (folder / "garden.yaml").write_text(f"garden: Hill\n{yaml}\nbeds: [Arch]\n", "utf-8")
+    (folder / "records/seeds.csv").write_text(TABLE, "utf-8")
+    (folder / "notes/2024-04-12.md").write_text("sowed beetroot 'Boltardy' in Arch\n", "utf-8")
+    build(folder, to=folder / "site", on=ON, household=household)
+    return {
+        p.relative_to(folder / "site").as_posix(): p.read_text("utf-8") for p in html_files(folder / "site")
+    }
+
+
+def html_files(folder: Path) -> list[Path]:
+    return sorted(folder.rglob("*.html"))
+
+
+def test_the_household_sees_sellers_and_prices(tmp_path: Path) -> None:
+    page = site(tmp_path, household=True)["seed-tin.html"]
+    assert "Sellerword, 8675.31" in page
+    assert "“remarkword”" in page
+
+
+def test_a_public_site_has_neither_and_still_tells_of_the_seed(tmp_path: Path) -> None:
+    pages = site(tmp_path, household=False)
+    page = pages["seed-tin.html"]
+    assert not [
+        word for word in ("Sellerword", "8675", "remarkword") for text in pages.values() if word in text
+    ]
+    assert "a handful" in page
+    assert "3 years, of 2–3 years" in page
+    assert "<h2>Used up</h2>\n<p>parsnip ‘Gonevariety’, 2020</p>" in page
+    assert 'href="beds/arch.html#beetroot_arch_2024-04-12_boltardy">Arch 2024</a>' in page
+    assert 'seed-tin.html">seed tin</a>' in pages["crops/index.html"]
+    assert '<h2 id="seed">Seed in the tin</h2>' in pages["crops/beetroot.html"]
+
+
+def test_seeds_left_out_have_no_page_and_no_link(tmp_path: Path) -> None:
+    pages = site(tmp_path, household=False, yaml="leave out: [seeds]")
+    assert "seed-tin.html" not in pages
+    assert not [name for name, text in pages.items() if "seed-tin" in text or "a handful" in text]

@@ -17,7 +17,9 @@ def verbless_clause(typed: Typed) -> Clause | None:
     """Eggs, hens and troubles: a clause as if its verb had been written."""
     if MARKS.isdisjoint(typed.words[:8]) or any(w in NEGATIONS for w in typed.words[:3]):
         return None
-    return _acidity(typed) or _hens(typed) or _eggs(typed) or _cover(typed) or _troubles(typed)
+    return (
+        _acidity(typed) or _warmth(typed) or _hens(typed) or _eggs(typed) or _cover(typed) or _troubles(typed)
+    )
 
 
 def _clause(typed: Typed, verb: str, start: int, end: int, subject: str | None = None) -> Clause:
@@ -35,6 +37,44 @@ def _acidity(typed: Typed) -> Clause | None:
             return None
         i += size
     return _clause(typed, "tested soil", at, at)
+
+
+def _warmth(typed: Typed) -> Clause | None:
+    """ "soil 9 °C in Arch", "soil temperature in Arch was 9 °C"."""
+    if "soil" not in typed.words[:4]:
+        return None
+    i = 0
+    while i < typed.count and not typed.words[i].isdigit():
+        size = typed.kind(i, Kind.BED)[0] or (typed.words[i] in SOIL_WORDS)
+        if not size:
+            return None
+        i += size
+    unit = next((word for word in typed.words[i + 1 : i + 3] if not word.isdigit()), "")
+    named = [word in ("soil", "temperature", "temp", "warmth", "the") for word in typed.words[:i]]
+    end = named.index(False) if False in named else i
+    return _clause(typed, "tested soil", 0, end) if unit in ("c", "f", "degree", "deg") else None
+
+
+SOIL_WORDS = frozenset(
+    {
+        "the",
+        "soil",
+        "in",
+        "of",
+        "my",
+        "our",
+        "at",
+        "temperature",
+        "temp",
+        "warmth",
+        "is",
+        "was",
+        "now",
+        "only",
+        "still",
+    }
+)
+"""What may stand before the warmth of the soil."""
 
 
 def _hens(typed: Typed) -> Clause | None:
@@ -190,7 +230,7 @@ STUFF_VERBS = {
 """What stands on or round a crop or a bed says what was done."""
 
 
-MARKS = frozenset({"ph", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES})
+MARKS = frozenset({"ph", "soil", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES})
 """One of these stands near the beginning of every line that counts without a verb."""
 
 

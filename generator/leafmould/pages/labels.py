@@ -24,6 +24,8 @@ TONES = {
     "ended": "resting",
     "unknown": "resting",
     "wait": "warning",
+    "coming up": "planned",
+    "look": "warning",
 }
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property, wraps
 from typing import Any, Protocol, TypeVar
@@ -21,6 +21,7 @@ from leafmould.pages import addresses
 from leafmould.pages.chapters import Chapter, chapters
 from leafmould.pages.page import Link
 from leafmould.reckon.badges import Badge
+from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.daylight import ShortDays
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.hindsight import Turned
@@ -58,6 +59,7 @@ class Reckoned:
     turned_out: tuple[Turned, ...]  # expectations of plantings that were picked, in the garden's order
     frosts: tuple[FrostLine, ...]  # both turns of the season
     dark: ShortDays | None  # this winter's days under ten hours
+    coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
     tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
 

@@ -48,6 +48,7 @@ class NowPage:
     tables: tuple[Link, ...]  # beds by years
     due: tuple[PlantingLine, ...]
     more_due: int  # how many more would be due
+    look: tuple[PlantingLine, ...]  # sown, and not seen up in the time it takes
     beds: tuple[BedSummary, ...]
     unused: tuple[BedSummary, ...]  # nothing recorded as standing
     earlier: tuple[EarlierYear, ...]
@@ -73,6 +74,7 @@ def now_page(ledger: Ledger) -> Page:
         tables=_tables(ledger),
         due=tuple(planting_line(p, ledger) for p in due[:MOST_DUE]),
         more_due=max(0, len(due) - MOST_DUE),
+        look=tuple(planting_line(p, ledger) for p in _to_look_at(ledger)[:MOST_DUE]),
         beds=tuple(bed_summary(b, ledger) for b in beds if b.key not in empty),
         unused=tuple(bed_summary(b, ledger) for b in beds if b.key in empty),
         earlier=earlier,
@@ -104,6 +106,13 @@ def _due(ledger: Ledger) -> list[Planting]:
         if f.earliest - AHEAD <= on <= f.latest + AFTER
     ]
     return sorted(waiting, key=lambda p: (forecasts[p.id].likely, p.id))
+
+
+def _to_look_at(ledger: Ledger) -> list[Planting]:
+    """Sowings of which no seedling was noted in the time they take, the latest to be missed first."""
+    up, on = ledger.reckoned.coming_up, ledger.garden.on
+    late = [p for p in ledger.garden.plantings if p.id in up and up[p.id].is_overdue(on)]
+    return sorted(late, key=lambda p: (up[p.id].last, p.id), reverse=True)
 
 
 def _earlier(ledger: Ledger) -> tuple[tuple[EarlierYear, ...], tuple[Link, ...]]:

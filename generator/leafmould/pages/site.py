@@ -32,6 +32,7 @@ from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.badges import badges
+from leafmould.reckon.coming_up import coming_up
 from leafmould.reckon.forecast import expected
 from leafmould.reckon.hindsight import turned_out
 from leafmould.reckon.known import KnownLine, known_of
@@ -155,10 +156,13 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
 def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     """Expectations and labels of every planting, and the tables behind them."""
     forecasts = {p.id: found for p in garden.plantings if (found := expected(p, almanac))}
-    waits = Waits(garden)
+    waits, up = Waits(garden), coming_up(garden, almanac)
     return Reckoned(
         forecasts=forecasts,
-        badges={p.id: badges(p, garden, forecasts.get(p.id), waits.safe_day(p)) for p in garden.plantings},
+        badges={
+            p.id: badges(p, garden, forecasts.get(p.id), waits.safe_day(p), up.get(p.id))
+            for p in garden.plantings
+        },
         families=tables.families(),
         sources=tables.sources(),
         known=_known(garden, almanac),
@@ -166,6 +170,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         turned_out=turned_out(garden, almanac),
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
+        coming_up=up,
         tin=seed_tin(garden, almanac),
     )
 

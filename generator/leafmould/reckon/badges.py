@@ -15,6 +15,7 @@ from leafmould.facts import tables
 from leafmould.garden.model import Event, Garden, Planting, Season
 from leafmould.garden.waits import SafeDay
 from leafmould.reckon.ages import days_since
+from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.forecast import Forecast
 from leafmould.values.when import When
 from leafmould.values.wording import amount_words, counted, day, day_range, weight, when_words
@@ -64,7 +65,7 @@ LASTING = {
 class Badge:
     """One label. `text` is right as of the garden's day; `counted_from` lets script move it on."""
 
-    kind: str  # "sown", "planted", "started", "found", "expected", "picking", "picked", "ended", "unknown", "wait"
+    kind: str  # "sown", "planted", "started", "found", "expected", "picking", "picked", "ended", "unknown", "wait", "coming up", "look"
     text: str  # "sown 23 days ago"
     counted_from: date | None = None  # the day the count starts; None: nothing to move on
     before: str = ""  # words before the count: "sown"
@@ -74,14 +75,34 @@ class Badge:
 
 
 def badges(
-    planting: Planting, garden: Garden, forecast: Forecast | None, safe: SafeDay | None = None
+    planting: Planting,
+    garden: Garden,
+    forecast: Forecast | None,
+    safe: SafeDay | None = None,
+    up: ComingUp | None = None,
 ) -> tuple[Badge, ...]:
     """The labels of a planting in the order they are shown: how it began, how it goes or ended, what to wait for.
 
     Args:
         safe: the first day it may be picked again, where raw manure, animals or a treatment were noted.
+        up: when its seedlings should show, where they are waited for.
     """
-    return (*_story(planting, garden, forecast), *((_wait(safe, garden),) if safe else ()))
+    story = _story(planting, garden, forecast)
+    if up:
+        place = next((n for n, badge in enumerate(story) if badge.kind == "expected"), len(story))
+        story = (*story[:place], _coming_up(up, garden), *story[place:])
+    return (*story, *((_wait(safe, garden),) if safe else ()))
+
+
+def _coming_up(up: ComingUp, garden: Garden) -> Badge:
+    """ "seedlings about 20–27 April", "not seen up by 27 April: look"."""
+    on = garden.on
+    entry = garden.event_by_id[up.event].entry if up.event else None
+    if on > up.last:
+        text = f"not seen up by {day(up.last, on.year)}: look"
+        return Badge(kind="look", text=text, entry=entry, basis=up.basis)
+    span = day_range(up.first, up.last, on.year)
+    return Badge(kind="coming up", text=f"seedlings about {span}", entry=entry, basis=up.basis)
 
 
 def _wait(safe: SafeDay, garden: Garden) -> Badge:

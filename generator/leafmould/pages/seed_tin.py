@@ -34,7 +34,8 @@ class SeedLine:
     source: str
     price: str
     age: str  # "3 years, of 4–5 years"
-    tried: tuple[Figure, ...]
+    tried: tuple[Figure, ...]  # told by notes
+    tried_besides: tuple[str, ...]  # told by the table alone
     standing: str
     kind: str  # the standing as a class
     why: str
@@ -92,7 +93,8 @@ def seed_line(lot: Lot, ledger: Ledger) -> SeedLine:
         source=(row.source or "") if row else "",
         price=(row.price or "") if row else "",
         age=_age(lot),
-        tried=tuple(_tried(trial, ledger) for trial in reversed(lot.trials)),
+        tried=tuple(_tried(trial, trial.event, ledger) for trial in reversed(lot.trials) if trial.event),
+        tried_besides=tuple(_tried_words(trial) for trial in reversed(lot.trials) if not trial.event),
         standing=lot.judged.standing,
         kind=lot.judged.standing.replace(" ", "-"),
         why="" if lot.judged.is_by_age else lot.judged.why[:1].upper() + lot.judged.why[1:],
@@ -135,14 +137,14 @@ def _told(event: str, ledger: Ledger) -> Figure:
     return Figure(text=word, value=value, to=ledger.to_note(found.entry))
 
 
-def _tried(trial: Trial, ledger: Ledger) -> Figure:
-    entry = ledger.garden.event_by_id[trial.event].entry if trial.event else None
-    year = f" in {trial.year}" if trial.year else ""
-    return Figure(
-        text=f"{trial.came_up} of {trial.tried}{year}",
-        value=f"{trial.came_up}/{trial.tried}",
-        to=ledger.to_note(entry),
-    )
+def _tried(trial: Trial, event: str, ledger: Ledger) -> Figure:
+    entry = ledger.garden.event_by_id[event].entry
+    value = f"{trial.came_up}/{trial.tried}"
+    return Figure(text=_tried_words(trial), value=value, to=ledger.to_note(entry))
+
+
+def _tried_words(trial: Trial) -> str:
+    return f"{trial.came_up} of {trial.tried}" + (f" in {trial.year}" if trial.year else "")
 
 
 def _sown(planting: str, ledger: Ledger) -> Link:

@@ -31,7 +31,8 @@ def test_it_builds_into_site_unless_told_otherwise(folder: Path) -> None:
     first = build(folder).output.splitlines()
     assert first[0].endswith(" written, 0 removed.")
     assert first[0].split(" from ")[1].startswith("1 note and 1 planting: ")
-    assert first[1:] == ["In the notes: Nothing to mend.", f"Open {folder / 'site' / 'index.html'}"]
+    assert first[1] == "Left out: what tells of people, place, prices and problems."
+    assert first[2:] == ["In the notes: Nothing to mend.", f"Open {folder / 'site' / 'index.html'}"]
     assert (folder / "site/index.html").is_file()
     assert build(folder).output.splitlines()[0].endswith(": nothing has changed.")
 
@@ -52,7 +53,7 @@ def test_the_garden_may_be_named_either_way(folder: Path, monkeypatch: pytest.Mo
 def test_an_error_in_the_notes_still_builds_and_is_1(folder: Path) -> None:
     (folder / "notes/slip.md").write_text(NOTE.replace("2026-06-18", "31 June 2026"), encoding="utf-8")
     result = build(folder)
-    assert result.output.splitlines()[1].endswith(" See: leafmould check")
+    assert result.output.splitlines()[2].endswith(" See: leafmould check")
     assert result.exit_code == 1
     assert (folder / "site/index.html").is_file()
 

@@ -338,7 +338,7 @@ def test_families_name_their_beds_with_the_newest_first(site: Site) -> None:
 
 def test_a_season_gives_firsts_sums_and_its_silences(site: Site) -> None:
     season: SeasonPage = values(site, "seasons/2025.html")
-    assert [f.text for f in season.numbers] == ["7 notes", "3 plantings", "3 pickings"]
+    assert [f.text for f in season.numbers] == ["7 notes", "3 plantings", "3 pickings", "2 crops"]
     assert [f.text for f in season.weighed] == ["5 kg"]
     assert [(p.crop.text, p.first.text, p.last.text) for p in season.picked] == [
         ("carrot", "12 August", "12 August"),

@@ -5,7 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from leafmould.report import NEWEST, Made, by_file, count, exit_code, made_json, problem_lines, problems_json
+import pytest
+
+from leafmould.report import (
+    NEWEST,
+    LeftOut,
+    Made,
+    by_file,
+    count,
+    exit_code,
+    made_json,
+    problem_lines,
+    problems_json,
+)
 from leafmould.values.problems import Level, Location, Problem
 
 
@@ -107,5 +119,20 @@ def test_what_a_build_made_in_words_and_for_other_programs() -> None:
         "pages": 1200,
         "changed": 14,
         "removed": 2,
+        "left_out": {"beds": 0, "notes": 0, "lines": 0, "pictures": 0, "subjects": []},
         "problems": [],
     }
+    assert MADE.left_out.sentence == ""
+
+
+@pytest.mark.parametrize(
+    ("left", "words"),
+    [
+        (LeftOut(beds=1, notes=2, lines=14, pictures=1, subjects=("people", "prices")), "Left out: 1 bed, 2 notes, 14 lines and 1 picture, and what tells of people and prices."),
+        (LeftOut(lines=1), "Left out: 1 line."),
+        (LeftOut(subjects=("people",)), "Left out: what tells of people."),
+        (LeftOut(), ""),
+    ],
+)  # fmt: skip
+def test_what_a_public_build_left_out_in_one_sentence(left: LeftOut, words: str) -> None:
+    assert left.sentence == words

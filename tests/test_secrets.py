@@ -174,6 +174,14 @@ NOTES = {
         """,
 }
 
+PAGES = {
+    "privatepagefileword.md": "---\nprivate: yes\ntitle: privatepagetitleword\n---\nprivatepagebodyword",
+    "about-privatewordone.md": "# About Privatewordone\n\nThe Arch is old.\n\nThe Hiddenbedword strip, pageproseword.",
+    "walk.md": "# A walk\n\n## The Arch\n\nHere.\n\n## The hiddenalsoword\n\nwalkhiddenword.\n\n## Long border\n\nwalkline, walklineword, private",
+    "2026.md": "The year of Privatewordone.\n\nIn 2019 seasonproseword.",
+    "2019.md": "leftseasonword 2019",
+}
+
 RECORDS = (
     "year,bed,crop\n2018,Hiddenbedword strip,onlyprivatecropword\n2017,Arch,leftcropword\n2019,Arch,pea\n"
 )
@@ -201,6 +209,8 @@ hiddenonlybodyword hiddenbedextraword hiddensoilword
 leftcropword leftaliasword leftvarietyword leftbedword leftlineword leftproseword
 yearproseword yearfileword yearvarietyword yearbodyword
 tinpersonword tinsellerword 7531.86 tinremarkword tinhiddenvarietyword tinleftvarietyword tinyearvarietyword
+pageproseword walkhiddenword walklineword seasonproseword leftseasonword
+privatepagefileword privatepagetitleword privatepagebodyword
 bodylineword looselineword looseproseword notaword futurefileword privatewordone privatewordtwo
 """
 
@@ -213,6 +223,7 @@ QUIET = {"onlyprivatealiasword"}
 def write_garden(folder: Path) -> Path:
     """The garden on disk, as the gardener keeps it."""
     files = {f"notes/{name}": text for name, text in NOTES.items()}
+    files |= {f"pages/{name}": text for name, text in PAGES.items()}
     files |= {"garden.yaml": GARDEN, "crops.yaml": CROPS, "records/beforehand.csv": RECORDS}
     files["records/seeds.csv"] = SEEDS
     for name, text in files.items():

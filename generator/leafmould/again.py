@@ -17,7 +17,7 @@ from typing import Any
 from leafmould.inputs import ROOMS, keep, kept, made_from
 from leafmould.output.stage import is_at_work
 from leafmould.output.stamps import are_as_left
-from leafmould.report import BuildReport, Made
+from leafmould.report import BuildReport, LeftOut, Made
 from leafmould.values.problems import Level, Location, Problem
 
 
@@ -78,9 +78,10 @@ def _keep(asked: Asked, name: str, report: BuildReport) -> None:
 
 
 def _as_json(report: BuildReport) -> dict[str, Any]:
-    made = report.made
+    made, left = report.made, report.made.left_out
     return {
         "numbers": [made.notes, made.plantings, made.pages],
+        "left out": [left.beds, left.notes, left.lines, left.pictures, list(left.subjects)],
         "problems": [
             [p.at.file, p.at.line, p.at.column, p.level, p.message, p.field, p.suggestion]
             for p in report.problems
@@ -91,6 +92,7 @@ def _as_json(report: BuildReport) -> dict[str, Any]:
 
 def _report(kept: dict[str, Any], asked: Asked) -> BuildReport:
     notes, plantings, pages = kept["numbers"]
+    beds, whole, lines, pictures, subjects = kept["left out"]
     return BuildReport(
         made=Made(
             on=asked.on,
@@ -100,6 +102,9 @@ def _report(kept: dict[str, Any], asked: Asked) -> BuildReport:
             pages=pages,
             changed=0,
             removed=0,
+            left_out=LeftOut(
+                beds=beds, notes=whole, lines=lines, pictures=pictures, subjects=tuple(subjects)
+            ),
         ),
         stamps={},
         changed=(),

@@ -69,6 +69,7 @@ def build(folder: Path, *, to: Path, on: date, household: bool, workers: int | N
         pages=pages,
         changed=len(written.changed),
         removed=len(written.removed),
+        left_out=loaded.left_out,
     )
     return BuildReport(
         made=made,

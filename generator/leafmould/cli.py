@@ -388,6 +388,8 @@ def _tell_build(built: BuildReport, out: Path, as_json: bool) -> None:
         say_json({**made_json(built.made, built.problems), "to": str(out)})
     else:
         say(built.made.sentence)
+        if left_out := built.made.left_out.sentence:
+            say(left_out)
         say(
             f"In the notes: {count(built.problems).sentence}{' See: leafmould check' if built.problems else ''}"
         )

@@ -53,6 +53,30 @@ class FileProblems:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LeftOut:
+    """What a public build leaves out of what was written, in numbers."""
+
+    beds: int = 0
+    notes: int = 0  # as a whole
+    lines: int = 0  # of the notes that are shown: wholly or in part
+    pictures: int = 0
+    subjects: tuple[str, ...] = ()  # left out wherever they stand: "people", "prices"
+
+    @property
+    def sentence(self) -> str:
+        """ "Left out: 1 bed and 2 notes, and what tells of people and prices."; "" where nothing ever is."""
+        named = ((self.beds, "bed"), (self.notes, "note"), (self.lines, "line"), (self.pictures, "picture"))
+        pieces = _joined([counted(n, word) for n, word in named if n])
+        subjects = _joined(self.subjects)
+        if not pieces and not subjects:
+            return ""
+        if not subjects:
+            return f"Left out: {pieces}."
+        tells = f"what tells of {subjects}"
+        return f"Left out: {pieces}, and {tells}." if pieces else f"Left out: {tells}."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Made:
     """What a build read, made and changed, in numbers."""
 
@@ -63,6 +87,7 @@ class Made:
     pages: int  # pages the site has
     changed: int  # files written, because new or different
     removed: int  # files no longer made
+    left_out: LeftOut = LeftOut()
 
     @property
     def sentence(self) -> str:
@@ -186,6 +211,13 @@ def made_json(made: Made, problems: Iterable[Problem]) -> dict[str, object]:
         "pages": made.pages,
         "changed": made.changed,
         "removed": made.removed,
+        "left_out": {
+            "beds": made.left_out.beds,
+            "notes": made.left_out.notes,
+            "lines": made.left_out.lines,
+            "pictures": made.left_out.pictures,
+            "subjects": list(made.left_out.subjects),
+        },
     }
     return {"version": told["version"], "on": told["on"], **numbers, "problems": told["problems"]}
 
@@ -196,6 +228,9 @@ def _day_number(day: date | None) -> int:
 
 def _listed(parts: Sequence[str]) -> str:
     """ "a.", "a and b.", "a, b and c."; empty for none."""
-    if not parts:
-        return ""
-    return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts) + "."
+    return f"{joined}." if (joined := _joined(parts)) else ""
+
+
+def _joined(parts: Sequence[str]) -> str:
+    """ "a", "a and b", "a, b and c"; empty for none."""
+    return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)

@@ -47,6 +47,12 @@ class Album:
         """Pictures by planting, as far as it is sure which one they show."""
         return _distinct((p.id, photo) for photo in self._shown for p in self._plantings(photo))
 
+    @cached_property
+    def in_notes(self) -> Mapping[str, Photo]:
+        """The pictures that notes show, by what names their files; the first of each."""
+        notes = self._past.garden.entry_by_id
+        return {photo.key or photo.path: photo for photo in reversed(self._shown) if photo.entry in notes}
+
     def _dated(self) -> Iterator[tuple[int, Photo]]:
         return ((self._past.year_of(photo.when.first), photo) for photo in self._shown if photo.when)
 

@@ -16,6 +16,7 @@ from pathlib import Path
 from leafmould.facts import tables
 from leafmould.garden.assemble import Written, assemble_shown
 from leafmould.garden.left_out import misplaced, without_later_rows
+from leafmould.garden.left_out_told import left_out
 from leafmould.garden.model import Garden
 from leafmould.garden.seeds import unknown_seeds
 from leafmould.garden.view import View, unknown_words, view_of
@@ -23,11 +24,13 @@ from leafmould.garden.visible import Showing, visible_settings
 from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry
-from leafmould.notes.find import NoteFile, find_notes
+from leafmould.notes.find import NoteFile, find_free_pages, find_notes
+from leafmould.notes.free_pages import MARK, read_free_pages
 from leafmould.notes.habits import Habits
 from leafmould.notes.read import learned_varieties, read_all
 from leafmould.notes.setting_values import Settings
 from leafmould.notes.settings import read_settings
+from leafmould.report import LeftOut
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Level, Problem, in_file_order
 from leafmould.values.wording import counted, day
@@ -44,8 +47,10 @@ class Loaded:
     vocabulary: Vocabulary  # with the varieties learned from the notes
     files: int  # note files read
     written: tuple[Entry, ...]  # the entries up to today, shown or not
+    free_pages: tuple[Entry, ...]  # the gardener's own pages, shown or not
     dates: Mapping[str, date]  # the last day each note file tells of
     problems: tuple[Problem, ...]  # of everything written, shown or not, in file order
+    left_out: LeftOut  # of what was written
     tells_hidden: Callable[[str], bool]  # whether a name of a file would tell something hidden
 
 
@@ -85,8 +90,10 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
     if kept:
         kept.save(folder)
     past = tuple(entry for entry in entries if not _is_later(entry, on))
+    free = read_free_pages(find_free_pages(folder), habits_of(settings, vocabulary))
+    free = tuple(page for page in free if not _is_later(page, on))
     shown = visible_settings(settings, view)
-    seen = showing.of(past)
+    seen, free_seen = _parted(showing.of((*past, *free)))
     garden, told = assemble_shown(
         Written(settings=shown, entries=seen),
         Written(settings=settings, entries=past),
@@ -97,18 +104,37 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
     problems += tuple(unknown_seeds(settings.seeds, vocabulary))
     problems += unknown_words(view, _names_in(past), vocabulary)
     problems += _later(entries, on)
+    problems += tuple(problem for page in free for problem in page.problems)
+    open_to = tuple(problem for page in free_seen for problem in page.problems)
+    garden = replace(
+        garden,
+        hidden_years=view.years,
+        free_pages=free_seen,
+        problems=in_file_order((*garden.problems, *open_to)) if open_to else garden.problems,
+    )
     return Loaded(
-        garden=replace(garden, hidden_years=view.years) if view.years else garden,
+        garden=garden,
         settings=settings,
         shown=shown,
         view=view,
         vocabulary=vocabulary,
         files=len(files),
         written=past,
+        free_pages=free,
         dates=_dates(entries),
         problems=in_file_order((*told, *problems)),
+        left_out=left_out((*past, *free), showing, settings, shown, view),
         tells_hidden=showing.tells_hidden,
     )
+
+
+def _parted(entries: Iterable[Entry]) -> tuple[tuple[Entry, ...], tuple[Entry, ...]]:
+    """Notes, and the gardener's own pages."""
+    notes: list[Entry] = []
+    free: list[Entry] = []
+    for entry in entries:
+        (free if entry.id.startswith(MARK) else notes).append(entry)
+    return tuple(notes), tuple(free)
 
 
 def habits_of(settings: Settings, vocabulary: Vocabulary) -> Habits:

@@ -225,6 +225,7 @@ class Garden:
     entries: tuple[Entry, ...]  # by date, then id
     problems: tuple[Problem, ...] = ()
     photos: tuple[Photo, ...] = ()  # by date, then entry, as they stand there
+    free_pages: tuple[Entry, ...] = ()  # the gardener's own pages, by path; nothing is reckoned from them
     planting_by_id: Mapping[str, Planting] = field(default_factory=dict)
     picking_by_id: Mapping[str, Picking] = field(default_factory=dict)
     event_by_id: Mapping[str, Event] = field(default_factory=dict)

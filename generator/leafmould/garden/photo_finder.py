@@ -75,7 +75,7 @@ class Finder:
         self._years = loaded.view.years
         self._is_public = not loaded.view.household
         self._parts: dict[str, list[Entry]] = {}
-        for entry in loaded.garden.entries:
+        for entry in (*loaded.garden.entries, *loaded.garden.free_pages):
             self._parts.setdefault(entry.at.file, []).append(entry)
 
     def of(self, entry: Entry) -> Iterator[Photo]:

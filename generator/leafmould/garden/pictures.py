@@ -42,14 +42,16 @@ def load_pictured(folder: Path, *, on: date) -> Loaded:
 
 def pictured(loaded: Loaded, darkroom: Darkroom) -> Loaded:
     """The garden with its pictures as their heads tell them, and what is to be told of them."""
-    told = [p for entry in loaded.written for p in _problems(entry, darkroom)]
-    unnamed = _unnamed(loaded.written, darkroom)
+    written = (*loaded.written, *loaded.free_pages)
+    told = [p for entry in written for p in _problems(entry, darkroom)]
+    unnamed = _unnamed(written, darkroom)
     garden = loaded.garden
+    shown_in = (*garden.entries, *garden.free_pages)
     finder = Finder(loaded, darkroom)
-    photos = [photo for entry in garden.entries for photo in finder.of(entry)]
+    photos = [photo for entry in shown_in for photo in finder.of(entry)]
     if loaded.view.household:
         photos += finder.by_day(unnamed)
-    shown = [p for entry in garden.entries for p in _problems(entry, darkroom)] if _is_open(loaded) else []
+    shown = [p for entry in shown_in for p in _problems(entry, darkroom)] if _is_open(loaded) else []
     return replace(
         loaded,
         garden=replace(garden, photos=_in_order(photos), problems=in_file_order((*garden.problems, *shown))),
@@ -71,8 +73,9 @@ def developed(
     good = {path: found for path, found in made.items() if isinstance(found, Picture)}
     darkroom.keep()
     firsts = _firsts(good)
-    told = [p for entry in loaded.written for p in _made_amiss(entry, darkroom, faults, firsts)]
-    open_to = loaded.garden.entries if _is_open(loaded) else ()
+    written = (*loaded.written, *loaded.free_pages)
+    told = [p for entry in written for p in _made_amiss(entry, darkroom, faults, firsts)]
+    open_to = (*loaded.garden.entries, *loaded.garden.free_pages) if _is_open(loaded) else ()
     shown = [p for entry in open_to for p in _made_amiss(entry, darkroom, faults, firsts)]
     garden = replace(
         loaded.garden,

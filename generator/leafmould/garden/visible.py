@@ -107,6 +107,10 @@ class Showing:
         shown = [shown for look in looks if (shown := self._shown(look, sight))]
         return _with_plain_ids(shown, about_hidden, sight)
 
+    def seen(self, entry: Entry) -> Entry | None:
+        """The entry as it was last shown; None if nothing of it was."""
+        return self._found.get(id(entry))
+
     def tells_hidden(self, name: str) -> bool:
         """Whether the name of a file would tell something that the entries last seen may not."""
         return self._sight is not None and _tells_hidden(name, self._sight)

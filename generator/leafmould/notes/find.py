@@ -34,7 +34,16 @@ def find_notes(folder: Path) -> tuple[NoteFile, ...]:
     Hidden files and what editors leave behind are passed over. Links are followed to files, not to
     folders, so that a link upwards cannot run in circles.
     """
-    paths = sorted(_files_under(folder / "notes", "notes"))
+    return _texts_in(folder, "notes")
+
+
+def find_free_pages(folder: Path) -> tuple[NoteFile, ...]:
+    """All free pages of a garden, by path: the same under pages/."""
+    return _texts_in(folder, "pages")
+
+
+def _texts_in(folder: Path, room: str) -> tuple[NoteFile, ...]:
+    paths = sorted(_files_under(folder / room, room))
     return tuple(read_note_file(folder, path) for path in paths)
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import hashlib
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from leafmould.values.file_names import disk_name, is_device, length
 from leafmould.values.names import slug
@@ -29,6 +29,7 @@ BY_DATE = "by-date/index.html"
 LESSONS = "lessons.html"
 PROBLEMS = "problems.html"
 SOURCES = "sources.html"
+WALK = "walk/index.html"
 STYLE = "look/leafmould.css"
 SCRIPT = "look/day-counts.js"
 
@@ -55,6 +56,16 @@ def crop_addresses(keys: Iterable[str]) -> dict[str, str]:
 def note_addresses(ids: Iterable[str]) -> dict[str, str]:
     """Entry id to the page of the note: its path under notes/, further dated parts numbered."""
     return _unique(ids, "notes")
+
+
+def free_page_addresses(ids: Iterable[str]) -> dict[str, str]:
+    """Id of a free page to its page: its path under pages/."""
+    return _unique(ids, "pages", lambda key: key.lstrip("/"))
+
+
+def stop_addresses(names: Iterable[str]) -> dict[str, str]:
+    """The name of each stop of the walk to its page."""
+    return _unique(names, "walk")
 
 
 def season_address(name: str) -> str:
@@ -92,8 +103,10 @@ def _season_slug(name: str) -> str:
     return slug(name.replace("/", " "))
 
 
-def _unique(keys: Iterable[str], folder: str) -> dict[str, str]:
-    wanted = {key: _path(key) for key in sorted(keys)}
+def _unique(
+    keys: Iterable[str], folder: str, path_of: Callable[[str], str] = lambda key: key
+) -> dict[str, str]:
+    wanted = {key: _path(path_of(key)) for key in sorted(keys)}
     meetings = Counter(map(disk_name, wanted.values()))
     return {
         key: f"{folder}/{_kept_apart(key, path, is_shared=meetings[disk_name(path)] > 1)}.html"

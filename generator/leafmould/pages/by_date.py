@@ -21,6 +21,7 @@ class Month:
     """A month of notes, newest first, or a link to its own page."""
 
     name: str
+    anchor: str
     notes: tuple[NoteLine, ...]
     page: Link | None
 
@@ -52,6 +53,18 @@ def by_date_pages(ledger: Ledger) -> tuple[Page, ...]:
     for year in seasons:
         pages += _season(year, seasons, ledger)
     return tuple(pages)
+
+
+def month_address(year: int, month: tuple[int, int], ledger: Ledger) -> str:
+    """Where the notes of a month stand: on a page of their own, or in the list of their season."""
+    name = ledger.year_name(year)
+    if len(ledger.entries_by_year.get(year, ())) > MOST_NOTES:
+        return by_date_address(name, month[1])
+    return f"{by_date_address(name)}#{_anchor(month)}"
+
+
+def _anchor(month: tuple[int, int]) -> str:
+    return f"month-{month[0]}-{month[1]:02}"
 
 
 def _index(seasons: list[int], ledger: Ledger) -> Page:
@@ -103,6 +116,7 @@ def _month(month: tuple[int, int], entries: list[Entry], is_long: bool, season: 
     text = counted(len(entries), "note")
     return Month(
         name=f"{MONTHS[month[1] - 1]} {month[0]}",
+        anchor=_anchor(month),
         notes=() if is_long else tuple(note_line(e, ledger, short=True) for e in entries),
         page=Link(text=text, to=by_date_address(season, month[1])) if is_long else None,
     )

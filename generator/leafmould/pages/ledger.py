@@ -31,6 +31,7 @@ from leafmould.reckon.rotation import Occupancy
 from leafmould.reckon.season_here import FrostLine
 from leafmould.reckon.seed_tin import Lot, lots_by_crop
 from leafmould.reckon.windows import Window
+from leafmould.values.names import slug
 from leafmould.values.problems import Problem
 from leafmould.values.when import When
 
@@ -62,6 +63,9 @@ class Reckoned:
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
     tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
+
+WALK_NAME = "walk"
+"""What the page under pages/ is called that holds the garden walk."""
 
 T = TypeVar("T", bound="Told")
 R = TypeVar("R")
@@ -108,6 +112,7 @@ class Ledger(Past):
         self.bed_pages = addresses.bed_addresses(garden.beds)
         self.crop_pages = addresses.crop_addresses(garden.crops)
         self.note_pages = addresses.note_addresses(e.id for e in garden.entries)
+        self._place_free_pages()
         self.occupancy = Occupancy(garden)
         self.made: defaultdict[Callable[..., object], dict[str, Any]] = defaultdict(dict)  # kept by `once`
         self.bed_links = {
@@ -158,6 +163,16 @@ class Ledger(Past):
             for planting in self.garden.plantings
         }
 
+    def _place_free_pages(self) -> None:
+        """Which page each of the gardener's own pages becomes: the walk, the words of a season, or one of its own."""
+        by_name = {slug(page.id.lstrip("/")): page for page in reversed(self.garden.free_pages)}
+        named = {slug(self.year_name(year).replace("/", " ")): year for year in self.years}
+        self.walk = by_name.pop(WALK_NAME, None)
+        self.season_words = {named[name]: by_name.pop(name) for name in list(by_name) if name in named}
+        placed = {page.id for page in (self.walk, *self.season_words.values()) if page}
+        free = (page.id for page in self.garden.free_pages if page.id not in placed)
+        self.free_addresses = addresses.free_page_addresses(free)
+
     def _rows_by_bed(self) -> Mapping[str, Mapping[int, int]]:
         """About how many rows each season takes on the page of each bed."""
         rows: defaultdict[str, defaultdict[int, int]] = defaultdict(lambda: defaultdict(int))
@@ -190,8 +205,16 @@ class Ledger(Past):
         return found
 
     def to_note(self, entry: str | None) -> str:
-        """The page of a note; "" if it has none in this build."""
-        return self.note_pages.get(entry, "") if entry else ""
+        """The page of a note, or of a page of the gardener's own; "" if it has none in this build."""
+        if not entry:
+            return ""
+        return self.note_pages.get(entry) or self._to_free_page(entry)
+
+    def _to_free_page(self, entry: str) -> str:
+        if self.walk and entry == self.walk.id:
+            return addresses.WALK
+        opened = (self.to_season(year) for year, page in self.season_words.items() if page.id == entry)
+        return self.free_addresses.get(entry, "") or next(opened, "")
 
     def to_bed_year(self, bed: str, year: int) -> str:
         """Where a season of a bed stands; "" where nothing is known of it."""

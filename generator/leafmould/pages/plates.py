@@ -18,7 +18,7 @@ from leafmould.pages.page import Figure, Link, PictureFile, Plate
 MOST_ON_CROP = 6
 """Pictures on the page of a crop."""
 MOST_ON_SEASON = 12
-"""Pictures on the page of a season."""
+"""Pictures on the page of a season, the one it opens with among them."""
 
 DATED_BY = {"file name": "by its file’s name", "camera": "by the camera’s clock", "note": ""}
 
@@ -30,31 +30,60 @@ def note_plates(entry: Entry, ledger: Ledger) -> tuple[dict[str, Plate], tuple[P
     return in_text, tuple(_in_note(photo, entry, ledger) for photo in photos if not photo.is_in_text)
 
 
+def own_plates(entry: Entry, ledger: Ledger) -> tuple[dict[str, Plate], tuple[Plate, ...]]:
+    """The same for a page of the gardener's own: each plate leads to the note that shows the picture too, if one does.
+
+    Its day is told only there: on a page without a date nothing says where the day of a picture comes from.
+    """
+    photos = ledger.album.by_note.get(entry.id, ())
+    in_text = {photo.name: _on_own_page(photo, ledger) for photo in photos if photo.is_in_text}
+    return in_text, tuple(_on_own_page(photo, ledger) for photo in photos if not photo.is_in_text)
+
+
+def _on_own_page(photo: Photo, ledger: Ledger) -> Plate:
+    files = _files(photo)
+    if not files:
+        return Plate(files=(), alt=_in_words(photo), caption=photo.caption)
+    same = ledger.album.in_notes.get(photo.key or photo.path)
+    to = ledger.to_note(same.entry) if same else files[-1].to
+    on = when_figure(same.when, to=to) if same and same.when else None
+    caption = photo.caption or (same.caption if same else "")
+    return Plate(
+        files=files,
+        alt=caption or _alt(photo, ledger),
+        caption=caption,
+        on=on,
+        about=_about(same or photo, ledger),
+        to=to,
+    )
+
+
 def planting_plate(planting: Planting, ledger: Ledger) -> Plate | None:
     """The newest picture of a planting from the season it began in, in which its section stands."""
     home = ledger.home_year(planting)
     known = ledger.album.by_planting.get(planting.id, ())
     photos = [photo for photo in known if photo.when and ledger.year_of(photo.when.first) == home]
-    return _elsewhere(photos[-1], ledger) if photos else None
+    return elsewhere(photos[-1], ledger) if photos else None
 
 
 def bed_year_plates(bed: str, year: int, shown: Iterable[Plate], ledger: Ledger) -> tuple[Plate, ...]:
     """Some pictures of a season of a bed, without those its plantings show already."""
     there = {plate.files for plate in shown}
     photos = [p for p in ledger.album.by_bed_year.get((bed, year), ()) if _files(p) not in there]
-    return tuple(_elsewhere(p, ledger, bed=bed) for p in spread(photos, MOST_PLATES))
+    return tuple(elsewhere(p, ledger, bed=bed) for p in spread(photos, MOST_PLATES))
 
 
 def crop_plates(crop: str, ledger: Ledger) -> tuple[Plate, ...]:
     """Some pictures of a crop, newest first."""
     photos = spread(ledger.album.by_crop.get(crop, ()), MOST_ON_CROP)
-    return tuple(_elsewhere(photo, ledger, crop=crop) for photo in reversed(photos))
+    return tuple(elsewhere(photo, ledger, crop=crop) for photo in reversed(photos))
 
 
-def season_plates(year: int, ledger: Ledger) -> tuple[Plate, ...]:
-    """Some pictures of a season, in its order."""
-    photos = spread(ledger.album.by_year.get(year, ()), MOST_ON_SEASON)
-    return tuple(_elsewhere(photo, ledger) for photo in photos)
+def season_plates(year: int, ledger: Ledger, *, opening: Plate | None) -> tuple[Plate, ...]:
+    """Some pictures of a season, in its order, without the one its page opens with."""
+    photos = [p for p in ledger.album.by_year.get(year, ()) if not opening or _files(p) != opening.files]
+    most = MOST_ON_SEASON - (1 if opening else 0)
+    return tuple(elsewhere(photo, ledger) for photo in spread(photos, most))
 
 
 def _in_note(photo: Photo, entry: Entry, ledger: Ledger) -> Plate:
@@ -71,7 +100,8 @@ def _in_note(photo: Photo, entry: Entry, ledger: Ledger) -> Plate:
     )
 
 
-def _elsewhere(photo: Photo, ledger: Ledger, *, bed: str = "", crop: str = "") -> Plate:
+def elsewhere(photo: Photo, ledger: Ledger, *, bed: str = "", crop: str = "") -> Plate:
+    """A picture away from its note: it leads there, and names what it shows but for what the page is about."""
     to = ledger.to_note(photo.entry)
     return Plate(
         files=_files(photo),

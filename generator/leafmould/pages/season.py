@@ -18,6 +18,19 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Lesson, Link, Page, Plate
 from leafmould.pages.picked import PickedCrop, picked_crops
 from leafmould.pages.plates import season_plates
+from leafmould.pages.season_told import (
+    HarvestLine,
+    LostLine,
+    MarkLine,
+    MonthRow,
+    Opening,
+    best_lines,
+    lost_lines,
+    mark_lines,
+    month_rows,
+    opening,
+    worst_lines,
+)
 from leafmould.values.quantities import Amount
 from leafmould.values.wording import counted
 
@@ -60,6 +73,12 @@ class SeasonPage:
     name: str
     numbers: tuple[Figure, ...]
     weighed: tuple[Figure, ...]
+    opening: Opening
+    marks: tuple[MarkLine, ...]
+    best: tuple[HarvestLine, ...]
+    worst: tuple[HarvestLine, ...]
+    lost: tuple[LostLine, ...]
+    months: tuple[MonthRow, ...]
     plates: tuple[Plate, ...]
     plates_in_all: int
     picked: tuple[PickedCrop, ...]
@@ -120,11 +139,18 @@ def _line(year: int, ledger: Ledger) -> SeasonLine:
 def _season(year: int, ledger: Ledger) -> SeasonPage:
     notes = ledger.entries_by_year.get(year, [])
     name = ledger.year_name(year)
+    opened = opening(year, ledger)
     return SeasonPage(
         name=name,
         numbers=_numbers(year, ledger),
         weighed=_weighed(year, ledger),
-        plates=season_plates(year, ledger),
+        opening=opened,
+        marks=mark_lines(year, ledger),
+        best=best_lines(year, ledger),
+        worst=worst_lines(year, ledger),
+        lost=lost_lines(year, ledger),
+        months=month_rows(year, ledger),
+        plates=season_plates(year, ledger, opening=opened.plate),
         plates_in_all=len(ledger.album.by_year.get(year, ())),
         picked=picked_crops(year, ledger),
         beds=_beds(year, ledger),
@@ -148,8 +174,14 @@ def _numbers(year: int, ledger: Ledger) -> tuple[Figure, ...]:
         (len(ledger.entries_by_year.get(year, ())), "note", by_date_address(name)),
         (len(ledger.plantings_by_year.get(year, ())), "planting", f"{season}#beds"),
         (len(ledger.pickings_by_year.get(year, ())), "picking", f"{season}#picked"),
+        (len(_crops_picked(year, ledger)), "crop", f"{season}#picked"),
     )
     return tuple(count_figure(n, counted(n, noun), to=to) for n, noun, to in found if n)
+
+
+def _crops_picked(year: int, ledger: Ledger) -> set[str]:
+    picked = {crop for picking in ledger.pickings_by_year.get(year, ()) for crop in picking.crops}
+    return picked & ledger.garden.crops.keys()
 
 
 def _weighed(year: int, ledger: Ledger) -> tuple[Figure, ...]:

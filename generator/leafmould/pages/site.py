@@ -19,6 +19,7 @@ from leafmould.pages.by_date import by_date_pages
 from leafmould.pages.crop import crop_pages, crops_page
 from leafmould.pages.families import families_page
 from leafmould.pages.figures import day_figure
+from leafmould.pages.free import free_pages, free_title
 from leafmould.pages.ledger import Ledger, Reckoned
 from leafmould.pages.lists import lessons_pages, problems_page, sources_page
 from leafmould.pages.mentions import Mentions
@@ -29,6 +30,7 @@ from leafmould.pages.page import Figure, Page
 from leafmould.pages.season import season_pages, seasons_page
 from leafmould.pages.seed_tin import seed_tin_page
 from leafmould.pages.turned_out import turned_out_page
+from leafmould.pages.walk import walk_pages
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.badges import badges
@@ -51,6 +53,7 @@ MASTHEAD = (
     ("seasons", "Seasons", addresses.SEASONS),
     ("notes", "Notes", addresses.BY_DATE),
     ("lessons", "Lessons", addresses.LESSONS),
+    ("walk", "Walk", addresses.WALK),
     ("problems", "Problems", addresses.PROBLEMS),
 )
 """Section, word and address, in order."""
@@ -73,6 +76,7 @@ class Site:
     on: Figure  # the day it speaks for
     household: bool
     ways: tuple[Way, ...]
+    free: tuple[Way, ...]  # the gardener's own pages
     months: tuple[str, ...]  # twelve letters, in the order of a season
     mentions: Mentions
     note_by_file: dict[str, str]  # a note's path inside the garden folder to its page
@@ -81,7 +85,7 @@ class Site:
     @property
     def pages(self) -> Iterator[Page]:
         """Every page, made when it is asked for: a large garden's pages need not be held at once."""
-        return make_pages(self.ledger)
+        return make_pages(self.ledger, self.mentions)
 
 
 def make_site(
@@ -112,7 +116,8 @@ def site_of(
         open_problems: show them in a public build too.
     """
     ledger = Ledger(garden, reckoned, household=household, problems=problems, open_problems=open_problems)
-    notes = {entry.at.file: ledger.note_pages[entry.id] for entry in reversed(garden.entries)}
+    told = (*reversed(garden.entries), *garden.free_pages)
+    notes = {entry.at.file: to for entry in told if (to := ledger.to_note(entry.id))}
     return Site(
         name=garden.name,
         on=day_figure(garden.on),
@@ -120,7 +125,12 @@ def site_of(
         ways=tuple(
             Way(section=section, text=text, to=to)
             for section, text, to in MASTHEAD
-            if ledger.shows_problems or section != "problems"
+            if _is_there(section, ledger)
+        ),
+        free=tuple(
+            Way(section="free", text=free_title(page), to=ledger.free_addresses[page.id])
+            for page in garden.free_pages
+            if page.id in ledger.free_addresses
         ),
         months=tuple("JASONDJFMAMJ" if garden.is_southern else "JFMAMJJASOND"),
         mentions=Mentions(vocabulary, ledger),
@@ -129,7 +139,12 @@ def site_of(
     )
 
 
-def make_pages(ledger: Ledger) -> Iterator[Page]:
+def _is_there(section: str, ledger: Ledger) -> bool:
+    """Whether this build has what a word of the masthead leads to."""
+    return {"problems": ledger.shows_problems, "walk": ledger.walk is not None}.get(section, True)
+
+
+def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     """Every page, each address once."""
     yield now_page(ledger)
     yield beds_page(ledger)
@@ -148,6 +163,8 @@ def make_pages(ledger: Ledger) -> Iterator[Page]:
     yield from by_date_pages(ledger)
     yield from note_pages(ledger)
     yield from lessons_pages(ledger)
+    yield from walk_pages(ledger, mentions)
+    yield from free_pages(ledger)
     if ledger.shows_problems:
         yield problems_page(ledger)
     yield sources_page(ledger)

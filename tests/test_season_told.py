@@ -1,0 +1,158 @@
+"""What a season's page tells first: firsts and lasts, best and worst, from days and what was done on them."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from gardens import garden_of, settings_of
+from leafmould.garden.queries import Past
+from leafmould.reckon.season_told import Mark, best, first_pickings, marks, worst
+
+SOUTH = settings_of("garden: Low Paddock\nplace: {latitude: -43.5}\nbeds: [Arch]\n")
+
+
+def told(found: tuple[Mark, ...]) -> list[str]:
+    return [f"{m.day:%Y-%m-%d} {m.what} {' '.join(m.crops)} {m.beside}".strip() for m in found]
+
+
+THREE_YEARS = """
+    2024-03-02
+    - sowed carrots in Arch
+    2024-07-10
+    - picked 2 kg carrots from Arch
+    2024-07-20
+    - picked 1 kg peas from Long border
+    2025-03-10
+    - sowed carrots in Arch
+    2025-07-01
+    - picked 3 kg carrots from Arch
+    2025-07-21
+    - picked 900 g peas from Long border
+    2026-02-20
+    - frost -4
+    2026-03-01
+    - started leeks
+    2026-03-05
+    - sowed carrots in Arch
+    2026-05-11
+    - frost -1
+    2026-07-12
+    - picked 6 kg carrots from Arch
+    2026-07-14
+    - picked 100 g peas from Long border
+    2026-08-02
+    - sowed spinach in Arch
+    2026-10-09
+    - frost -2
+    2026-11-20
+    - picked 1 kg carrots from Arch
+    """
+
+
+def test_firsts_and_lasts_of_a_season_in_the_order_of_days() -> None:
+    past = Past(garden_of(THREE_YEARS, on=date(2027, 1, 5)))
+    assert told(marks(2026, past)) == [
+        "2026-03-01 first sowing leek",
+        "2026-05-11 last frost of spring",
+        "2026-07-12 first picking carrot",
+        "2026-08-02 last sowing spinach",
+        "2026-10-09 first frost of autumn",
+        "2026-11-20 last picking carrot",
+    ]
+
+
+def test_a_season_that_lasts_has_no_last_picking_and_in_spring_no_last_frost() -> None:
+    past = Past(garden_of(THREE_YEARS, on=date(2026, 6, 1)))
+    assert told(marks(2026, past)) == ["2026-03-01 first sowing leek", "2026-03-05 last sowing carrot"]
+    past = Past(garden_of(THREE_YEARS, on=date(2026, 7, 13)))
+    assert told(marks(2026, past))[1:] == [
+        "2026-03-05 last sowing carrot",
+        "2026-05-11 last frost of spring",
+        "2026-07-12 first picking carrot",
+    ]
+
+
+def test_first_pickings_are_compared_with_the_season_before_that_had_one() -> None:
+    past = Past(garden_of(THREE_YEARS, on=date(2027, 1, 5)))
+    assert told(first_pickings(2026, past)) == [
+        "2026-07-12 first picked carrot 11 days later than in 2025",
+        "2026-07-14 first picked pea 7 days earlier than in 2025",
+    ]
+    assert told(first_pickings(2025, past)) == ["2025-07-01 first picked carrot 9 days earlier than in 2024"]
+    assert first_pickings(2024, past) == ()
+
+
+def test_a_leap_day_makes_no_day_of_difference() -> None:
+    """29 February 2024 lies before the first, none before the second: 5 to 10 March is five days in both."""
+    typed = "2023-03-05\n- picked 1 kg leeks from Arch\n2024-03-10\n- picked 1 kg leeks from Arch"
+    past = Past(garden_of(typed))
+    assert told(first_pickings(2024, past)) == ["2024-03-10 first picked leek 5 days later than in 2023"]
+
+
+def test_far_apart_or_almost_the_same_is_not_compared() -> None:
+    """A kale of the winter and one of the summer are two sowings; four days are no news."""
+    typed = """
+        2024-02-03
+        - picked 1 kg kale from Arch
+        2024-07-01
+        - picked 1 kg peas from Arch
+        2025-07-05
+        - picked 1 kg peas from Arch
+        2025-10-03
+        - picked 1 kg kale from Arch
+        """
+    assert first_pickings(2025, Past(garden_of(typed))) == ()
+
+
+def test_best_and_worst_are_told_beside_the_other_seasons() -> None:
+    past = Past(garden_of(THREE_YEARS, on=date(2027, 1, 5)))
+    assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in best(2026, past)] == [("carrot", 7000, 2500, 3)]
+    assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in worst(2026, past)] == [("pea", 100, 950, 3)]
+    assert best(2025, past) == ()  # 3 kg of carrots are less than 7
+    assert [(h.crop, h.grams, h.middle_g) for h in worst(2024, past)] == [("carrot", 2000, 5000)]
+
+
+def test_a_season_that_lasts_is_nothing_s_worst() -> None:
+    past = Past(garden_of(THREE_YEARS, on=date(2026, 12, 1)))
+    assert worst(2026, past) == ()
+    assert [h.crop for h in best(2026, past)] == ["carrot"]
+
+
+def test_what_was_not_weighed_or_was_shared_makes_no_best() -> None:
+    typed = """
+        2023-07-01
+        - picked 1 kg peas from Arch
+        2024-07-01
+        - picked 1 kg peas from Arch
+        2025-07-01
+        - picked 9 kg peas from Arch
+        2025-07-08
+        - picked peas from Arch
+        """
+    assert best(2025, Past(garden_of(typed))) == ()
+    shared = typed.replace("picked peas", "picked 3 kg peas and carrots")
+    assert best(2025, Past(garden_of(shared))) == ()
+
+
+def test_a_season_in_the_south_runs_over_the_new_year() -> None:
+    typed = """
+        2024-09-10
+        - frost -1
+        - sowed peas in Arch
+        2025-01-05
+        - picked 1 kg peas from Arch
+        2025-05-20
+        - frost -2
+        2025-09-01
+        - sowed peas in Arch
+        2026-01-20
+        - picked 1 kg peas from Arch
+        """
+    past = Past(garden_of(typed, SOUTH, on=date(2026, 7, 15)))
+    assert told(marks(2024, past)) == [
+        "2024-09-10 first sowing pea",
+        "2024-09-10 last frost of spring",
+        "2025-01-05 first picking pea",
+        "2025-05-20 first frost of autumn",
+    ]
+    assert told(first_pickings(2025, past)) == ["2026-01-20 first picked pea 15 days later than in 2024/25"]

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator
 
 from leafmould.notes.fields import Fields, is_blank, nearest, one_space
+from leafmould.notes.measures import read_length
 from leafmould.notes.mending import read_tree
 from leafmould.notes.setting_values import CropSetting, PacketDays
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
@@ -17,7 +18,7 @@ from leafmould.values.problems import Level, Location, Problem, in_file_order
 
 CROPS_FILE = "crops.yaml"
 
-KEYS = ("also", "family", "grown", "like", "tender", "days", "from", "varieties")
+KEYS = ("also", "family", "grown", "like", "tender", "days", "from", "apart", "rows", "varieties")
 KEYS_LISTED = ("name", "crop", *KEYS)
 GROWN = ("annual", "overwintered", "biennial", "perennial")
 FROM = {
@@ -103,7 +104,21 @@ def _with_fields(key: Key, fields: Fields, known: tuple[str, ...]) -> CropSettin
         days=_days(fields, "days", counts_from),
         days_by_variety=days_by_variety,
         varieties=varieties,
+        apart_cm=_distance(fields, "apart"),
+        rows_cm=_distance(fields, "rows"),
     )
+
+
+def _distance(fields: Fields, name: str) -> float | None:
+    """A distance between plants or rows [cm]; centimetres where no unit is written."""
+    leaf = fields.leaf(name)
+    if leaf is None or not leaf.text.strip():
+        return None
+    metres = read_length(re.sub(r"\s+apart$", "", leaf.text.strip()), "cm")
+    if metres is not None and 0.005 <= metres <= 20:
+        return round(metres * 100, 1)
+    fields.tell(Level.ERROR, f'"{leaf.text}" is no distance. Write it such as "30 cm".', leaf, name)
+    return None
 
 
 def _varieties(

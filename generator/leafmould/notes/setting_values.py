@@ -62,6 +62,8 @@ class CropSetting:
     days: PacketDays | None = None
     days_by_variety: tuple[tuple[str, PacketDays], ...] = ()
     varieties: tuple[str, ...] = ()
+    apart_cm: float | None = None  # from plant to plant in the row
+    rows_cm: float | None = None  # from row to row
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Planting
 from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
+from leafmould.pages.amounts import HowMuch, how_much
 from leafmould.pages.cautions import CautionLine, crop_cautions, crops_put_up
 from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year_rows
 from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
@@ -55,6 +56,7 @@ class CropPage:
     known: Known
     sowing: tuple[SowingTime, ...]
     seeds: tuple[SeedLine, ...]
+    how_much: HowMuch | None
     where_next: tuple[NextBeds, ...]
     next_year: str
     lessons: tuple[Lesson, ...]
@@ -128,6 +130,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         known=known(crop, ledger),
         sowing=sowing_times(crop, ledger),
         seeds=tuple(seed_line(lot, ledger) for lot in ledger.lots.get(crop.key, ())),
+        how_much=how_much(crop, ledger),
         where_next=where_next(crop, ledger),
         next_year=next_year(ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],

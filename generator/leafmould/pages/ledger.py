@@ -20,6 +20,7 @@ from leafmould.garden.queries import Past
 from leafmould.pages import addresses
 from leafmould.pages.chapters import Chapter, chapters
 from leafmould.pages.page import Link
+from leafmould.reckon.amounts import Amounts
 from leafmould.reckon.badges import Badge
 from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.daylight import ShortDays
@@ -61,6 +62,7 @@ class Reckoned:
     frosts: tuple[FrostLine, ...]  # both turns of the season
     dark: ShortDays | None  # this winter's days under ten hours
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
+    amounts: Mapping[str, Amounts] = field(default_factory=dict)  # by crop key: what goes into each bed
     tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
 

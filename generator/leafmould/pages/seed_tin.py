@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from leafmould.pages.addresses import SEED_TIN, SOURCES, source_anchor
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
+from leafmould.reckon.amounts import enough_for
 from leafmould.reckon.seed_life import Standing, Trial
 from leafmould.reckon.seed_tin import Lot
 from leafmould.values.wording import counted
@@ -42,6 +43,7 @@ class SeedLine:
     sown: tuple[Link, ...]
     more_sown: int
     note: str
+    enough_for: str  # "about 11 plants"; empty where it is not counted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +103,7 @@ def seed_line(lot: Lot, ledger: Ledger) -> SeedLine:
         sown=tuple(_sown(planting, ledger) for planting in lot.sown[: -MOST_SOWN - 1 : -1]),
         more_sown=max(0, len(lot.sown) - MOST_SOWN),
         note=row.note if row else "",
+        enough_for=_enough(lot),
     )
 
 
@@ -128,6 +131,16 @@ def _age(lot: Lot) -> str:
         return old
     relative = f" (as {lot.life.of})" if lot.life.of else ""
     return f"{old}, of {lot.life.words}{relative}"
+
+
+def _enough(lot: Lot) -> str:
+    plants = enough_for(lot)
+    if plants is None:
+        return ""
+    low, high = plants
+    return (
+        f"enough for about {counted(high, 'plant')}" if low == high else f"enough for {low:,}–{high:,} plants"
+    )
 
 
 def _told(event: str, ledger: Ledger) -> Figure:

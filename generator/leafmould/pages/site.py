@@ -33,13 +33,14 @@ from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.walk import walk_pages
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.amounts import amounts_by_crop
 from leafmould.reckon.badges import badges
 from leafmould.reckon.coming_up import coming_up
 from leafmould.reckon.forecast import expected
 from leafmould.reckon.hindsight import turned_out
 from leafmould.reckon.known import KnownLine, known_of
 from leafmould.reckon.season_here import dark_weeks, frost_lines
-from leafmould.reckon.seed_tin import seed_tin
+from leafmould.reckon.seed_tin import lots_by_crop, seed_tin
 from leafmould.reckon.windows import windows
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Problem
@@ -174,6 +175,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     """Expectations and labels of every planting, and the tables behind them."""
     forecasts = {p.id: found for p in garden.plantings if (found := expected(p, almanac))}
     waits, up = Waits(garden), coming_up(garden, almanac)
+    tin = seed_tin(garden, almanac)
     return Reckoned(
         forecasts=forecasts,
         badges={
@@ -188,7 +190,8 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
         coming_up=up,
-        tin=seed_tin(garden, almanac),
+        amounts=amounts_by_crop(garden, almanac, lots_by_crop(tin)),
+        tin=tin,
     )
 
 

@@ -7,7 +7,7 @@ published tables are asked through `facts.tables`.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from types import MappingProxyType
 
@@ -17,7 +17,7 @@ from leafmould.garden.model import Garden
 from leafmould.garden.seeds import TinRow, tin_rows
 from leafmould.garden.vocabulary import own_crop_keys
 from leafmould.notes.settings import PacketDays, Settings
-from leafmould.values.names import fold
+from leafmould.values.names import fold, slug
 
 TROPICS_END = 30.0
 """Nearer the equator than this [degrees] winter is not taken to slow growth. Common practice."""
@@ -37,6 +37,9 @@ class Almanac:
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring, as garden.yaml says
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
     latitude: float | None = None  # degrees north; a whole degree in a public build
+    sides_by_bed: Mapping[str, tuple[float, float]] = field(default_factory=dict)  # by bed key [m]
+    apart_by_crop: Mapping[str, tuple[float, float]] = field(default_factory=dict)  # crops.yaml [cm]
+    rows_by_crop: Mapping[str, float] = field(default_factory=dict)  # crops.yaml [cm]
     tin: tuple[TinRow, ...] = ()  # records/seeds.csv, as far as this build may show it
 
     def packet(self, crop: str, variety: str | None) -> PacketDays | None:
@@ -75,6 +78,9 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         last_frost=settings.last_frost,
         first_frost=settings.first_frost,
         latitude=latitude,
+        sides_by_bed={slug(bed.name): bed.size_m for bed in settings.beds if bed.size_m},
+        apart_by_crop={keys[c.name]: (c.apart_cm, c.apart_cm) for c in own if c.apart_cm},
+        rows_by_crop={keys[c.name]: c.rows_cm for c in own if c.rows_cm},
         tin=tin_rows(settings),
         packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(

@@ -25,6 +25,7 @@ LABELS = {
     "depth": "Sown deep",
     "apart in the row": "Apart in the row",
     "between rows": "Between rows",
+    "seed for 10 m": "Seed for 10 m of row",
     "seeds in a gram": "Seeds in a gram",
     "seed keeps": "Seed keeps",
     "least that must come up": "Of seed for sale must come up",

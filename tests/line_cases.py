@@ -8,8 +8,11 @@ behind "with ", and what is read:
     picked · tomato · 12 · 1.4 kg · in Arch
       verb "picked" · amount "12" · crop "tomatoes" · amount "1.4 kg" · place "Arch"
     question: …
+      at “word”
 
-The second line shows where each slot was read. `python tests/line_cases.py FILE` writes the readings of
+The second line shows where each slot was read. A third is there where something else was read than these two
+tell: what a word stands for (courgette = summer-squash), one amount for several, what a measure weighs, words
+put together out of several places. So a case holds everything its reading says. `python tests/line_cases.py FILE` writes the readings of
 today into a file; read the difference before accepting it.
 """
 
@@ -25,8 +28,8 @@ from pathlib import Path
 from leafmould.notes.entries import Action, Fate, Named, Sureness
 from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.lines import read_line
-from leafmould.values.names import Kind
-from leafmould.values.problems import Location
+from leafmould.values.names import Kind, slug
+from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import Amount
 from leafmould.values.when import on
 from line_garden import VOCABULARY
@@ -114,21 +117,36 @@ def written(group: Group) -> str:
             "",
             f"> {case.typed}",
             *(f"with {k}: {v}" for k, v in case.settings.items()),
-            *shown(case.read()),
+            *shown(case.read(), case.typed),
         ]
     return "\n".join(rows) + "\n"
 
 
-def shown(reading: LineReading) -> list[str]:
-    """A reading as the rows of a case."""
+def shown(reading: LineReading, typed: str) -> list[str]:
+    """A reading of a line as the rows of a case."""
     rows: list[str] = []
     for action in reading.actions:
         rows += [" · ".join(slots(action)), "  " + " · ".join(spans(action))]
-    rows += [f"kept as text: {w.kind}{', private' if w.is_private else ''}" for w in reading.words]
+        more = list(dict.fromkeys(besides(action, typed)))
+        rows += ["  " + " · ".join(more)] if more else []
+    for words in reading.words:
+        rows.append(f"kept as text: {words.kind}{', private' if words.is_private else ''}")
+        rows += [f"  text “{words.text}”"] if words.text != typed else []
     for problem in reading.problems:
         near = f' Did you mean "{problem.suggestion}"?' if problem.suggestion else ""
-        rows.append(f"{problem.level.value}: {problem.message}{near}")
+        rows += [f"{problem.level.value}: {problem.message}{near}", *_spot(problem, typed)]
     return rows or ["prose"]
+
+
+def _spot(problem: Problem, typed: str) -> list[str]:
+    """The word a question points at; no row where it is about the whole line."""
+    told = [] if problem.field == "work[1]" else [f"  field {problem.field}"]
+    if problem.at.line != AT.line or problem.at.file != AT.file:
+        told.append(f"  in {problem.at.file}:{problem.at.line}")
+    if problem.at.column is None:
+        return told
+    behind = typed[problem.at.column - 1 :].split()
+    return [*told, f"  at “{behind[0] if behind else ''}”"]
 
 
 def spans(action: Action) -> list[str]:
@@ -170,6 +188,45 @@ def slots(action: Action) -> Iterator[str]:
         yield from [f"{name.replace('_', ' ')}: {value}"] if value is not None else []
     for name in ("is_under_cover", "is_private", "is_settled", "is_loose"):
         yield from [name[3:].replace("_", " ")] if getattr(action, name) else []
+
+
+def besides(action: Action, typed: str) -> Iterator[str]:
+    """What was read besides that neither the slots nor their words tell."""
+    pieces = [action.text[start:end].strip("'\"‘’“”") for _, start, end in action.spans]
+    for name in (*action.crops, *action.varieties, *action.places, *action.origins, *action.but):
+        yield from _meant(name, pieces)
+    if action.is_together and len(action.crops) < 2 and len(action.varieties) < 2:
+        yield "together"
+    fates = [fate.amount for fate in action.fates if fate.amount]
+    for amount in (*action.amounts, *fates, *(value for _, value in action.readings)):
+        yield from _measured(amount, pieces)
+    for day in filter(None, (action.when, action.until)):
+        yield from [f"day “{day.written}”"] if day.written not in pieces else []
+    yield from [f"text “{action.text}”"] if action.text != typed else []
+    yield from [f"field {action.field}"] if action.field != "work[1]" else []
+    yield from [f"line {action.at.line}"] if action.at.line != AT.line else []
+
+
+def _meant(name: Named, pieces: list[str]) -> Iterator[str]:
+    """What a name stands for, where it is not the name itself."""
+    if name.key not in (slug(name.name), name.name):
+        yield f"{name.name} = {name.key}"
+    yield from [f"{name.name} of {', '.join(name.of)}"] if name.of else []
+    yield from [f"{name.name} unknown"] if name.sureness is Sureness.UNKNOWN else []
+    yield from [f"name “{name.written}”"] if name.written not in pieces else []
+
+
+def _measured(amount: Amount, pieces: list[str]) -> Iterator[str]:
+    """What an amount says that its number and unit do not."""
+    yield from [f"{amount.unit} = {amount.measure_g:g} g"] if amount.measure_g is not None else []
+    has_range = amount.low is not None and amount.low != amount.high
+    if amount.low is None or has_range:
+        yield from (
+            [f"“{amount.written}” {'about' if amount.is_about else 'sure'}"]
+            if (amount.is_about is not has_range)
+            else []
+        )
+    yield from [f"amount “{amount.written}”"] if amount.written not in pieces else []
 
 
 def _names(names: tuple[Named, ...]) -> str:

@@ -15,7 +15,7 @@ CASES = [case for group in GROUPS for case in group.cases]
 
 @pytest.mark.parametrize("case", CASES, ids=plain_id)
 def test_a_line_is_read_as_its_case_says(case: Case) -> None:
-    assert shown(case.read()) == case.expected
+    assert shown(case.read(), case.typed) == case.expected
 
 
 def test_no_line_stands_in_two_cases() -> None:

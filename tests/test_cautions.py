@@ -19,7 +19,7 @@ from pages_garden import site_of
 
 ON = date(2026, 7, 15)
 GROUPS = {fact.group for fact in crops().values() if fact.group}
-WORK = {"work:animals", "work:manure", "work:treatment", "work:preserving"}
+WORK = {"work:animals", "work:manure", "work:treatment", "work:preserving", "work:lead"}
 
 
 def values(site: Site, address: str) -> Any:
@@ -129,7 +129,20 @@ def test_a_treatment_defers_to_its_label_and_counts_only_days_that_were_written(
     )
     assert line.ask == "The label comes before anything said here."
     (line,) = warned("2026-06-21\n- treated Top bed with sulphur", "beds/top-bed.html")
-    assert line.words.endswith("Use it only on crops the label names.")
+    assert line.words.endswith(
+        "Use it only on crops the label names. Days to wait not recorded: see the label."
+    )
+
+
+# Limits as the University of Minnesota Soil Testing Laboratory and Maryland's HG18 give them, cited in the table
+def test_lead_that_was_measured_is_warned_of_in_its_bed_for_good_and_in_no_other() -> None:
+    typed = "2024-04-21\n- tested soil in Top bed: lead 180 ppm\n2026-04-21\n- tested soil in Arch: pH 6.4"
+    (line,) = warned(typed, "beds/top-bed.html")
+    assert (line.begins, line.ask) == (
+        "tested soil in Top bed: lead 180 ppm", "Ask your health department or the soil laboratory.",
+    )  # fmt: skip
+    assert line.words.startswith("Lead was measured in this soil. No soil is called safe here")
+    assert warned(typed, "beds/arch.html") == ()
 
 
 def test_a_treatment_of_plants_is_warned_of_in_the_bed_they_stand_in() -> None:

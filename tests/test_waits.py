@@ -10,7 +10,7 @@ from datetime import date
 
 import pytest
 
-from gardens import garden_of
+from gardens import garden_of, settings_of
 from leafmould.facts.manure import days_after_manure
 from leafmould.garden.model import Garden
 from leafmould.garden.waits import Waits
@@ -136,6 +136,69 @@ def test_a_treatments_days_are_those_of_the_note_and_never_ours() -> None:
         "picked 4 days after a treatment (20 June 2026); the wait is 7 days, until 27 June 2026. "
         "Do not eat it before you have read the label: it has the say."
     ]
+
+
+def test_a_treatment_whose_days_nobody_wrote_sends_to_the_label_and_gives_no_number() -> None:
+    notes = "2026-06-01\n- sowed peas in Top bed\n2026-06-20\n- treated peas in Top bed with soap"
+    garden = garden_of(notes, on=date(2026, 7, 1))
+    (peas,) = (p for p in garden.plantings if p.bed == "top-bed")
+    waits = Waits(garden)
+    assert waits.safe_day(peas) is None
+    *_, badge = badges(peas, garden, None, unrecorded=waits.unrecorded(peas))
+    assert (badge.kind, badge.text, badge.basis) == (
+        "wait", "days to wait not recorded: see the label", "treated on 20 June 2026; the label comes first",
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("notes", "on"),
+    [
+        ("2026-06-20\n- treated peas in Top bed with soap, wait 7 days", date(2026, 7, 1)),
+        (
+            "2026-06-20\n- treated peas in Top bed with soap\n2026-06-25\n- cleared peas from Top bed",
+            date(2026, 7, 1),
+        ),
+        ("2026-06-20\n- treated Arch with soap", date(2026, 7, 1)),
+        ("2026-06-20\n- treated peas in Top bed with soap", date(2026, 10, 19)),
+    ],
+)
+def test_the_label_is_not_asked_for_where_days_are_known_or_it_is_over(notes: str, on: date) -> None:
+    garden = garden_of(f"2026-06-01\n- sowed peas in Top bed\n{notes}", on=on)
+    waits = Waits(garden)
+    assert [waits.unrecorded(p) for p in garden.plantings if p.bed == "top-bed"] == [None]
+
+
+def heap(days: int) -> str:
+    """A heap that was hot on so many days of March."""
+    return "".join(f"2026-03-0{n}\n- watered Arch, the heap stood at 6{n} °C\n" for n in range(1, days + 1))
+
+
+@pytest.mark.parametrize(
+    ("notes", "must_wait"),
+    [
+        (f"{heap(3)}2026-04-01\n- spread composted horse manure on Arch", False),
+        (f"{heap(3)}2026-04-01\n- manured Arch with horse manure", True),  # not called composted
+        (
+            f"{heap(2)}2026-04-01\n- spread composted horse manure on Arch",
+            True,
+        ),  # hot on too few days
+        ("2026-04-01\n- spread composted horse manure on Arch", True),
+        ("2026-04-01\n- spread composted horse manure on Arch, the heap reached 60 °C", False),
+    ],
+)
+def test_composted_manure_with_a_record_of_its_heat_is_exempt(notes: str, must_wait: bool) -> None:
+    # 131 °F (55 °C) for three days: 7 CFR 205.203(c)(2)
+    garden = garden_of(f"{notes}\n2026-04-15\n- sowed leeks in Arch", on=date(2026, 5, 1))
+    assert bool(safe_days(garden)) is must_wait
+
+
+def test_a_bed_that_is_renamed_keeps_its_wait() -> None:
+    settings = settings_of(
+        "garden: Hill\nbeds:\n  - {name: Arch}\n  - {name: New arch, was: Arch, from: 2026-05-01}\n"
+    )
+    notes = "2026-04-15\n- manured Arch\n2026-05-10\n- sowed leeks in New arch"
+    garden = garden_of(notes, settings, on=date(2026, 6, 1))
+    assert safe_days(garden) == {"leek, new-arch": "2026-08-13"}
 
 
 def test_another_bed_and_another_part_need_not_wait() -> None:

@@ -1,13 +1,14 @@
 """Waits before picking that the notes give cause for: raw manure, animals let onto a bed, treatments.
 
 Raw manure is counted from the day it was brought out, animals from their last day in the bed, as one
-application of raw manure (common practice: the rule names manure, not hens). Manure counts as raw unless the
-note tells of a compost that grew hot, or of pellets, whose bag has the say. A treatment's days are those the
-note gives, never ours. Runs on an assembled garden; reads what is there and changes nothing.
+application of raw manure (common practice: the rule names manure, not hens). Manure counts as raw unless it is
+told to be composted and a note has the heat that compost grew to, or it is pellets, whose bag has the say. A
+treatment's days are those the note gives, never ours. Runs on an assembled garden; reads what is there and changes nothing.
 """
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -16,12 +17,23 @@ from typing import Literal
 
 from leafmould.facts.manure import days_after_manure
 from leafmould.garden.model import Event, Garden, Picking, Planting
+from leafmould.garden.queries import lineage
 from leafmould.values.names import fold
 
 Cause = Literal["manure", "animals", "treatment"]
 
 MANURES = frozenset({"manure", "muck", "dung", "droppings", "poo"})
 MAY_BE_MANURE = frozenset({"mulched", "fed", "dug in"})
+HEAP = re.compile(
+    r"\b(?:heap|compost)\b[^.;\n]{0,40}?\b(?P<degrees>\d{2,3})\s*(?:°\s?|deg(?:rees)?\s+)?(?P<unit>[CF])\b",
+    re.IGNORECASE,
+)
+DAYS_HOT = 3
+"""Days a compost must have been hot; in a vessel or a heap blown through, by 7 CFR 205.203(c)(2)."""
+RECORD_HOLDS = timedelta(days=365)
+"""How long before it was spread the heat may have been noted. Common practice."""
+LABEL_ASKED = timedelta(days=120)
+"""How long a treatment without its days is told of: as long as the longest wait here. Common practice."""
 HOT = 55.0
 """°C a compost of manure must have reached; 131 °F in 7 CFR 205.203(c)(2)."""
 
@@ -35,6 +47,7 @@ class Wait:
     bed: str
     last: date  # the day the count starts from
     is_going_on: bool = False  # the animals are still there
+    is_raw: bool = True  # of manure: no record of a hot compost, and no pellets
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +73,18 @@ class Waits:
         found = [safe for safe in self._after(planting) if safe.day > self.garden.on]
         return max(found, key=lambda safe: safe.day, default=None)
 
+    def unrecorded(self, planting: Planting) -> Wait | None:
+        """The latest treatment of a standing planting of which nobody wrote how long to wait."""
+        if not planting.is_open:
+            return None
+        since = self.garden.on - LABEL_ASKED
+        found = [
+            wait
+            for wait in self._of(planting)
+            if wait.cause == "treatment" and not wait.event.action.wait_days and wait.last >= since
+        ]
+        return max(found, key=lambda wait: wait.last, default=None)
+
     def picked_inside(self, picking: Picking) -> SafeDay | None:
         """The wait inside which something was picked; None if it was safe or its day is not known."""
         planting = self.garden.planting_by_id.get(picking.planting or "")
@@ -70,14 +95,24 @@ class Waits:
         return max(found, key=lambda safe: safe.day, default=None)
 
     def _after(self, planting: Planting) -> Iterator[SafeDay]:
-        for bed in dict.fromkeys((*planting.beds, planting.bed_now)):
-            for wait in self.by_bed.get(bed, ()):
-                if _reaches(wait, planting) and (days := _days(wait, planting)):
-                    yield SafeDay(day=wait.last + timedelta(days=days), days=days, wait=wait)
+        for wait in self._of(planting):
+            if days := _days(wait, planting):
+                yield SafeDay(day=wait.last + timedelta(days=days), days=days, wait=wait)
+
+    def _of(self, planting: Planting) -> Iterator[Wait]:
+        """What reaches a planting, in its beds and in those they were before."""
+        if not self.by_bed:
+            return
+        stood = dict.fromkeys((*planting.beds, planting.bed_now))
+        for older in dict.fromkeys(older for bed in stood for older in lineage(self.garden, bed)):
+            for wait in self.by_bed.get(older, ()):
+                if _reaches(wait, planting):
+                    yield wait
 
 
 def _by_bed(garden: Garden) -> Mapping[str, Sequence[Wait]]:
     found: defaultdict[str, list[Wait]] = defaultdict(list)
+    hot: tuple[date, ...] | None = None
     for event in garden.events:
         cause = cause_of(event)
         for bed in beds_of(event, garden) if cause else ():
@@ -85,7 +120,12 @@ def _by_bed(garden: Garden) -> Mapping[str, Sequence[Wait]]:
                 last, is_going_on = _last_day_of_animals(event, bed, garden)
                 found[bed].append(Wait(event=event, cause=cause, bed=bed, last=last, is_going_on=is_going_on))
             elif cause:
-                found[bed].append(Wait(event=event, cause=cause, bed=bed, last=last_day(event, garden.on)))
+                if hot is None:
+                    hot = hot_days(garden)
+                last = last_day(event, garden.on)
+                found[bed].append(
+                    Wait(event=event, cause=cause, bed=bed, last=last, is_raw=is_raw(event, hot))
+                )
     return found
 
 
@@ -104,12 +144,41 @@ def _words(event: Event) -> set[str]:
     return set(fold(f"{event.action.subject or ''} {event.action.remark or ''}"))
 
 
-def is_raw(event: Event) -> bool:
-    """Whether manure counts as raw: no record of heat, and no pellets."""
+def is_raw(event: Event, hot: Sequence[date]) -> bool:
+    """Whether manure counts as raw: no record of heat in its line or in the year before, and no pellets.
+
+    Args:
+        hot: the days on which a heap was noted to be hot (`hot_days`); three are a record.
+    """
     words = _words(event)
     if "pellet" in words or "pelleted" in words:
         return False
-    return not (words & {"compost", "composted"} and any(_is_hot(event)))
+    if not words & {"compost", "composted"}:
+        return True
+    day = event.when.first
+    before = [one for one in hot if day - RECORD_HOLDS <= one <= day]
+    return not (any(_is_hot(event)) or len(before) >= DAYS_HOT)
+
+
+def hot_days(garden: Garden) -> tuple[date, ...]:
+    """The days on which a note gives a heap the heat that makes manure compost, each once."""
+    found = set()
+    for entry in garden.entries:
+        told = [
+            *(action.text for action in entry.actions),
+            *(words.text for words in entry.words),
+            entry.body,
+        ]
+        if entry.when and entry.when.day and any(_tells_heat(text) for text in told):
+            found.add(entry.when.day)
+    return tuple(sorted(found))
+
+
+def _tells_heat(text: str) -> bool:
+    if "heap" not in text.casefold() and "compost" not in text.casefold():
+        return False
+    read = ((int(m["degrees"]), m["unit"].upper()) for m in HEAP.finditer(text))
+    return any((value if unit == "C" else (value - 32) / 1.8) >= HOT - 0.01 for value, unit in read)
 
 
 def _is_hot(event: Event) -> Iterator[bool]:
@@ -164,6 +233,6 @@ def _reaches(wait: Wait, planting: Planting) -> bool:
 def _days(wait: Wait, planting: Planting) -> int:
     if wait.cause == "treatment":
         return wait.event.action.wait_days or 0
-    if wait.cause == "manure" and not is_raw(wait.event):
+    if wait.cause == "manure" and not wait.is_raw:
         return 0
     return max((days_after_manure(crop) for crop in planting.crops), default=days_after_manure(""))

@@ -5,6 +5,7 @@ Shared by `find` and `note`, so that both say of a planting what its page says.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from leafmould.garden.load import Loaded
@@ -12,6 +13,7 @@ from leafmould.garden.model import Garden, Planting
 from leafmould.garden.waits import Waits
 from leafmould.reckon.almanac import Almanac, almanac
 from leafmould.reckon.badges import badges
+from leafmould.reckon.coming_up import ComingUp, coming_up
 from leafmould.reckon.forecast import expected
 from leafmould.values.wording import when_words
 
@@ -23,6 +25,7 @@ class Teller:
     garden: Garden
     almanac: Almanac
     waits: Waits
+    up: Mapping[str, ComingUp]
 
     def line(self, planting: Planting) -> str:
         """ "beetroot, Long border: sown today, expected 4–18 July"."""
@@ -31,7 +34,8 @@ class Teller:
     def labels(self, planting: Planting) -> str:
         """ "sown today, expected 4–18 July"; of what is over, also when it began."""
         forecast, safe = expected(planting, self.almanac), self.waits.safe_day(planting)
-        labels = [badge.text for badge in badges(planting, self.garden, forecast, safe)]
+        up, unrecorded = self.up.get(planting.id), self.waits.unrecorded(planting)
+        labels = [badge.text for badge in badges(planting, self.garden, forecast, safe, up, unrecorded)]
         if planting.ended_on and planting.start and planting.origin != "year only":
             labels.insert(0, f"{_begun(planting)} {when_words(planting.start)}")
         return ", ".join(labels)
@@ -47,7 +51,8 @@ class Teller:
 def teller_of(loaded: Loaded) -> Teller:
     """What says how the plantings of a loaded garden stand."""
     garden = loaded.garden
-    return Teller(garden=garden, almanac=almanac(loaded.shown, garden), waits=Waits(garden))
+    book = almanac(loaded.shown, garden)
+    return Teller(garden=garden, almanac=book, waits=Waits(garden), up=coming_up(garden, book))
 
 
 def _begun(planting: Planting) -> str:

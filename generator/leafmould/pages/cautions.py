@@ -13,17 +13,20 @@ from datetime import date, timedelta
 from leafmould.facts.cautions import Caution, cautions
 from leafmould.facts.manure import CLEAR, TOUCHING
 from leafmould.garden.model import Crop, Event
+from leafmould.garden.queries import lineage
 from leafmould.garden.waits import beds_of, cause_of, last_day
 from leafmould.pages.doings import said
 from leafmould.pages.figures import day_figure
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure
+from leafmould.values.names import fold
 from leafmould.values.wording import counted, day
 
 LATELY = timedelta(days=120)
 """How long work is warned of; the longest wait after raw manure in the rule the table names."""
 WAITS = (TOUCHING, CLEAR)
 """Days after raw manure: for what touches the soil, and for the rest."""
+LEAD = frozenset({"lead", "arsenic"})
 COMMON = "Common practice, no source"
 
 
@@ -85,7 +88,19 @@ def bed_cautions(bed: str, work: Work, ledger: Ledger) -> tuple[CautionLine, ...
         line
         for subject, event in sorted(work.get(bed, {}).items())
         for line in _work_lines(subject, event, ledger)
-    )
+    ) + _lead(bed, ledger)
+
+
+def _lead(bed: str, ledger: Ledger) -> tuple[CautionLine, ...]:
+    """What to mind where lead was looked for in the soil, here or in what this bed was before; it stays there."""
+    beds = set(lineage(ledger.garden, bed))
+    tests = [e for e in ledger.garden.events if e.verb == "tested soil" and beds.intersection(e.beds)]
+    found = [e for e in tests if LEAD & set(fold(e.action.text))]
+    if not found:
+        return ()
+    last = found[-1]
+    on = day_figure(last_day(last, ledger.garden.on), to=ledger.to_note(last.entry))
+    return tuple(_line(caution, on=on, begins=said(last.action)) for caution in cautions("work:lead"))
 
 
 def _work_lines(subject: str, event: Event, ledger: Ledger) -> tuple[CautionLine, ...]:
@@ -103,7 +118,9 @@ def _not_before(subject: str, event: Event, ledger: Ledger) -> str:
     last = last_day(event, ledger.garden.on)
     if subject == "treatment":
         days = event.action.wait_days
-        return f" The note says {counted(days, 'day')}: until {_after(last, days)}." if days else ""
+        if not days:
+            return " Days to wait not recorded: see the label."
+        return f" The note says {counted(days, 'day')}: until {_after(last, days)}."
     return f" Here that is until {' and '.join(_after(last, days) for days in WAITS)}."
 
 

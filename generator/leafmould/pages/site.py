@@ -179,7 +179,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     return Reckoned(
         forecasts=forecasts,
         badges={
-            p.id: badges(p, garden, forecasts.get(p.id), waits.safe_day(p), up.get(p.id))
+            p.id: badges(p, garden, forecasts.get(p.id), waits.safe_day(p), up.get(p.id), waits.unrecorded(p))
             for p in garden.plantings
         },
         families=tables.families(),

@@ -13,7 +13,7 @@ from datetime import date
 
 from leafmould.facts import tables
 from leafmould.garden.model import Event, Garden, Planting, Season
-from leafmould.garden.waits import SafeDay
+from leafmould.garden.waits import SafeDay, Wait
 from leafmould.reckon.ages import days_since
 from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.forecast import Forecast
@@ -80,18 +80,27 @@ def badges(
     forecast: Forecast | None,
     safe: SafeDay | None = None,
     up: ComingUp | None = None,
+    unrecorded: Wait | None = None,
 ) -> tuple[Badge, ...]:
     """The labels of a planting in the order they are shown: how it began, how it goes or ended, what to wait for.
 
     Args:
         safe: the first day it may be picked again, where raw manure, animals or a treatment were noted.
         up: when its seedlings should show, where they are waited for.
+        unrecorded: a treatment whose days to wait nobody wrote down.
     """
     story = _story(planting, garden, forecast)
     if up:
         place = next((n for n, badge in enumerate(story) if badge.kind == "expected"), len(story))
         story = (*story[:place], _coming_up(up, garden), *story[place:])
-    return (*story, *((_wait(safe, garden),) if safe else ()))
+    waits = (*((_wait(safe, garden),) if safe else ()), *((_label(unrecorded),) if unrecorded else ()))
+    return (*story, *waits)
+
+
+def _label(wait: Wait) -> Badge:
+    basis = f"{WHY[wait.cause]} {day(wait.last)}; {ASK[wait.cause]}"
+    text = "days to wait not recorded: see the label"
+    return Badge(kind="wait", text=text, entry=wait.event.entry, basis=basis)
 
 
 def _coming_up(up: ComingUp, garden: Garden) -> Badge:

@@ -71,8 +71,10 @@ def coming_up(garden: Garden, almanac: Almanac, usual: Usual | None = None) -> M
     Args:
         usual: the usual warmth of a day here, where the garden has a table of it.
     """
-    warmth = noted_warmth(garden)
     plantings = [p for p in garden.plantings if _is_waited_for(p, garden)]
+    if not plantings:
+        return {}
+    warmth = noted_warmth(garden, since=min(filter(None, map(_sown_on, plantings))))
     own = _own_record(garden, plantings)
     found: dict[str, ComingUp] = {}
     for planting in plantings:

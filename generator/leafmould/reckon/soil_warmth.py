@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from leafmould.garden.model import Entry, Event, Garden, Planting
 
@@ -52,15 +52,25 @@ class SoilWarmth:
         return min(found, key=lambda warm: (abs((warm.on - sown).days), warm.on), default=None)
 
 
-def noted_warmth(garden: Garden) -> SoilWarmth:
-    """Every reading of the soil, by day."""
-    found = [*_in_lines(garden), *_in_words(garden)]
+def noted_warmth(garden: Garden, *, since: date = date.min) -> SoilWarmth:
+    """Every reading of the soil, by day.
+
+    Args:
+        since: the first sowing anybody asks about.
+    """
+    first = date.min if since == date.min else since - timedelta(days=NEAR)
+    found = [*_in_lines(garden, first), *_in_words(garden, first)]
     return SoilWarmth(sorted(found, key=lambda warm: (warm.on, warm.entry)))
 
 
-def _in_lines(garden: Garden) -> Iterator[Warm]:
+def _in_lines(garden: Garden, first: date) -> Iterator[Warm]:
     for event in garden.events:
-        if event.when.day and event.action.readings and (celsius := _of_line(event)) is not None:
+        if (
+            event.when.day
+            and event.when.day >= first
+            and event.action.readings
+            and (celsius := _of_line(event)) is not None
+        ):
             yield Warm(
                 on=event.when.day,
                 celsius=celsius,
@@ -78,10 +88,10 @@ def _of_line(event: Event) -> float | None:
     return next((_believed(a.value, a.unit) for a in read if a.value is not None), None)
 
 
-def _in_words(garden: Garden) -> Iterator[Warm]:
+def _in_words(garden: Garden, first: date) -> Iterator[Warm]:
     """What a note says in its own words, of the beds it is about."""
     for entry in garden.entries:
-        if entry.when and entry.when.day and (m := SOIL.search(_words(entry))):
+        if entry.when and entry.when.day and entry.when.day >= first and (m := SOIL.search(_words(entry))):
             celsius = _celsius(m)
             if celsius is not None:
                 beds = frozenset(bed.key for bed in entry.beds)

@@ -56,7 +56,7 @@ def written(folder: Path) -> dict[str, str]:
 def test_it_answers_with_the_plantings_line(folder: Path, put: Write) -> None:
     result = put("sowed", "beetroot", "Long", "border", day="2026-05-06")
     first, last = result.output.splitlines()
-    assert first.startswith("beetroot, Long border: sown today, expected ")
+    assert first.startswith("beetroot, Long border: sown today, seedlings about 12 May – 1 June, expected ")
     assert last == "Written in notes/2026/05-06-long-border.md"
     assert result.exit_code == 0
     assert written(folder) == {

@@ -17,7 +17,7 @@ from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
 from leafmould.pages.known import Known, known
 from leafmould.pages.labels import family_mark, planting_line
 from leafmould.pages.ledger import Ledger
-from leafmould.pages.next_in_beds import NextBeds, next_year, where_next
+from leafmould.pages.next_in_beds import NextBeds, next_year, relatives, where_next
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
 from leafmould.pages.plates import crop_plates
 from leafmould.pages.seed_tin import SeedLine, seed_line
@@ -58,6 +58,7 @@ class CropPage:
     seeds: tuple[SeedLine, ...]
     how_much: HowMuch | None
     where_next: tuple[NextBeds, ...]
+    relatives: str
     next_year: str
     lessons: tuple[Lesson, ...]
     lessons_in_all: int
@@ -132,6 +133,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         seeds=tuple(seed_line(lot, ledger) for lot in ledger.lots.get(crop.key, ())),
         how_much=how_much(crop, ledger),
         where_next=where_next(crop, ledger),
+        relatives=relatives(crop, ledger),
         next_year=next_year(ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in lessons),

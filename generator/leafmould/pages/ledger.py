@@ -27,7 +27,7 @@ from leafmould.reckon.daylight import ShortDays
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.hindsight import Turned
 from leafmould.reckon.known import KnownLine
-from leafmould.reckon.next_in_bed import Verdict, verdicts
+from leafmould.reckon.next_in_bed import Verdict, parts_where_fine, verdicts
 from leafmould.reckon.rotation import Occupancy
 from leafmould.reckon.season_here import FrostLine
 from leafmould.reckon.seed_tin import Lot, lots_by_crop
@@ -129,6 +129,11 @@ class Ledger(Past):
     def next_in_beds(self) -> Mapping[tuple[str, str], Verdict]:
         """By bed and family: whether the family may come next season."""
         return verdicts(self.garden, self.this_year + 1, year_of=self.year_of)
+
+    @cached_property
+    def fine_parts(self) -> Mapping[tuple[str, str], tuple[str, ...]]:
+        """By bed and family: the parts where it may come next season, though not in the whole bed."""
+        return parts_where_fine(self.garden, self.next_in_beds, year_of=self.year_of)
 
     @cached_property
     def lots(self) -> Mapping[str, tuple[Lot, ...]]:

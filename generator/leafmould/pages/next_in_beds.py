@@ -30,6 +30,7 @@ class NextFamily:
     family: FamilyMark
     crops: tuple[Link, ...]
     reason: str
+    parts: str  # "Fine in the gate end."
     to: str  # the planting or the note it rests on
 
 
@@ -164,14 +165,44 @@ def _family(told: Verdict, ledger: Ledger) -> NextFamily:
         family=family_mark(told.family, ledger),
         crops=tuple(ledger.crop_links[key] for key in crops[:MOST_CROPS]),
         reason=f"{until}{told.reason}",
+        parts=_parts(told, ledger),
         to=_home(told, ledger),
     )
 
 
+def _parts(told: Verdict, ledger: Ledger) -> str:
+    """Where in the bed it may come all the same."""
+    parts = ledger.fine_parts.get((told.bed, told.family), ())
+    return (
+        f"By what is noted of its parts, fine in {' and '.join(f'the {part}' for part in parts)}."
+        if parts
+        else ""
+    )
+
+
 def _bed(told: Verdict, ledger: Ledger) -> Link:
+    """A bed with what is to be known of it: until when not, and what of the family stood there under another name."""
     bed = ledger.garden.beds[told.bed]
-    until = f" (not before {ledger.year_name(told.until)})" if told.until else ""
-    return Link(text=f"{bed.name}{until}", to=f"{ledger.bed_pages[bed.key]}#next")
+    until = f"not before {ledger.year_name(told.until)}" if told.until else ""
+    parts = ledger.fine_parts.get((told.bed, told.family), ())
+    fine = f"fine in {' and '.join(f'the {part}' for part in parts)}" if parts else ""
+    aside = ", ".join(filter(None, (until, fine)))
+    return Link(text=f"{bed.name} ({aside})" if aside else bed.name, to=f"{ledger.bed_pages[bed.key]}#next")
+
+
+def relatives(crop: Crop, ledger: Ledger) -> str:
+    """Which crops of this garden count as the same for rotation, under whatever names."""
+    kin = [
+        ledger.garden.crops[key].name
+        for key in (rotating_crops(ledger.garden).get(crop.family, ()) if crop.family else ())
+        if key != crop.key
+    ]
+    if crop.family is None or crop.grown_as == "perennial" or not kin:
+        return ""
+    family = family_mark(crop.family, ledger).name
+    names = [*kin[:MOST_CROPS], *(["others"] if len(kin) > MOST_CROPS else [])]
+    listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    return f"For rotation it counts as one with all the {family}, here {listed}: what harms one in the soil harms the others."
 
 
 def _cell(told: Verdict, ledger: Ledger) -> RotationCell:

@@ -16,7 +16,7 @@ from typing import Literal
 
 from leafmould.facts.published import RotationFact, rotation_facts
 from leafmould.garden.bed_lines import NOWHERE_KEY
-from leafmould.garden.model import Bed, Event, Garden
+from leafmould.garden.model import Bed, Event, Garden, Planting
 from leafmould.garden.queries import lineage
 from leafmould.reckon.rotation import Occupancy, YearsSince, years_since
 from leafmould.values.names import fold
@@ -26,6 +26,8 @@ Kind = Literal["fine", "sooner than some advise", "not yet", "not known"]
 ORDER: tuple[Kind, ...] = ("fine", "sooner than some advise", "not known", "not yet")
 
 
+MOST_NAMED = 3
+"""Crops named of what stood there."""
 NO_ROTATION = frozenset({"tree", "shrub", "vine", "cane row"})
 """Kinds of place where the same plants stay for years."""
 
@@ -88,18 +90,23 @@ def verdict(
     *,
     within: Occupancy,
     ill: Mapping[str, tuple[Illness, ...]],
+    part: str | None = None,
 ) -> Verdict:
     """Whether a family may stand in a bed in a season, by the record and what is advised.
 
     Args:
+        part: ask of one part of the bed alone.
         within: the garden's occupancy, made once for many questions; it spares what stays for years.
         ill: by bed, the diseases noted there (`illnesses`).
     """
-    since = years_since(garden, bed, family, year, within=within)
+    since = years_since(garden, bed, family, year, within=within, part=part)
     rule = advised()
     between = None if since.years_ago is None else max(0, since.years_ago - 1)
     illness = _worst(
-        illness for b in lineage(garden, bed) for illness in ill.get(b, ()) if illness.fact.concerns(family)
+        illness
+        for b in lineage(garden, bed)
+        for illness in ill.get(b, ())
+        if illness.fact.concerns(family) and (part is None or _reaches(illness, part, garden))
     )
     kind, until = _judge(since, between, year, rule, illness)
     sources = (illness.fact.source,) if illness and kind == "not yet" else rule.sources
@@ -112,9 +119,24 @@ def verdict(
         between=between,
         until=until,
         illness=illness,
-        reason=_reason(kind, since, between, until, rule, illness),
+        reason=_reason(kind, since, between, until, rule, illness, _what_stood(since, garden)),
         sources=sources,
     )
+
+
+def _reaches(illness: Illness, part: str, garden: Garden) -> bool:
+    """Whether a disease was noted in that part, or without naming one."""
+    event = garden.event_by_id[illness.event]
+    parts = {event.part} | {
+        garden.planting_by_id[key].part for key in event.plantings if key in garden.planting_by_id
+    }
+    return parts <= {None} or part in parts
+
+
+def parts_of(bed: Bed, garden: Garden) -> tuple[str, ...]:
+    """The parts of a bed in which something is known to have stood apart from the rest, as declared first."""
+    noted = {p.part for p in garden.plantings if p.part and p.bed_now == bed.key}
+    return tuple(dict.fromkeys((*(part for part in bed.parts if part in noted), *sorted(noted))))
 
 
 def _judge(
@@ -198,6 +220,7 @@ def _reason(
     until: int | None,
     rule: Advised,
     illness: Illness | None,
+    what: str,
 ) -> str:
     if kind == "not known":
         return since.words
@@ -209,8 +232,28 @@ def _reason(
     if since.last_year is None or between is None:
         return f"Not here in the last {counted(since.looked_back, 'year')}, all on record."
     stood = "Stands here" if since.answer == "standing" else f"Stood here in {since.last_year}"
+    stood += f" ({what})" if what else ""
     gap = "" if kind == "not yet" else f", {counted(between, 'season')} between"
     return f"{stood}{gap}; {span}."
+
+
+def _what_stood(since: YearsSince, garden: Garden) -> str:
+    """What of the family stood there last, in the gardener's words: "kale, rocket"."""
+    words = [
+        word
+        for key in since.plantings
+        for crop, word in _named_crops(garden.planting_by_id[key])
+        if crop not in garden.crops or garden.crops[crop].family == since.family
+    ]
+    names = list(dict.fromkeys(words))
+    if len(names) > MOST_NAMED:
+        names = [*names[: MOST_NAMED - 1], "others"]
+    return ", ".join(names)
+
+
+def _named_crops(planting: Planting) -> Iterator[tuple[str, str]]:
+    words = planting.words if len(planting.words) == len(planting.crops) else planting.crops
+    return zip(planting.crops, words, strict=True)
 
 
 def rotating_beds(garden: Garden) -> tuple[Bed, ...]:
@@ -229,6 +272,28 @@ def rotating_crops(garden: Garden) -> Mapping[str, tuple[str, ...]]:
         if crop.family and crop.grown_as != "perennial":
             found.setdefault(crop.family, []).append(key)
     return {family: tuple(keys) for family, keys in found.items()}
+
+
+def parts_where_fine(
+    garden: Garden, told: Mapping[tuple[str, str], Verdict], *, year_of: Callable[[date], int]
+) -> Mapping[tuple[str, str], tuple[str, ...]]:
+    """By bed and family: the parts of a bed where the family may come, though not in the bed as a whole.
+
+    Args:
+        told: the verdicts of all beds (`verdicts`).
+    """
+    ill, within = illnesses(garden, year_of), Occupancy(garden, spares_perennials=True)
+    parts = {bed.key: parts_of(bed, garden) for bed in rotating_beds(garden)}
+    found: dict[tuple[str, str], tuple[str, ...]] = {}
+    for (bed, family), whole in told.items():
+        if whole.kind == "fine":
+            continue
+        each = (
+            (p, verdict(garden, bed, family, whole.year, within=within, ill=ill, part=p)) for p in parts[bed]
+        )
+        if fine := tuple(part for part, one in each if one.kind == "fine"):
+            found[bed, family] = fine
+    return found
 
 
 def verdicts(

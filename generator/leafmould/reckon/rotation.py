@@ -77,20 +77,27 @@ class Occupancy:
 
 
 def years_since(
-    garden: Garden, bed: str, family: str, year: int, *, within: Occupancy | None = None
+    garden: Garden,
+    bed: str,
+    family: str,
+    year: int,
+    *,
+    within: Occupancy | None = None,
+    part: str | None = None,
 ) -> YearsSince:
     """When a family last stood in a bed, as seen from a year (the one to be planted, mostly).
 
     Args:
         within: the garden's occupancy, if it was made before for other questions.
+        part: ask of one part of the bed; what names no part stood in all of them.
     """
     standing = within or Occupancy(garden)
-    beds = lineage(garden, bed)
-    found = _last_stood(standing, beds, family, year)
+    ground = _Ground(standing=standing, bed=bed, beds=lineage(garden, bed), part=part)
+    found = _last_stood(ground, family, year)
     back = range(year - 1, year - 1 - YEARS_BACK, -1)
     since = [y for y in back if found is None or y > found]
-    doubtful = tuple(y for y in (year, *since) if _is_doubtful(standing, beds, y))
-    unrecorded = tuple(y for y in since if not _is_recorded(standing, bed, y))
+    doubtful = tuple(y for y in (year, *since) if _is_doubtful(ground, y))
+    unrecorded = tuple(y for y in since if not _is_recorded(ground, bed, y))
     return YearsSince(
         bed=bed,
         family=family,
@@ -101,8 +108,25 @@ def years_since(
         looked_back=YEARS_BACK,
         unrecorded=unrecorded,
         doubtful=doubtful,
-        plantings=() if found is None else _ids(standing, beds, family, found),
+        plantings=() if found is None else _ids(ground, family, found),
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Ground:
+    """What is asked about: a bed with all it came from, or one part of it."""
+
+    standing: Occupancy
+    bed: str
+    beds: tuple[str, ...]
+    part: str | None
+
+    def stood(self, bed: str, year: int) -> list[Planting]:
+        """What stood in one of the beds in a year; the parts of earlier beds are not those of this one."""
+        found = self.standing.plantings_by_year.get((bed, year), [])
+        if self.part is None or bed != self.bed:
+            return found
+        return [p for p in found if p.part is None or p.bed_now != bed or p.part == self.part]
 
 
 def _answer(found: int | None, year: int, doubtful: tuple[int, ...], unrecorded: tuple[int, ...]) -> Answer:
@@ -115,31 +139,31 @@ def _answer(found: int | None, year: int, doubtful: tuple[int, ...], unrecorded:
     return "clear" if found is None else "stood"
 
 
-def _stood(standing: Occupancy, beds: tuple[str, ...], year: int) -> list[Planting]:
-    return [p for bed in beds for p in standing.plantings_by_year.get((bed, year), ())]
+def _stood(ground: _Ground, year: int) -> list[Planting]:
+    return [p for bed in ground.beds for p in ground.stood(bed, year)]
 
 
-def _last_stood(standing: Occupancy, beds: tuple[str, ...], family: str, year: int) -> int | None:
-    years = {y for bed in beds for y in standing.years_by_bed.get(bed, ()) if y <= year}
-    return next((y for y in sorted(years, reverse=True) if _ids(standing, beds, family, y)), None)
+def _last_stood(ground: _Ground, family: str, year: int) -> int | None:
+    years = {y for bed in ground.beds for y in ground.standing.years_by_bed.get(bed, ()) if y <= year}
+    return next((y for y in sorted(years, reverse=True) if _ids(ground, family, y)), None)
 
 
-def _ids(standing: Occupancy, beds: tuple[str, ...], family: str, year: int) -> tuple[str, ...]:
-    found = (p.id for p in _stood(standing, beds, year) if family in standing.families(p))
+def _ids(ground: _Ground, family: str, year: int) -> tuple[str, ...]:
+    found = (p.id for p in _stood(ground, year) if family in ground.standing.families(p))
     return tuple(dict.fromkeys(found))
 
 
-def _is_doubtful(standing: Occupancy, beds: tuple[str, ...], year: int) -> bool:
-    return any(None in standing.families(p) for p in _stood(standing, beds, year))
+def _is_doubtful(ground: _Ground, year: int) -> bool:
+    return any(None in ground.standing.families(p) for p in _stood(ground, year))
 
 
-def _is_recorded(standing: Occupancy, bed: str, year: int, seen: frozenset[str] = frozenset()) -> bool:
+def _is_recorded(ground: _Ground, bed: str, year: int, seen: frozenset[str] = frozenset()) -> bool:
     """Whether something is noted as growing there that year, in the bed or in all it came from."""
-    if standing.plantings_by_year.get((bed, year)):
+    if ground.stood(bed, year):
         return True
-    known = standing.garden.beds.get(bed)
+    known = ground.standing.garden.beds.get(bed)
     before = known.came_from if known and bed not in seen else ()
-    return bool(before) and all(_is_recorded(standing, b, year, seen | {bed}) for b in before)
+    return bool(before) and all(_is_recorded(ground, b, year, seen | {bed}) for b in before)
 
 
 def _words(since: YearsSince) -> str:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from leafmould.values.names import SLUG_LENGTH, Kind, Known, Vocabulary, fold, slug
+from leafmould.values.names import SLUG_LENGTH, WORD, WORD_ASCII, Kind, Known, Vocabulary, fold, slug
 
 SAME = [
     ("Tomatoes", "tomato"),
@@ -143,3 +143,8 @@ def test_an_address_reads_back_as_itself(name: str) -> None:
     assert slug(address) == address
     assert unicodedata.normalize("NFC", address) == address
     assert address == address.casefold()
+
+
+@given(st.text(alphabet=st.characters(max_codepoint=127)))
+def test_the_quick_way_finds_the_same_words(text: str) -> None:
+    assert WORD_ASCII.findall(text) == [m.group() for m in WORD.finditer(text)]

@@ -28,6 +28,11 @@ def cautions(about: str) -> tuple[Caution, ...]:
     return _by_subject().get(about, ())
 
 
+def every_caution() -> tuple[Caution, ...]:
+    """Every warning there is, each once, in the order of the table."""
+    return tuple(dict.fromkeys(caution for found in _by_subject().values() for caution in found))
+
+
 @cache
 def _by_subject() -> Mapping[str, tuple[Caution, ...]]:
     found: dict[str, tuple[Caution, ...]] = {}

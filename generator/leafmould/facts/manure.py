@@ -28,6 +28,12 @@ def days_after_manure(crop_key: str) -> int:
     return CLEAR if _hangs_clear(fact) else TOUCHING
 
 
+def sources_of_clear() -> tuple[str, ...]:
+    """Ids of the sources of the days, and of what is known to hang clear of the soil."""
+    rows = csv.DictReader((DATA / "above_soil.csv").read_text(encoding="utf-8").splitlines())
+    return tuple(dict.fromkeys(["CFR-205.203", *(row["source"] for row in rows if row["source"])]))
+
+
 def _hangs_clear(fact: CropFact) -> bool:
     return fact.sort == "fruit tree" or fact.key in _above_soil()
 

@@ -1,14 +1,13 @@
-"""Three plain lists: lessons, problems, and where the figures come from."""
+"""Two plain lists: lessons, and problems."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from leafmould.pages.addresses import LESSONS, PROBLEMS, SOURCES, source_anchor
+from leafmould.pages.addresses import LESSONS, PROBLEMS
 from leafmould.pages.chapters import chapters
 from leafmould.pages.doings import lessons_of
-from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Lesson, Link, Page
 from leafmould.values.wording import counted
@@ -54,29 +53,6 @@ class ProblemsPage:
 
     files: tuple[ProblemFile, ...]
     counts: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SourceLine:
-    """A published source, the plantings whose expectation rests on it and the crops that show its figures."""
-
-    anchor: str
-    title: str
-    publisher: str
-    year: str
-    part: str
-    used_for: tuple[Link, ...]
-    taken: str  # what its figures are about
-    crops: tuple[Link, ...]  # crops on whose pages they stand
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SourcesPage:
-    """The values of the page of sources."""
-
-    sources: tuple[SourceLine, ...]
-    own: tuple[Link, ...]  # expectations from the gardener's own packet days
-    common: tuple[Link, ...]  # expectations from common practice, no source
 
 
 def lessons_pages(ledger: Ledger) -> Iterator[Page]:
@@ -127,58 +103,3 @@ def problems_page(ledger: Ledger) -> Page:
     return Page(
         address=PROBLEMS, template="problems.html", title="Problems", section="problems", values=values
     )
-
-
-def sources_page(ledger: Ledger) -> Page:
-    """Which published tables stand behind the figures, and which figures have none."""
-    used: dict[str, list[Link]] = {}
-    own: list[Link] = []
-    common: list[Link] = []
-    for planting in ledger.garden.plantings:
-        forecast = ledger.reckoned.forecasts.get(planting.id)
-        if forecast is None:
-            continue
-        link = Link(text=planting_name(planting), to=ledger.sections[planting.id])
-        for source in forecast.sources:
-            used.setdefault(source, []).append(link)
-        if not forecast.sources:
-            (common if forecast.is_common_practice else own).append(link)
-    taken = _taken(ledger)
-    sources = [s for key, s in sorted(ledger.reckoned.sources.items()) if key in used or key in taken]
-    lines = tuple(
-        SourceLine(
-            anchor=source_anchor(s.id),
-            title=s.title,
-            publisher=s.publisher,
-            year=s.year,
-            part=s.part,
-            used_for=tuple(used.get(s.id, ())[:MOST_NAMED]),
-            taken=", ".join(dict.fromkeys(label for label, _ in taken.get(s.id, ()))),
-            crops=tuple(dict.fromkeys(crop for _, crop in taken.get(s.id, ()))),
-        )
-        for s in sources
-    )
-    values = SourcesPage(sources=lines, own=tuple(own[:MOST_NAMED]), common=tuple(common[:MOST_NAMED]))
-    return Page(
-        address=SOURCES,
-        template="sources.html",
-        title="Where the figures come from",
-        section="sources",
-        values=values,
-    )
-
-
-def _taken(ledger: Ledger) -> dict[str, list[tuple[str, Link]]]:
-    """By source: what is taken from it, with the crop on whose page it stands."""
-    taken: dict[str, list[tuple[str, Link]]] = {}
-    for crop in ledger.garden.crops.values():
-        link = Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#known")
-        for line in ledger.reckoned.known[crop.key]:
-            label = line.label[:1].lower() + line.label[1:]
-            for said in line.said:
-                taken.setdefault(said.source, []).append((label, link))
-    return taken
-
-
-MOST_NAMED = 24
-"""Plantings named beside a source."""

@@ -21,7 +21,7 @@ from leafmould.pages.families import families_page
 from leafmould.pages.figures import day_figure
 from leafmould.pages.free import free_pages, free_title
 from leafmould.pages.ledger import Ledger, Reckoned
-from leafmould.pages.lists import lessons_pages, problems_page, sources_page
+from leafmould.pages.lists import lessons_pages, problems_page
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.next_in_beds import rotation_page
 from leafmould.pages.note import note_pages
@@ -29,6 +29,7 @@ from leafmould.pages.now import now_page
 from leafmould.pages.page import Figure, Page
 from leafmould.pages.season import season_pages, seasons_page
 from leafmould.pages.seed_tin import seed_tin_page
+from leafmould.pages.sources import sources_page
 from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.walk import walk_pages
 from leafmould.pages.when_to_sow import when_to_sow_page

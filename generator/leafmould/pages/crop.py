@@ -120,7 +120,7 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         name=_heading(crop),
         family=_family_link(crop, ledger),
         mark=family_mark(crop.family, ledger) if crop.family else None,
-        about=_about(crop),
+        about=_about(crop, ledger),
         cautions=crop_cautions(crop, put_up),
         standing=tuple(planting_line(p, ledger) for p in plantings if p.is_open),
         varieties=variety_rows(crop, ledger),
@@ -149,13 +149,15 @@ def _family_link(crop: Crop, ledger: Ledger) -> Link | None:
     return Link(text=name, to=f"{FAMILIES}#{family_anchor(crop.family)}")
 
 
-def _about(crop: Crop) -> tuple[str, ...]:
+def _about(crop: Crop, ledger: Ledger) -> tuple[str, ...]:
+    own = ledger.reckoned.own_words.get(crop.key, ())
     known = (
         GROWN[crop.grown_as],
         "killed by a first frost" if crop.is_tender else "",
         "" if crop.family else "family not known",
         "in no table of crops; taken as written" if not crop.is_known else "",
         "the notes do not say which kind" if crop.group else "",
+        f"by crops.yaml: {', '.join(own)}" if own else "",
     )
     return tuple(f"{words[:1].upper()}{words[1:]}." for words in known if words)
 

@@ -63,6 +63,9 @@ class Reckoned:
     dark: ShortDays | None  # this winter's days under ten hours
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
     amounts: Mapping[str, Amounts] = field(default_factory=dict)  # by crop key: what goes into each bed
+    own_words: Mapping[str, tuple[str, ...]] = field(
+        default_factory=dict
+    )  # by crop key: what crops.yaml says
     tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
 

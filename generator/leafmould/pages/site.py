@@ -192,6 +192,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         dark=dark_weeks(almanac),
         coming_up=up,
         amounts=amounts_by_crop(garden, almanac, lots_by_crop(tin)),
+        own_words=almanac.own_words,
         tin=tin,
     )
 

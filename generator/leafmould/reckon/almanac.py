@@ -16,7 +16,7 @@ from leafmould.facts.tables import CropFact
 from leafmould.garden.model import Garden
 from leafmould.garden.seeds import TinRow, tin_rows
 from leafmould.garden.vocabulary import own_crop_keys
-from leafmould.notes.settings import PacketDays, Settings
+from leafmould.notes.settings import CropSetting, PacketDays, Settings
 from leafmould.values.names import fold, slug
 
 TROPICS_END = 30.0
@@ -38,8 +38,12 @@ class Almanac:
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
     latitude: float | None = None  # degrees north; a whole degree in a public build
     sides_by_bed: Mapping[str, tuple[float, float]] = field(default_factory=dict)  # by bed key [m]
-    apart_by_crop: Mapping[str, tuple[float, float]] = field(default_factory=dict)  # crops.yaml [cm]
+    apart_by_crop: Mapping[str, float] = field(default_factory=dict)  # crops.yaml [cm]
     rows_by_crop: Mapping[str, float] = field(default_factory=dict)  # crops.yaml [cm]
+    varieties_by_crop: Mapping[str, tuple[tuple[str, PacketDays], ...]] = field(default_factory=dict)
+    """By crop key, the varieties crops.yaml gives days for, as written there."""
+    own_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """By crop key, what else crops.yaml says of it: "family", "how it is grown"."""
     tin: tuple[TinRow, ...] = ()  # records/seeds.csv, as far as this build may show it
 
     def packet(self, crop: str, variety: str | None) -> PacketDays | None:
@@ -79,8 +83,10 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         first_frost=settings.first_frost,
         latitude=latitude,
         sides_by_bed={slug(bed.name): bed.size_m for bed in settings.beds if bed.size_m},
-        apart_by_crop={keys[c.name]: (c.apart_cm, c.apart_cm) for c in own if c.apart_cm},
+        apart_by_crop={keys[c.name]: c.apart_cm for c in own if c.apart_cm},
         rows_by_crop={keys[c.name]: c.rows_cm for c in own if c.rows_cm},
+        varieties_by_crop={keys[c.name]: c.days_by_variety for c in own if c.days_by_variety},
+        own_words={keys[c.name]: words for c in own if (words := _own_words(c))},
         tin=tin_rows(settings),
         packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(
@@ -90,3 +96,14 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
             {keys[crop.name]: like for crop in own if crop.like and (like := tables.crop_by_name(crop.like))}
         ),
     )
+
+
+def _own_words(crop: CropSetting) -> tuple[str, ...]:
+    """What of a crop's nature is the gardener's own word."""
+    said = (
+        ("family", crop.family),
+        ("how it is grown", crop.grown),
+        ("whether frost kills it", crop.is_tender is not None),
+        (f"that it is like {crop.like}", crop.like),
+    )
+    return tuple(words for words, is_said in said if is_said)

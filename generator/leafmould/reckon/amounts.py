@@ -123,7 +123,7 @@ def _distances(crop: str, key: str, almanac: Almanac) -> _Distances | None:
     if own is None and not facts:
         return None
     rows = _facts(key, "between rows")
-    apart = own or _middle(facts)
+    apart = (own, own) if own else _middle(facts)
     between = almanac.rows_by_crop.get(crop)
     is_between_own = between is not None
     if between is None:

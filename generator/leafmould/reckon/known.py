@@ -13,8 +13,16 @@ from itertools import groupby
 from leafmould.facts import tables
 from leafmould.facts.published import Fact, RotationFact, published, rotation_facts
 from leafmould.garden.model import Planting
+from leafmould.notes.settings import PacketDays
 from leafmould.reckon.almanac import Almanac
-from leafmould.reckon.known_words import COMES_UP, LABELS, comes_up_words, figure_words, range_words
+from leafmould.reckon.known_words import (
+    COMES_UP,
+    LABELS,
+    comes_up_words,
+    distance_words,
+    figure_words,
+    range_words,
+)
 from leafmould.reckon.own_record import Seen, days_to_come_up, days_to_first_picking, weeks_of_picking
 from leafmould.values.wording import counted
 
@@ -55,7 +63,8 @@ def known_of(
     fact = almanac.fact(crop)
     key = fact.key if fact else crop
     lines = (
-        *_published(published(key), plantings, almanac.units),
+        *_published(crop, published(key), plantings, almanac),
+        *_distances(crop, published(key), almanac),
         *_first_harvest(crop, key, plantings, almanac),
         *_picking(plantings),
         *_rotation(None if fact and fact.grown_as == "perennial" else family),
@@ -64,8 +73,11 @@ def known_of(
     return tuple(sorted(lines, key=lambda line: order.get(line.label, len(order))))
 
 
-def _published(facts: Sequence[Fact], plantings: Sequence[Planting], units: str) -> Iterator[KnownLine]:
-    came_up = days_to_come_up(plantings)
+def _published(
+    crop: str, facts: Sequence[Fact], plantings: Sequence[Planting], almanac: Almanac
+) -> Iterator[KnownLine]:
+    came_up, units = days_to_come_up(plantings), almanac.units
+    own = {LABELS[subject]: words for subject, words in _own_distances(crop, almanac).items()}
     for label, found in groupby(facts, key=_label):
         same = tuple(found)
         is_up = label == LABELS[COMES_UP]
@@ -74,6 +86,7 @@ def _published(facts: Sequence[Fact], plantings: Sequence[Planting], units: str)
             words=comes_up_words(same, units) if is_up else range_words(same, units),
             said=_said_of_coming_up(same) if is_up else tuple(_said(fact, units) for fact in same),
             seen=came_up if is_up else None,
+            packet=own.get(label, ""),
         )
     if came_up and not any(fact.subject.startswith(COMES_UP) for fact in facts):
         yield KnownLine(label=LABELS[COMES_UP], words="", said=(), seen=came_up)
@@ -98,23 +111,66 @@ def _first_harvest(
 ) -> Iterator[KnownLine]:
     """Days to the first harvest: packet, published, or common practice; and as counted here."""
     seen = days_to_first_picking(plantings)
-    packet = almanac.packet(crop, None)
+    packet = _packets(crop, almanac)
     printed = tables.days_facts(key)
     said = tuple(
         Said(words=f"{_span(d.low, d.high)} days, {_from(d.counts_from)}", source=d.source, note=d.region)
         for d in printed
     )
+    said += _of_varieties(key, plantings)
     usual = () if printed else tables.usual_days(key)
     words = _whole_span([*((d.low, d.high) for d in printed), *((d.low, d.high) for d in usual)])
-    if words or seen or packet:
+    if words or seen or packet or said:
         yield KnownLine(
             label=LABELS[FIRST_HARVEST],
             words=words,
             said=said,
             seen=seen,
-            packet=f"{_span(packet.low, packet.high)} days, {_from(packet.counts_from)}" if packet else "",
+            packet=packet,
             is_common_practice=bool(usual),
         )
+
+
+def _packets(crop: str, almanac: Almanac) -> str:
+    """The days of crops.yaml, of the crop and of each variety, with what they count from."""
+    of_crop = almanac.packet(crop, None)
+    told = [_packet_words(of_crop)] if of_crop else []
+    told += [f"‘{name}’ {_packet_words(days)}" for name, days in almanac.varieties_by_crop.get(crop, ())]
+    return "; ".join(told)
+
+
+def _packet_words(days: PacketDays) -> str:
+    return f"{_span(days.low, days.high)} days, {_from(days.counts_from)}"
+
+
+def _of_varieties(key: str, plantings: Iterable[Planting]) -> tuple[Said, ...]:
+    """What is published of the varieties grown here."""
+    names = sorted({v for p in plantings if not p.is_doubtful for v in p.varieties}, key=str.casefold)
+    return tuple(
+        Said(
+            words=f"‘{name}’ {_span(d.low, d.high)} days, {_from(d.counts_from)}",
+            source=d.source,
+            note=d.region,
+        )
+        for name in names
+        for d in tables.variety_days(key, name)
+    )
+
+
+def _distances(crop: str, facts: Sequence[Fact], almanac: Almanac) -> Iterator[KnownLine]:
+    """The distances of crops.yaml where nothing is published; where something is, they stand beside it."""
+    told = {fact.subject for fact in facts}
+    for subject, words in _own_distances(crop, almanac).items():
+        if subject not in told:
+            yield KnownLine(label=LABELS[subject], words="", said=(), packet=words)
+
+
+def _own_distances(crop: str, almanac: Almanac) -> dict[str, str]:
+    own = {
+        "apart in the row": almanac.apart_by_crop.get(crop),
+        "between rows": almanac.rows_by_crop.get(crop),
+    }
+    return {subject: distance_words(cm, almanac.units) for subject, cm in own.items() if cm}
 
 
 def _picking(plantings: Sequence[Planting]) -> Iterator[KnownLine]:

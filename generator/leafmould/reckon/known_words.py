@@ -67,6 +67,11 @@ def range_words(facts: Sequence[Fact], units: str) -> str:
     return ", or ".join(parts)
 
 
+def distance_words(cm: float, units: str) -> str:
+    """A distance in the garden's units: "15 cm", "6 in"."""
+    return f"{_number(_inches(cm))} in" if units == "imperial" else f"{_number(cm)} cm"
+
+
 def comes_up_words(facts: Sequence[Fact], units: str) -> str:
     """Days by warmth of the soil: "17 days at 10 °C, 6 at 20 °C; not at 0 °C"."""
     by_warmth = sorted((int(fact.subject.removeprefix(COMES_UP).split()[0]), fact) for fact in facts)

@@ -70,6 +70,9 @@ def test_f67_html_in_a_note_is_shown_and_never_acts() -> None:
         "data:image/png;base64,AAAA",
         "data:text/html,x",
         "//elsewhere.example/x",
+        "http://[::1",
+        "https:",
+        "http:///",
         "\x01javascript:alert(1)",
     ],
 )

@@ -63,7 +63,7 @@ def leads(address: str, tree: BeautifulSoup) -> Iterator[tuple[str, str]]:
 
 def test_no_link_and_no_anchor_is_dead(book: dict[str, BeautifulSoup]) -> None:
     ids = {address: {tag["id"] for tag in tree.find_all(id=True)} for address, tree in book.items()}
-    files = {*book, addresses.STYLE, addresses.SCRIPT}
+    files = {*book, addresses.STYLE, addresses.SCRIPT, addresses.ICON}
     dead = [
         f"{address} -> {page}#{name}"
         for address, tree in book.items()

@@ -32,6 +32,7 @@ SOURCES = "sources.html"
 WALK = "walk/index.html"
 STYLE = "look/leafmould.css"
 SCRIPT = "look/day-counts.js"
+ICON = "look/leafmould.svg"
 
 TAKEN = frozenset({"index"})
 """Names of our own in every folder."""

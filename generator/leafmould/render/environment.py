@@ -67,6 +67,11 @@ def style_and_script(look: Path | None) -> tuple[str, str]:
     return style, _part("script/day-counts.js", look)
 
 
+def icon(look: Path | None) -> str:
+    """The small drawing a browser shows beside the name of a page."""
+    return _part("icon.svg", look)
+
+
 def _part(name: str, look: Path | None) -> str:
     own = look / name if look is not None else None
     path = own if own is not None and own.is_file() else layouts_folder() / name

@@ -130,7 +130,7 @@ class Prose:
         href = str(token.attrs.get("href", ""))
         if _scheme(href) in SCHEMES:
             token.attrs["rel"] = "noreferrer"
-            return True
+            return _leads_somewhere(href)
         beside = posixpath.normpath(posixpath.join(posixpath.dirname(file), unquote(href.partition("#")[0])))
         page = self._note_by_file.get(beside)
         if page is None:
@@ -194,6 +194,12 @@ def _scheme(url: str) -> str | None:
         return urlsplit(url).scheme.lower()
     except ValueError:
         return None
+
+
+def _leads_somewhere(url: str) -> bool:
+    """Whether a link that opens a page names whose it is: "http://[::1" names nobody's."""
+    told = urlsplit(url)
+    return bool(told.hostname) or told.scheme.lower() not in ("http", "https")
 
 
 def _times(state: StateInline, silent: bool) -> bool:

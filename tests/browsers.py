@@ -7,10 +7,13 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, Request, sync_playwright
 
 QUIET = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 """Root needs the first; the others keep the browser from asking anything of its makers."""
+
+
+LEFT = "net::ERR_ABORTED"
 
 
 @contextmanager
@@ -32,6 +35,11 @@ class Overheard:
         self.asked: list[str] = []
         self.said: list[str] = []
         page.on("request", lambda request: self.asked.append(request.url))
-        page.on("requestfailed", lambda request: self.said.append(f"not found: {request.url}"))
+        page.on("requestfailed", self._failed)
         page.on("console", lambda message: self.said.append(message.text))
         page.on("pageerror", lambda error: self.said.append(str(error)))
+
+    def _failed(self, request: Request) -> None:
+        """Take down what could not be had; what was on its way when the page was left is no loss."""
+        if request.failure != LEFT:
+            self.said.append(f"not found: {request.url}")

@@ -2,13 +2,6 @@
 
 from __future__ import annotations
 
-import threading
-from collections.abc import Iterator
-from contextlib import contextmanager
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
-from pathlib import Path
-
 from playwright.sync_api import Browser, Dialog, Page
 
 CALLED = """
@@ -97,22 +90,3 @@ class Detector:
     def _answered(self, dialog: Dialog) -> None:
         self.caught.append(f"a dialog: {dialog.message}")
         dialog.dismiss()
-
-
-class _Silent(SimpleHTTPRequestHandler):
-    def log_message(self, *words: object) -> None:
-        """Nobody reads it."""
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """The address of a folder on a plain static host."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(_Silent, directory=str(folder)))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    try:
-        yield f"http://127.0.0.1:{server.server_port}/"
-    finally:
-        server.shutdown()
-        server.server_close()
-        thread.join()

@@ -20,9 +20,10 @@ from playwright.sync_api import Browser
 
 from attacks import FILES, HOST, TEXTS, WORDS
 from browsers import chromium
-from detector import Detector, served
+from detector import Detector
 from hostile_garden import hostile_site
 from leafmould.render.environment import layouts_folder
+from static_host import served
 
 pytestmark = pytest.mark.browser
 

@@ -158,18 +158,20 @@ def slots(action: Action) -> Iterator[str]:
     """What an action says, in the order a gardener would."""
     yield action.verb
     yield from ["everything"] if action.everything else []
-    yield from [f"but {_names(action.but)}"] if action.but else []
+    yield from [f"but {names_shown(action.but)}"] if action.but else []
     if action.crops:
-        yield _names(action.crops) + (" together" if action.is_together and len(action.crops) > 1 else "")
+        yield names_shown(action.crops) + (
+            " together" if action.is_together and len(action.crops) > 1 else ""
+        )
     if action.varieties:
         joined = " together" if action.is_together and len(action.varieties) > 1 else ""
-        yield f"variety {_names(action.varieties)}{joined}"
-    yield from map(_amount, action.amounts)
-    yield from [f"in {_names(action.places)}"] if action.places else []
+        yield f"variety {names_shown(action.varieties)}{joined}"
+    yield from map(amount_shown, action.amounts)
+    yield from [f"in {names_shown(action.places)}"] if action.places else []
     yield from [f"part {action.part}"] if action.part else []
-    yield from [f"from {_names(action.origins)}"] if action.origins else []
+    yield from [f"from {names_shown(action.origins)}"] if action.origins else []
     yield from map(_fate, action.fates)
-    yield from (f"{name} {_amount(value)}" for name, value in action.readings)
+    yield from (f"{name} {amount_shown(value)}" for name, value in action.readings)
     if action.when:
         yield f"on {action.when.first}" + ("" if action.when.is_exact else f" to {action.when.last}")
     yield from [f"until {action.until.last}"] if action.until else []
@@ -194,12 +196,12 @@ def besides(action: Action, typed: str) -> Iterator[str]:
     """What was read besides that neither the slots nor their words tell."""
     pieces = [action.text[start:end].strip("'\"‘’“”") for _, start, end in action.spans]
     for name in (*action.crops, *action.varieties, *action.places, *action.origins, *action.but):
-        yield from _meant(name, pieces)
+        yield from meant(name, pieces)
     if action.is_together and len(action.crops) < 2 and len(action.varieties) < 2:
         yield "together"
     fates = [fate.amount for fate in action.fates if fate.amount]
     for amount in (*action.amounts, *fates, *(value for _, value in action.readings)):
-        yield from _measured(amount, pieces)
+        yield from measured(amount, pieces)
     for day in filter(None, (action.when, action.until)):
         yield from [f"day “{day.written}”"] if day.written not in pieces else []
     yield from [f"text “{action.text}”"] if action.text != typed else []
@@ -207,7 +209,7 @@ def besides(action: Action, typed: str) -> Iterator[str]:
     yield from [f"line {action.at.line}"] if action.at.line != AT.line else []
 
 
-def _meant(name: Named, pieces: list[str]) -> Iterator[str]:
+def meant(name: Named, pieces: list[str]) -> Iterator[str]:
     """What a name stands for, where it is not the name itself."""
     if name.key not in (slug(name.name), name.name):
         yield f"{name.name} = {name.key}"
@@ -216,7 +218,7 @@ def _meant(name: Named, pieces: list[str]) -> Iterator[str]:
     yield from [f"name “{name.written}”"] if name.written not in pieces else []
 
 
-def _measured(amount: Amount, pieces: list[str]) -> Iterator[str]:
+def measured(amount: Amount, pieces: list[str]) -> Iterator[str]:
     """What an amount says that its number and unit do not."""
     yield from [f"{amount.unit} = {amount.measure_g:g} g"] if amount.measure_g is not None else []
     has_range = amount.low is not None and amount.low != amount.high
@@ -229,11 +231,11 @@ def _measured(amount: Amount, pieces: list[str]) -> Iterator[str]:
     yield from [f"amount “{amount.written}”"] if amount.written not in pieces else []
 
 
-def _names(names: tuple[Named, ...]) -> str:
+def names_shown(names: tuple[Named, ...]) -> str:
     return " + ".join(f"{n.name}{UNSURE[n.sureness]}" for n in names)
 
 
-def _amount(amount: Amount) -> str:
+def amount_shown(amount: Amount) -> str:
     if amount.low is None and amount.whole is None:
         return f"“{amount.written}”"
     if amount.low is None or amount.high is None:
@@ -247,7 +249,7 @@ def _amount(amount: Amount) -> str:
 
 
 def _fate(fate: Fate) -> str:
-    return f"{fate.kind}: {_amount(fate.amount) if fate.amount else 'not said how much'}"
+    return f"{fate.kind}: {amount_shown(fate.amount) if fate.amount else 'not said how much'}"
 
 
 def plain_id(case: Case) -> str:

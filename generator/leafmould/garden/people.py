@@ -17,7 +17,8 @@ TELLS_PEOPLE = frozenset(
         "author", "authors", "who", "with", "helper", "helpers", "people", "names", "name", "helped", "help", "company",
         "from", "seller", "sellers", "to", "visitor", "visitors", "guest", "guests", "neighbour", "neighbours",
         "neighbor", "neighbors", "friend", "friends", "family", "person", "persons", "gardener", "gardeners", "donor",
-        "giver", "gift", "recipient", "recipients", "by", "whom", "seen", "met",
+        "giver", "gift", "recipient", "recipients", "by", "whom", "seen", "met", "owner", "owners", "grower", "growers", "tenant",
+        "tenants", "keeper", "keepers", "child", "children", "kids",
     }
 ) - {"seen", "gift"}  # fmt: skip
 """Words of the gardener's own keys whose values name people."""

@@ -1,7 +1,8 @@
 """When seedlings should show, and when it is time to look because none were noted.
 
 Days come from the published table for the crop, by the warmth of the soil: as it was noted where it was sown, else
-the usual warmth of those weeks, else what sowings of the crop took here before, else the span of an ordinary spring.
+the usual warmth of those weeks, else the span of an ordinary spring. Of a crop in no table the garden's own sowings
+tell; of others they do not, since seedlings are noted when somebody looks, which may be weeks late.
 A seed bed is no laboratory: the range is wider than the table, and once it has long passed nothing is said, since
 many gardeners never write down that something came up. Pure.
 """
@@ -146,9 +147,9 @@ def _of_crop(
     elif not is_inside and usual and (span := _by_usual(key, sown, usual)):
         basis = f"{span[0]}–{span[1]} days in the usual warmth of these weeks, which is a rough guide"
         return _between(sown, *span, basis, _sources(key))
-    if own:
-        return _around(sown, own.low, own.high, f"sowings here took {own.words}", ())
-    return _in_a_span(key, sown, INDOORS if is_inside else SPRING)
+    if span_of := _in_a_span(key, sown, INDOORS if is_inside else SPRING):
+        return span_of
+    return _around(sown, own.low, own.high, f"sowings here took {own.words}", ()) if own else None
 
 
 def _in_a_span(crop: str, sown: date, span: tuple[int, int]) -> ComingUp | None:

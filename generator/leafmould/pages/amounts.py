@@ -79,15 +79,20 @@ def _counts(low: int, high: int) -> str:
 
 
 def _weights(low: float, high: float, units: str) -> str:
-    """ "3–8 g", "240 g – 1.2 kg"; under 10 g to a tenth, as scales for seed have it."""
+    """ "3–8 g", "240 g – 1.2 kg": two figures are as much as can be meant; under 10 g to a tenth."""
     if units == "metric" and high < 10:
         first, last = (f"{max(value, 0.1):.1f}".removesuffix(".0") for value in (low, high))
         return f"{last} g" if first == last else f"{first}–{last} g"
-    first, last = weight(low, units), weight(high, units)
+    first, last = (weight(_two_figures(value), units) for value in (low, high))
     if first == last:
         return last
     same = first.rpartition(" ")[2] == last.rpartition(" ")[2] and first.count(" ") == last.count(" ") == 1
     return f"{first.partition(' ')[0]}–{last}" if same else f"{first} – {last}"
+
+
+def _two_figures(grams: float) -> float:
+    """Grams from a hundred up to the nearest ten, from a thousand up to the nearest hundred."""
+    return round(grams, -1 if grams < 1000 else -2) if grams >= 100 else grams
 
 
 def _length(metres: float, units: str) -> str:

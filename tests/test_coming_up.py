@@ -121,6 +121,14 @@ def test_seed_under_glass_is_not_judged_by_the_soil_outside() -> None:
     assert "days in soil of 25–15 °C; how warm it was is not noted" in found
 
 
+@pytest.mark.parametrize("place", ["Cold frame", "Arch, under cover"])
+def test_a_bed_under_glass_is_not_judged_by_the_weather_but_by_its_own_soil(place: str) -> None:
+    (found,) = told(f"2026-03-21\n- sowed radishes in {place}", date(2026, 3, 25), usual=lambda _: 3.0)
+    assert "days in soil of 25–15 °C; how warm it was is not noted" in found
+    (found,) = told(f"2026-03-21\n- sowed radishes in {place}, soil 10 °C", date(2026, 3, 25))
+    assert "days in soil of 10 °C, as noted" in found
+
+
 @pytest.mark.parametrize(
     "line",
     ["beetroot up in Arch", "thinned beetroot in Arch", "picked 3 beetroot from Arch", "cleared beetroot from Arch",

@@ -197,3 +197,11 @@ def test_pages_name_the_parts_and_the_relatives() -> None:
         "For rotation it counts as one with all the cabbage family, here radish and rocket: "
         "what harms one in the soil harms the others."
     )
+
+
+def test_the_page_of_a_bed_says_who_advises_it() -> None:
+    notes = grown("kale", "pea", "potato", "leek") + "\n2023-08-01\n- saw clubroot on kale in Arch"
+    site = site_of(garden_of(notes, on=TO_2026))
+    bed: Any = next(page.values for page in site.pages if page.address == "beds/arch.html")
+    assert "University of Connecticut IPM" in " ".join(link.text for link in bed.next_sources)
+    assert "West Virginia University Extension" in [link.text for link in bed.next_sources]

@@ -118,6 +118,19 @@ def test_trials_and_sowings_find_their_packet() -> None:
     ]
 
 
+def test_seed_known_from_a_trial_alone_is_in_the_tin_where_nothing_else_tells_of_the_crop() -> None:
+    notes = """
+        2024-02-10
+        - tried 10 seeds onion, 2 came up
+        2026-02-10
+        - tried 20 seeds parsnip 'Student', 15 came up
+        """
+    assert tin("crop,variety,year\nonion,Ailsa Craig,2025\n", notes) == [
+        "onion Ailsa Craig 2025: still good",
+        "parsnip Student, 15/20 2026: still good",
+    ]
+
+
 def test_a_trial_told_by_table_and_note_counts_once() -> None:
     table = "crop,year,tried,tried in\nparsnip,2025,5 of 20,2026\n"
     (lot,) = lots(table, "2026-02-10\n- tried 20 seeds parsnip, 5 came up")

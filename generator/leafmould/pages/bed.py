@@ -20,7 +20,7 @@ from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line, 
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger, year_anchor
-from leafmould.pages.next_in_beds import NextGroup, next_in_bed, next_year
+from leafmould.pages.next_in_beds import NextGroup, next_in_bed, next_sources, next_year
 from leafmould.pages.page import Doing, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
 from leafmould.pages.plates import bed_year_plates
 from leafmould.pages.sections import PlantingSection, planting_section
@@ -61,6 +61,7 @@ class BedPage:
     last_stood: tuple[LastStood, ...]
     next: tuple[NextGroup, ...]
     next_year: str
+    next_sources: tuple[Link, ...]
     lessons: tuple[Lesson, ...]
     lessons_in_all: int
     notes: tuple[NoteLine, ...]
@@ -111,6 +112,7 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
         last_stood=last_stood(bed, ledger),
         next=next_in_bed(bed, ledger),
         next_year=next_year(ledger),
+        next_sources=next_sources(bed, ledger),
         lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
         lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, bed=bed.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
@@ -135,6 +137,7 @@ def _further(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         last_stood=(),
         next=(),
         next_year="",
+        next_sources=(),
         lessons=(),
         lessons_in_all=0,
         notes=(),

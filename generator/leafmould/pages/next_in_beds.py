@@ -102,6 +102,20 @@ def next_in_bed(bed: Bed, ledger: Ledger) -> tuple[NextGroup, ...]:
     )
 
 
+def next_sources(bed: Bed, ledger: Ledger) -> tuple[Link, ...]:
+    """Who advises what the verdicts of a bed rest on."""
+    keys = dict.fromkeys(
+        key
+        for family in _families(ledger)
+        if (told := ledger.next_in_beds.get((bed.key, family))) and told.kind != "not known"
+        for key in told.sources
+    )
+    return tuple(
+        Link(text=ledger.reckoned.sources[key].publisher, to=f"{SOURCES}#{source_anchor(key)}")
+        for key in keys
+    )
+
+
 def where_next(crop: Crop, ledger: Ledger) -> tuple[NextBeds, ...]:
     """Where a crop may go next, by verdict; nothing for one that stays for years or whose family is not known."""
     if crop.family is None or crop.grown_as == "perennial":

@@ -34,7 +34,7 @@ ROUGH = 3.0
 SPRING = (10, 20)
 """The soil of an ordinary sowing outside, where nothing is known of it [°C]. Common practice."""
 INDOORS = (15, 25)
-"""The same on a window sill or in a propagator. Common practice."""
+"""The same on a window sill, in a propagator or in a bed under glass. Common practice."""
 LAPSES = timedelta(days=21)
 """How long after the last day a sowing is told to be looked at; then it is taken to be up, and not noted."""
 GROWN = 1 - 1e-9
@@ -77,9 +77,12 @@ def coming_up(garden: Garden, almanac: Almanac, usual: Usual | None = None) -> M
         return {}
     warmth = noted_warmth(garden, since=min(filter(None, map(_sown_on, plantings))))
     own = _own_record(garden, plantings)
+    glass = frozenset(bed.key for bed in garden.beds.values() if bed.kind == "under glass")
     found: dict[str, ComingUp] = {}
     for planting in plantings:
-        each = [_of_crop(crop, planting, warmth, usual, own.get(crop), almanac) for crop in planting.crops]
+        each = [
+            _of_crop(crop, planting, warmth, usual, own.get(crop), almanac, glass) for crop in planting.crops
+        ]
         known = [up for up in each if up]
         if known and len(known) == len(each):
             last = max(known, key=lambda up: up.last)
@@ -133,14 +136,16 @@ def _of_crop(
     usual: Usual | None,
     own: Seen | None,
     almanac: Almanac,
+    glass: frozenset[str],
 ) -> ComingUp | None:
     sown = _sown_on(planting)
     fact = almanac.fact(crop)
     key = fact.key if fact else crop
     if sown is None:
         return None
-    is_inside = planting.sown is None
-    if not is_inside and (noted := warmth.at(planting, sown)):
+    is_raised = planting.sown is None
+    is_inside = is_raised or planting.is_under_cover or planting.bed in glass
+    if not is_raised and (noted := warmth.at(planting, sown)):
         if days := days_at(key, noted.celsius):
             basis = f"{_days(days)} in soil of {number_words(round(noted.celsius, 1))} °C, as noted"
             return _around(sown, days, days, basis, _sources(key), noted.event)

@@ -73,6 +73,7 @@ def seed_tin(garden: Garden, almanac: Almanac) -> tuple[Lot, ...]:
     by_name: dict[Name, list[_Draft]] = defaultdict(list)
     for draft in drafts:
         by_name[draft.name].append(draft)
+    drafts += _tried_only(garden, by_name)
     _give_trials(garden.events, by_name)
     _give_sowings(garden.plantings, by_name)
     lots = (_lot(draft, garden.on.year) for draft in drafts)
@@ -123,6 +124,21 @@ def _got(drafts: list[_Draft], event: Event, crop: str, word: str) -> None:
         if not same:
             drafts.append(_Draft(crop=crop, word=word, variety=variety, year=year))
         (same or drafts)[-1].got.append(event.id)
+
+
+def _tried_only(garden: Garden, by_name: dict[Name, list[_Draft]]) -> list[_Draft]:
+    """Packets known from a trial alone: of crops that nothing else tells of."""
+    known = {crop for crop, _ in by_name}
+    made: list[_Draft] = []
+    for event in garden.events:
+        for crop in event.crops if event.verb == "tried seed" else ():
+            for variety in event.varieties or (None,):
+                name = (crop, fold(variety or ""))
+                if crop not in known and name not in by_name:
+                    word = garden.crops[crop].name if crop in garden.crops else crop
+                    made.append(_Draft(crop=crop, word=word, variety=variety, year=None))
+                    by_name[name] = [made[-1]]
+    return made
 
 
 def _give_trials(events: Iterable[Event], by_name: Mapping[Name, Sequence[_Draft]]) -> None:

@@ -113,6 +113,8 @@ def test_manure_is_warned_of_for_120_days(on: date, is_warned: bool) -> None:
         ("mulched Top bed with horse manure", True),
         ("top dressed Top bed with chicken manure", True),
         ("dug manure into Top bed", True),
+        ("manured Top bed with pellets", False),
+        ("spread composted horse manure on Top bed, the heap reached 60 °C", False),
         ("mulched Top bed with straw", False),
         ("fed Top bed with seaweed", False),
     ],

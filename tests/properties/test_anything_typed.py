@@ -20,6 +20,7 @@ from leafmould.notes.entries import Entry
 from leafmould.notes.garden_file import read_garden_file
 from leafmould.notes.header import NOTE_KEYS, split_note
 from leafmould.notes.note import read_note
+from leafmould.notes.seeds_file import read_seeds
 from leafmould.notes.text import clean_text, without_comments
 from leafmould.values.dates import read_date, scan_date
 from leafmould.values.problems import Problem, UnreadableGarden
@@ -162,6 +163,22 @@ def test_tables_end_in_rows(seed: int) -> None:
         found, problems = read_beforehand(text)
         are_sentences(problems)
         assert all(row.bed and row.crop and 1800 <= row.year < 2200 for row in found)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_seed_tins_end_in_packets(seed: int) -> None:
+    tins = [
+        "crop,variety,year,amount,from,price,tried,note\npea,Meteor,2024,half a packet,swap,2.60,8 of 10 in 2025,old\n",
+        "crop;got;amount;tried;tried in\nleek;2023-04-01;1,5 g;75%;2026\nkale;;all used;6/20;\nTotal;;3;;\n",
+    ]
+    for text in texts_of(seed, tins):
+        found, problems = read_seeds(text)
+        are_sentences(problems)
+        for row in found:
+            assert row.crop
+            assert row.year is None or 1900 <= row.year < 2100
+            assert row.tried is None or (row.came_up is not None and 0 <= row.came_up <= row.tried)
+            assert row.grams is None or row.grams >= 0
 
 
 DATES = [

@@ -6,7 +6,7 @@ They stand on the pages where the thing comes up and nowhere else: a warning on 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -14,7 +14,7 @@ from leafmould.facts.cautions import Caution, cautions
 from leafmould.facts.manure import CLEAR, TOUCHING
 from leafmould.garden.model import Crop, Event
 from leafmould.garden.queries import lineage
-from leafmould.garden.waits import beds_of, cause_of, last_day
+from leafmould.garden.waits import beds_of, cause_of, hot_days, is_raw, last_day
 from leafmould.pages.doings import said
 from leafmould.pages.figures import day_figure
 from leafmould.pages.ledger import Ledger
@@ -66,8 +66,9 @@ Work = Mapping[str, Mapping[str, Event]]
 def work_lately(ledger: Ledger) -> Work:
     """Animals, manure and treatments of the last days, the latest of each in each bed."""
     found: defaultdict[str, dict[str, Event]] = defaultdict(dict)
+    hot = hot_days(ledger.garden)
     for event in ledger.garden.events:
-        subject = _warned_of(event)
+        subject = _warned_of(event, hot)
         if subject is None or ledger.garden.on - last_day(event, ledger.garden.on) > LATELY:
             continue
         for bed in beds_of(event, ledger.garden):
@@ -77,9 +78,12 @@ def work_lately(ledger: Ledger) -> Work:
     return found
 
 
-def _warned_of(event: Event) -> str | None:
-    """What an event is warned of: a cause to wait, or animals that were let out."""
-    return "animals" if event.verb == "let out" else cause_of(event)
+def _warned_of(event: Event, hot: Sequence[date]) -> str | None:
+    """What an event is warned of: a cause to wait, or animals that were let out; not a compost with a record."""
+    cause = cause_of(event)
+    if cause == "manure" and not is_raw(event, hot):
+        return None
+    return "animals" if event.verb == "let out" else cause
 
 
 def bed_cautions(bed: str, work: Work, ledger: Ledger) -> tuple[CautionLine, ...]:

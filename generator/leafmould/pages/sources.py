@@ -69,7 +69,9 @@ def sources_page(ledger: Ledger) -> Page:
     others = [s for key, s in sorted(ledger.reckoned.sources.items()) if key not in used and key not in taken]
     values = SourcesPage(
         sources=tuple(_line(s, used.get(s.id, ()), taken.get(s.id, ())) for s in here),
-        others=tuple(_line(s, (), ()) for s in others if s.id in what_is_taken()),
+        others=tuple(
+            _line(s, (), ()) for s in others if s.id in what_is_taken() and not _names_hidden(s, ledger)
+        ),
         customs=_customs(),
         own=tuple(own[:MOST_NAMED]),
         common=tuple(common[:MOST_NAMED]),
@@ -81,6 +83,12 @@ def sources_page(ledger: Ledger) -> Page:
         section="sources",
         values=values,
     )
+
+
+def _names_hidden(source: Source, ledger: Ledger) -> bool:
+    """Whether it was printed in a year that no page of this build names."""
+    printed = f"{source.id} {source.title} {source.year} {source.part}"
+    return any(str(year) in printed for year in ledger.garden.hidden_years)
 
 
 def _line(source: Source, used_for: Sequence[Link], taken: Sequence[tuple[str, Link]]) -> SourceLine:

@@ -185,3 +185,36 @@ def test_seeds_left_out_have_no_page_and_no_link(tmp_path: Path) -> None:
     pages = site(tmp_path, household=False, yaml="leave out: [seeds]")
     assert "seed-tin.html" not in pages
     assert not [name for name, text in pages.items() if "seed-tin" in text or "a handful" in text]
+
+
+def page_of(table: str, notes: str, folder: Path) -> str:
+    (folder / "notes").mkdir()
+    (folder / "records").mkdir()
+    (folder / "garden.yaml").write_text("garden: Hill\nbeds: [Arch]\n", "utf-8")
+    (folder / "records/seeds.csv").write_text(table, "utf-8")
+    for number, text in enumerate(notes.split("\n\n")):
+        (folder / f"notes/{number:02}.md").write_text(text, "utf-8")
+    build(folder, to=folder / "site", on=ON, household=True)
+    return (folder / "site/seed-tin.html").read_text("utf-8")
+
+
+def test_seed_that_notes_told_of_long_ago_makes_the_table_no_longer(tmp_path: Path) -> None:
+    notes = "\n\n".join(f"# {year}-09-01\n- saved seed from leeks" for year in range(2014, 2027))
+    page = page_of("crop,year\nleek,2015\n", notes, tmp_path)
+    assert page.count('<th scope="row">') == 1 + 5  # 2015 as the table has it, 2021 to 2025
+    assert "leek, 2020; leek, 2019; leek, 2018; leek, 2017; leek, 2016; leek, 2014" in page
+
+
+def test_a_very_large_tin_is_cut(tmp_path: Path) -> None:
+    rows = "".join(f"leek,Number {number},2025\n" for number in range(450))
+    page = page_of(f"crop,variety,year\n{rows}", "# 2026-01-01\n- weeded Arch", tmp_path)
+    assert page.count('<th scope="row">') == 400
+    assert "50 more packets stand in records/seeds.csv and the notes." in page
+    assert len(page) < 300_000
+
+
+def test_what_is_typed_into_the_tin_is_shown_as_typed(tmp_path: Path) -> None:
+    table = 'crop,variety,amount,from,price,note\npea,<b>Meteor</b>,<i>2</i>,"<script>x</script>",<u>1</u>,"<img src=x>"\n'
+    page = page_of(table, "# 2026-01-01\n- weeded Arch", tmp_path)
+    assert not any(tag in page for tag in ("<b>Meteor", "<i>2", "<script>x", "<u>1", "<img src=x"))
+    assert "&lt;b&gt;Meteor&lt;/b&gt;" in page

@@ -19,6 +19,12 @@ from leafmould.values.wording import counted
 
 LOOK_AT: tuple[Standing, ...] = ("test first", "sow thicker", "likely spent")
 """What is said first, before the whole list."""
+MOST_ROWS = 400
+"""Packets in the table: more than a tin holds, and about 150 kB."""
+MOST_NAMED = 100
+"""Packets named that are used up or long spent."""
+KEPT_ON = 2
+"""Years beyond its life after which seed that only a note tells of is taken to have left the tin."""
 MOST_SOWN = 4
 """Sowings named beside a packet, the newest."""
 
@@ -60,20 +66,26 @@ class SeedTinPage:
 
     groups: tuple[SeedGroup, ...]
     rows: tuple[SeedLine, ...]
+    more_rows: int  # packets that would make the page too heavy
     used_up: tuple[str, ...]
+    long_ago: tuple[str, ...]  # told by notes alone, and spent for years
     has_table: bool  # records/seeds.csv is there, and may be shown
     sources: tuple[Link, ...]
 
 
 def seed_tin_page(ledger: Ledger) -> Page:
     """Every packet there is, those to look at named first, those used up last."""
-    lots = [lot for lot in ledger.reckoned.tin if lot.judged.standing != "used up"]
+    there = [lot for lot in ledger.reckoned.tin if lot.judged.standing != "used up"]
+    lots = [lot for lot in there if not _is_long_ago(lot)]
+    long_ago = [lot for lot in there if _is_long_ago(lot)]
     gone = [lot for lot in ledger.reckoned.tin if lot.judged.standing == "used up"]
     keys = dict.fromkeys(key for lot in lots if lot.life for key in lot.life.sources)
     values = SeedTinPage(
         groups=_groups(lots),
-        rows=tuple(seed_line(lot, ledger) for lot in lots),
-        used_up=tuple(_name(lot) for lot in gone),
+        rows=tuple(seed_line(lot, ledger) for lot in lots[:MOST_ROWS]),
+        more_rows=max(0, len(lots) - MOST_ROWS),
+        used_up=_names(gone),
+        long_ago=_names(long_ago),
         has_table=any(lot.row for lot in ledger.reckoned.tin),
         sources=tuple(
             Link(text=ledger.reckoned.sources[key].publisher, to=f"{SOURCES}#{source_anchor(key)}")
@@ -116,6 +128,21 @@ def _groups(lots: list[Lot]) -> tuple[SeedGroup, ...]:
         for kind in LOOK_AT
         if found[kind]
     )
+
+
+def _is_long_ago(lot: Lot) -> bool:
+    """Whether notes alone tell of it and it is spent for years: nobody has written that it was thrown away."""
+    if lot.row is not None or lot.age is None or lot.life is None or lot.judged.standing != "likely spent":
+        return False
+    return lot.age > lot.life.high + KEPT_ON
+
+
+def _names(lots: list[Lot]) -> tuple[str, ...]:
+    """The newest, and how many more there were."""
+    newest = sorted(lots, key=lambda lot: lot.year or 0, reverse=True)
+    more = len(newest) - MOST_NAMED
+    names = [_name(lot) for lot in newest[:MOST_NAMED]]
+    return (*names, f"and {more:,} more before") if more > 0 else tuple(names)
 
 
 def _name(lot: Lot) -> str:

@@ -262,7 +262,7 @@ def _item(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env
 
 
 def _table_open(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
-    return '<div class="wide" role="region" aria-label="Table in the note" tabindex="0"><table>\n'
+    return '<div class="wide" role="group" aria-label="Table in the note" tabindex="0"><table>\n'
 
 
 def _table_close(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:

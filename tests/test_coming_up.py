@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -16,6 +17,7 @@ from leafmould.pages.site import reckon
 from leafmould.reckon.almanac import almanac
 from leafmould.reckon.coming_up import Usual, coming_up, days_at
 from leafmould.reckon.soil_warmth import noted_warmth
+from pages_garden import site_of
 
 APRIL = date(2026, 4, 20)
 
@@ -178,3 +180,20 @@ def test_readings_are_kept_with_their_beds() -> None:
         (7.5, ["top-bed"]),
         (8.0, []),
     ]
+
+
+def test_the_section_of_a_planting_gives_the_reason_and_its_source() -> None:
+    site = site_of(garden_of(SOWN, on=APRIL))
+    bed: Any = next(page.values for page in site.pages if page.address == "beds/arch.html")
+    (section,) = bed.years[0].sections
+    assert section.seedlings == "Seedlings: about 17 days in soil of 10 °C, as noted; sown 12 April 2026"
+    assert [link.text for link in section.seedling_sources] == [
+        "University of California, Santa Cruz, after Harrington and Minges 1954"
+    ]
+
+
+@pytest.mark.parametrize(("on", "is_told"), [(date(2026, 5, 8), False), (date(2026, 5, 9), True)])
+def test_the_first_page_tells_what_to_look_at(on: date, is_told: bool) -> None:
+    site = site_of(garden_of(SOWN, on=on))
+    now: Any = next(page.values for page in site.pages if page.address == "index.html")
+    assert [line.name for line in now.look] == (["beetroot"] if is_told else [])

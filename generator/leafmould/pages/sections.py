@@ -5,6 +5,7 @@ Made once for each planting; every other page shows its line only and leads here
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from leafmould.garden.model import Planting, Season
@@ -15,7 +16,6 @@ from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Doing, Figure, Link, PlantingLine, Plate
 from leafmould.pages.plates import planting_plate
-from leafmould.reckon.forecast import Forecast
 
 BEFOREHAND = "From the table of the years before the notes: records/beforehand.csv."
 
@@ -50,6 +50,8 @@ class PlantingSection:
     ended: Figure | None
     expectation: str  # the reason of the expectation, or ""
     sources: tuple[Link, ...]  # the published tables it rests on
+    seedlings: str  # why they should show when the label says, or ""
+    seedling_sources: tuple[Link, ...]
     remarks: tuple[str, ...]
     doings: tuple[Doing, ...]
     seasons: tuple[PickedSeason, ...]
@@ -65,6 +67,7 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
     garden = ledger.garden
     forecast = ledger.reckoned.forecasts.get(planting.id)
     is_waiting = planting.is_open and planting.first_picked is None
+    up = ledger.reckoned.coming_up.get(planting.id)
     return PlantingSection(
         id=planting.id,
         line=planting_line(planting, ledger),
@@ -73,7 +76,9 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         ending=_ending(planting),
         ended=_ended(planting, ledger),
         expectation=forecast.basis[:1].upper() + forecast.basis[1:] if forecast and is_waiting else "",
-        sources=_sources(forecast, ledger) if forecast and is_waiting else (),
+        sources=_sources(forecast.sources, ledger) if forecast and is_waiting else (),
+        seedlings=f"Seedlings: {up.basis}" if up else "",
+        seedling_sources=_sources(up.sources, ledger) if up else (),
         remarks=_remarks(planting, ledger),
         doings=_doings(planting, ledger),
         seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
@@ -95,8 +100,8 @@ def _doings(planting: Planting, ledger: Ledger) -> tuple[Doing, ...]:
     return with_remarks(doings(events, ledger), remarks, ledger)
 
 
-def _sources(forecast: Forecast, ledger: Ledger) -> tuple[Link, ...]:
-    known = [ledger.reckoned.sources[key] for key in forecast.sources if key in ledger.reckoned.sources]
+def _sources(keys: Iterable[str], ledger: Ledger) -> tuple[Link, ...]:
+    known = [ledger.reckoned.sources[key] for key in keys if key in ledger.reckoned.sources]
     return tuple(Link(text=s.publisher, to=f"{SOURCES}#{source_anchor(s.id)}") for s in known)
 
 

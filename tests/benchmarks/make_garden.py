@@ -37,14 +37,15 @@ LINES_A_NOTE = 2.5
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Size:
-    """How big a garden: a journal of N notes runs over N / 150 years, but at least 10 and at most 60."""
+    """How big a garden: a journal of N notes runs over N / 150 years, but at least 10 and at most 60, if not told."""
 
     notes: int
+    over: int | None = None  # so many years
 
     @property
     def years(self) -> int:
         """Years of notes."""
-        return max(10, min(60, self.notes // 150))
+        return self.over or max(10, min(60, self.notes // 150))
 
     @property
     def beds(self) -> int:
@@ -68,9 +69,9 @@ class Deed:
     variety: str = ""
 
 
-def make_garden(folder: Path, *, notes: int, seed: int = 1) -> None:
+def make_garden(folder: Path, *, notes: int, seed: int = 1, years: int | None = None) -> None:
     """Write the whole garden; the folder must be new or empty."""
-    size = Size(notes=notes)
+    size = Size(notes=notes, over=years)
     rng = Random(seed)
     beds = BED_NAMES[: size.beds]
     folder.mkdir(parents=True, exist_ok=True)

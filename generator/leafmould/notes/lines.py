@@ -33,6 +33,7 @@ from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_start import open_line
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.one_line import OneLine
+from leafmould.notes.remainder import join_kept, tell_remainder
 from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
@@ -173,6 +174,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         ask_what_is_missing(clause, clause.verb.name)
     tell_what_is_left(done, typed)
     tell_second_things(done, typed)
+    tell_remainder(done, typed)
     ask_of_misheard(done, typed)
     if line.is_prose and not (
         all(reads_whole(clause, typed) for clause in done) or _opens_as_work(line, clauses, done)
@@ -185,7 +187,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
             clause, typed, text=line.text, at=line.at, name=line.field, is_private=line.is_private, is_settled=line.is_settled,
         )
     ]  # fmt: skip
-    asked = [*line.asked, *(a for clause in done for a in clause.draft.asked)]
+    asked = join_kept([*line.asked, *(a for clause in done for a in clause.draft.asked)])
     problems = () if line.is_settled else tuple(dict.fromkeys(map(line.problem, asked)))
     return LineReading(actions=tuple(actions), problems=problems)
 

@@ -1,0 +1,185 @@
+"""What no slot, span or small word of a line took, word by word: deeds, numbers, names and units are told.
+
+The very last look at a line, behind `unread` and `last_look`, which look at whole pieces of a remark. Nothing is read
+here. Why a thing was done, weather, feelings, hours of the clock and words of size stay silent.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+
+from leafmould.notes.draft import Asked, Done
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    ARTICLES,
+    CLAUSE_JOINS,
+    NEGATIONS,
+    PLACE_OPENERS,
+    REMARK_OPENERS,
+    SUBJECTS,
+)
+from leafmould.notes.words.quiet import DEEDS, DURATIONS, QUIET, QUIET_PAIRS, SIZE_WORDS, TURNS
+from leafmould.notes.words.verbs import PAST
+from leafmould.values.names import Kind, fold
+from leafmould.values.problems import Level
+
+LONGEST_QUOTED = 9
+"""So many words of a remark are quoted; of a longer one, those around what was found."""
+KEPT = '" is kept as a remark.'
+QUOTED = re.compile(r'"([^"]+)"')
+
+
+def tell_remainder(done: Sequence[Done], typed: Typed) -> None:
+    """A hint for every piece of a remark that holds a deed, a number, a unit or a name, and was not told of yet."""
+    if not any(clause.draft.left for clause in done):
+        return
+    named = {k for d in done for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
+    named |= {p.key for d in done for p in (*d.draft.places, *d.draft.origins, *d.draft.but)}
+    told = _words_told(a.message for d in done for a in d.draft.asked)
+    for clause in done:
+        for start, end in _pieces(clause, typed):
+            found = next(
+                (i for i in _looked_at(typed, start, end) if _is_more(clause, typed, i, start, end, named)),
+                None,
+            )
+            if found is None or typed.words[found] in told:
+                continue
+            first, last = _quoted(start, end, found)
+            clause.draft.ask(Level.HINT, f'"{typed.written(first, last)}{KEPT}', typed.starts[first])
+            told.update(typed.words[first:last])
+
+
+def join_kept(asked: list[Asked]) -> list[Asked]:
+    """One sentence for all that is kept as a remark."""
+    kept = [a for a in asked if a.level is Level.HINT and a.message.endswith(KEPT) and a.suggestion is None]
+    if len(kept) < 2:
+        return asked
+    kept.sort(key=lambda a: a.column or 0)
+    quoted = list(dict.fromkeys(a.message[: -len(KEPT) + 1] for a in kept))
+    names = ", ".join(quoted[:-1]) + f" and {quoted[-1]}"
+    message = f"{names} are kept as remarks." if len(quoted) > 1 else kept[0].message
+    return [Asked(Level.HINT, message, kept[0].column), *(a for a in asked if a not in kept)]
+
+
+def _words_told(messages: Iterable[str]) -> set[str]:
+    return {word for message in messages for quote in QUOTED.findall(message) for word in fold(quote)}
+
+
+def _pieces(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:
+    """What is left over, cut at breaks and joins."""
+    draft = clause.draft
+    for first, last, _ in draft.left:
+        start = first
+        for i in range(first + 1, last + 1):
+            if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS or "&" in typed.gaps[i]:
+                if start not in draft.relative and not draft.covers(typed.starts[start], "subject", "verb"):
+                    yield start, i
+                start = i
+
+
+def _looked_at(typed: Typed, start: int, end: int) -> range:
+    """The words of a piece up to where it says why, when or with what it is compared."""
+    stop = next((i for i in range(start, end) if typed.words[i] in TURNS or typed.words[i] in NEGATIONS), end)
+    return range(start, stop)
+
+
+def _quoted(start: int, end: int, found: int) -> tuple[int, int]:
+    if end - start <= LONGEST_QUOTED:
+        return start, end
+    first = max(start, found - 2)
+    return first, min(end, first + LONGEST_QUOTED)
+
+
+def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:
+    return (
+        (_is_deed(typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
+        or _is_number(typed, i, start, end)
+        or _is_name(typed, i, start, end, named)
+    )
+
+
+def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
+    word = typed.words[i]
+    if word in QUIET or typed.names(i)[0] or not word.isalpha() or word.startswith("un"):
+        return False
+    behind = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+    if (word, behind) in QUIET_PAIRS or (i + 1 == end and behind and typed.names(i + 1)[0]):
+        return False  # "stewed rhubarb"
+    if word.endswith("ing") and len(word) > 5:
+        return behind != "of" and (i == start or (i == start + 1 and typed.words[start] in CLAUSE_JOINS))
+    is_form = (
+        word in DEEDS
+        or (word,) in PAST
+        or (word.endswith("ed") and not word.endswith("eed") and len(word) > 4)
+    )
+    before = typed.words[i - 1] if i > start else ""
+    return is_form and not (before in ARTICLES or before in PLACE_OPENERS or before in DESCRIBING)
+
+
+def _is_said_beside(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
+    """What a pest did, what was thrown away of what was lost, "put them in the Cold frame" where the place is read."""
+    word, verb = typed.words[i], clause.verb.name
+    return (
+        (verb == "saw" and word.endswith("ing"))
+        or (verb in ENDED and word in THROWN)
+        or not nouns.TROUBLES.isdisjoint(typed.words[start:i])
+        or any(clause.draft.covers(typed.starts[k], "place", "origin") for k in range(i + 1, end))
+    )
+
+
+ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
+THROWN = frozenset({"binned", "composted", "burnt", "burned", "bagged", "frozen"})
+DOERS = frozenset({"it", "them", "they", "she", "he", "you", "and", "one", "some", "all", "then", "later", "also", "had", "has", "have", "was", "were", "been", "out", "up", "off", "down", "back", "half", "rest"})  # fmt: skip
+DESCRIBING = nouns.SELDOM_VARIETY - SUBJECTS - DOERS
+"""Behind these a word in -ed describes: "a big cracked one"."""
+
+
+def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
+    word = typed.words[i]
+    if not (word.isdigit() or (word in nouns.NUMBERS and word not in ("a", "an", "one", "another"))):
+        return word in ("dozen", "quarter") and i > start
+    if typed.starts[i] and typed.plain[typed.starts[i] - 1].isalpha():
+        return False  # "F1"
+    if ":" in typed.gaps[i] or ":" in typed.gaps[i + 1]:
+        return False  # "12:30"
+    before, behind = (typed.words[i - 1] if i else ""), (typed.words[i + 1] if i + 1 < end else "")
+    if before in ("at", "by", "since", "till", "until") and (
+        not behind or behind in DURATIONS or behind == "in"
+    ):
+        return False  # "by 7", "at 5 am"
+    if typed.words[start] in PLACE_OPENERS or typed.words[start] in REMARK_OPENERS:
+        return False  # "in 9 cm pots", "after 46 days"
+    return not (
+        behind in DURATIONS
+        or behind in ("st", "nd", "rd", "th")
+        or SIZE_WORDS & set(typed.words[i + 1 : i + 4])
+    )
+
+
+def _is_name(typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:
+    """A crop that stands alone but for small words, or a bed, of which the line says nothing else."""
+    size, known = typed.names(i)
+    if (
+        not size
+        or i + size > end
+        or named & {k.key for k in known}
+        or named & {o for k in known for o in k.of}
+    ):
+        return False
+    kinds = {k.kind for k in known}
+    before = typed.words[i - 1] if i > start else ""
+    if typed.words[start] in REMARK_OPENERS or typed.words[start] in QUIET:
+        return False
+    if Kind.BED in kinds:
+        return (before in PLACE_OPENERS or before in ARTICLES or typed.capital(i)) and before not in (
+            "of",
+            "for",
+            "by",
+        )
+    if not kinds & {Kind.CROP, Kind.CROP_GROUP} or typed.words[i] in nouns.PLANT_NOUNS:
+        return False
+    behind = typed.words[i + size] if i + size < end else ""
+    is_beside = i + size < typed.count and not typed.breaks[i + size] and typed.names(i + size)[0] > 0
+    return not is_beside and not behind.isalpha() and before not in PLACE_OPENERS

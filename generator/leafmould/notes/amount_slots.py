@@ -46,6 +46,10 @@ def take_amount(walk: Walk) -> bool:
         return False
     if read.is_bare_word and not names_follow(walk, read.end):
         return False
+    if read.amount.unit == "%" and walk.verb.name in NO_SHARES and "%" in walk.typed.gaps[read.end]:
+        walk.draft.leave(i, read.end, walk.after_comma)  # "chopped at 11% flowering"
+        walk.i = read.end
+        return True
     if take_measured(walk, read) or leave_share(walk, read, i):
         return True
     if _is_half_of_bed(walk, read):
@@ -65,6 +69,12 @@ def take_amount(walk: Walk) -> bool:
         return False
     place_amount(walk, with_noun_before(walk, read, i), i)
     return True
+
+
+NO_SHARES = frozenset(
+    {"pruned", "sowed", "planted", "covered", "watered", "fed", "mulched", "dug in", "stored"}
+)
+"""Of these nobody says how much in percent."""
 
 
 def _day_alone(walk: Walk, i: int) -> bool | None:

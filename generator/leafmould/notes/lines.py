@@ -22,6 +22,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import take_date
 from leafmould.notes.deeds import read_clause, read_clauses
+from leafmould.notes.doubts import ask_of_doubtful
 from leafmould.notes.draft import Asked, Done, Draft
 from leafmould.notes.entries import Action, Sureness
 from leafmould.notes.expand import to_actions
@@ -174,6 +175,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         ask_what_is_missing(clause, clause.verb.name)
     tell_what_is_left(done, typed)
     tell_second_things(done, typed)
+    ask_of_doubtful(done, typed)
     tell_remainder(done, typed)
     ask_of_misheard(done, typed)
     if line.is_prose and not (

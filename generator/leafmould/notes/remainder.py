@@ -46,7 +46,7 @@ def tell_remainder(done: Sequence[Done], typed: Typed) -> None:
             )
             if found is None or typed.words[found] in told:
                 continue
-            first, last = _quoted(start, end, found)
+            first, last = _quoted(*_widened(clause, typed, start, end), found)
             clause.draft.ask(Level.HINT, f'"{typed.written(first, last)}{KEPT}', typed.starts[first])
             told.update(typed.words[first:last])
 
@@ -85,6 +85,21 @@ def _looked_at(typed: Typed, start: int, end: int) -> range:
     return range(start, stop)
 
 
+def _widened(clause: Done, typed: Typed, start: int, end: int) -> tuple[int, int]:
+    """A short piece with the small words before it: "low was 4", not its "4"."""
+    first = start
+    while (
+        end - first < 3 and first > 0 and not typed.breaks[first] and not _is_taken(clause, typed, first - 1)
+    ):
+        first -= 1
+    return first, end
+
+
+def _is_taken(clause: Done, typed: Typed, i: int) -> bool:
+    spans = [*clause.draft.spans, *(span for item in clause.draft.items for span in item.spans)]
+    return typed.words[i] in CLAUSE_JOINS or any(begin <= typed.starts[i] < stop for _, begin, stop in spans)
+
+
 def _quoted(start: int, end: int, found: int) -> tuple[int, int]:
     if end - start <= LONGEST_QUOTED:
         return start, end
@@ -102,7 +117,9 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
 
 def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
     word = typed.words[i]
-    if word in QUIET or typed.names(i)[0] or not word.isalpha() or word.startswith("un"):
+    if word in QUIET or typed.names(i)[0] or not word.isalpha():
+        return False
+    if word.startswith("un") and word not in DEEDS:
         return False
     behind = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
     if (word, behind) in QUIET_PAIRS or (i + 1 == end and behind and typed.names(i + 1)[0]):

@@ -86,6 +86,8 @@ def words_of_time(walk: Walk, i: int) -> int:
     word = walk.word(i + 1)
     if walk.word(i - 1) == "at" and typed.words[i + 1 : i + 3] == ["in", "the"] and walk.word(i + 3) in TIMES:
         return 1  # "at 7 in the morning"
+    if _is_told_number(walk, i):
+        return 1
     is_time = word in LASTING or (word in TIMES and walk.word(i + 2) == "ago") or _is_age(walk, i)
     return 2 if is_time and not typed.breaks[i + 1] else 0
 
@@ -98,7 +100,36 @@ def _is_age(walk: Walk, i: int) -> bool:
     )
 
 
+def _is_told_number(walk: Walk, i: int) -> bool:
+    """ "they said 34", "low was 2", "34 by lunch": degrees, told by the last look."""
+    typed = walk.typed
+    first = i
+    while first > 0 and i - first < 3 and not typed.breaks[first]:
+        first -= 1
+    if not MEASURED.isdisjoint(typed.words[first:i]):
+        follows = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+        return (
+            not follows
+            or follows in PLACE_OPENERS
+            or follows in REMARK_OPENERS
+            or follows in ("at", "tonight")
+        )
+    return (
+        typed.breaks[i]
+        and typed.words[i + 1 : i + 2] in (["by"], ["at"])
+        and walk.word(i + 2) in HOURS_OF_DAY
+    )
+
+
+MEASURED = frozenset(
+    {"said", "say", "saying", "forecast", "reckoned", "temp", "temperature", "reached", "hit", "touched", "thermometer", "dial",
+     "low", "high", "feels", "forecasting", "predicted"}
+)  # fmt: skip
+"""Before a number: it was read off something, or heard."""
+HOURS_OF_DAY = frozenset({"lunch", "noon", "midday", "dusk", "dawn", "breakfast", "teatime", "tea", "midnight", "night", "dinner", "lunchtime", "supper", "smoko"})  # fmt: skip
 AGES = frozenset({"d", "day", "week", "wk", "wks", "month", "fortnight", "year", "yr", "yrs", "night"})
 AGE_ENDS = frozenset({"after", "from", "late", "early", "later", "since", "old", "on", "before", "ahead"})
-LASTING = frozenset({"hour", "hr", "minute", "min"})
+LASTING = frozenset(
+    {"hour", "hr", "hrs", "minute", "min", "mins", "sec", "degc", "degf", "deg", "gsm", "mph", "bar"}
+)
 TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})

@@ -15,7 +15,7 @@ def _words(text: str) -> frozenset[str]:
 DEEDS = _words(
     """ate took gave cut put went tied broke died came dug fed froze sold sown kept hung threw sent brought made got ran
     drew laid lit blew bent shook shut swept spread stuck wound wove built caught drowned lost fell stole tore
-    trod split burnt shot set struck bled drove fetched rid"""
+    trod split burnt shot set struck bled drove fetched rid unblocked untied untangled unrolled unpegged unpacked unearthed"""
 )
 """Past forms without -ed that tell of something done or suffered."""
 

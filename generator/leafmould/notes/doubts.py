@@ -1,0 +1,91 @@
+"""What a slot took, though the words beside it say something else: a number that may be none, a crop named in passing.
+
+Runs at the end of reading, beside `remainder`. Nothing is read anew: what is doubtful is used as it was read, and asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from leafmould.notes.draft import Done, Span
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import (
+    ABOUT,
+    ARTICLES,
+    FILLERS,
+    JOINS,
+    PLACE_OPENERS,
+    REMARK_OPENERS,
+    SUBJECTS,
+)
+from leafmould.values.problems import Level
+
+PLAIN = nouns.SELDOM_VARIETY | FILLERS | JOINS | SUBJECTS | ARTICLES | ABOUT | nouns.COUNT_NOUNS | nouns.SIZES | PLACE_OPENERS.keys() | {"one", "nearly"}  # fmt: skip
+"""Words that leave no doubt beside a number."""
+
+
+def ask_of_doubtful(done: Sequence[Done], typed: Typed) -> None:
+    """A question for each bare number, and each crop, that stands among words nobody took."""
+    if not any(clause.draft.left for clause in done):
+        return
+    for clause in done:
+        if clause.verb.name == "saw":
+            continue  # "aphids on the kale, about 60 in one evening": of what was seen
+        left = {i for start, end, _ in clause.draft.left for i in range(start, end)}
+        for start, end in _bare_numbers(clause, typed):
+            first, last = _stretch(typed, start)
+            last = max(last, end)
+            strange = [i for i in range(first, last) if i in left and _is_strange(typed, i)]
+            if clause.verb.name == "gave away" and all(typed.capital(i) for i in strange):
+                continue  # "gave Ann 3 courgettes, Tom 2"
+            if (
+                strange
+                and not _has_more(clause, typed, first, last)
+                and not _is_told(clause, typed, start, end)
+            ):
+                number, words = typed.written(start, end), typed.written(first, last)
+                question = f'"{number}" of "{words}" is read as how many. Is it?'
+                clause.draft.ask(Level.QUESTION, question, typed.starts[start])
+                break
+
+
+def _bare_numbers(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:
+    """Amounts that are a number and nothing else, as words."""
+    for slot, begin, stop in _spans(clause):
+        if slot == "amount" and begin in typed.starts:
+            start = end = typed.starts.index(begin)
+            while end < typed.count and typed.starts[end] < stop:
+                end += 1
+            words = [w for w in typed.words[start:end] if w not in ABOUT and w != "x"]
+            if words and all(w.isdigit() or (w in nouns.NUMBERS and len(w) > 2) for w in words):
+                yield start, end
+
+
+def _spans(clause: Done) -> Iterable[Span]:
+    return [*clause.draft.spans, *(span for item in clause.draft.items for span in item.spans)]
+
+
+def _stretch(typed: Typed, i: int) -> tuple[int, int]:
+    first = i
+    while first > 0 and not typed.breaks[first]:
+        first -= 1
+    return first, typed.stops[i]
+
+
+def _is_strange(typed: Typed, i: int) -> bool:
+    word = typed.words[i]
+    return word not in PLAIN and word not in REMARK_OPENERS and word.isalpha() and len(word) > 1
+
+
+def _has_more(clause: Done, typed: Typed, first: int, last: int) -> bool:
+    """Whether the verb, a crop or a variety stands in the same stretch: then the number is theirs."""
+    begin, stop = typed.starts[first], typed.ends[last - 1]
+    return any(
+        s[0] in ("verb", "crop", "variety", "subject") and begin <= s[1] < stop for s in _spans(clause)
+    )
+
+
+def _is_told(clause: Done, typed: Typed, start: int, end: int) -> bool:
+    written = typed.written(start, end)
+    return any(f'"{written}' in a.message for a in clause.draft.asked)

@@ -29,7 +29,7 @@ ROOMS = (*TOLD, "plans", "pages", "look", "photos")
 """All that a build may read of a garden, besides."""
 
 PHOTOS = "photos"
-LIBRARIES = ("jinja2", "markupsafe", "markdown_it", "mdurl", "yaml", "PIL")
+LIBRARIES = ("jinja2", "markupsafe", "markdown_it", "mdurl", "yaml", "PIL", "pillow_heif")
 """What answers depend on besides this program."""
 
 KEPT = ".leafmould"

@@ -16,6 +16,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
+from importlib import import_module
 from io import BytesIO
 from pathlib import Path
 from typing import BinaryIO
@@ -64,7 +66,7 @@ class Head:
     is_exif_broken: bool = False
 
 
-HEIC_WHY = "is a HEIC picture, which is not read here. Export it as JPEG."
+HEIC_WHY = "is a HEIC picture, which is not read here. Export it as JPEG, or install the library pillow-heif."
 SVG_WHY = "is an SVG drawing, which is not accepted. Save it as PNG or JPEG."
 UNREADABLE = "is no picture that can be read. JPEG, PNG, WebP, TIFF, GIF, BMP and AVIF are."
 
@@ -85,20 +87,35 @@ def head_of(file: BinaryIO) -> Head | Fault:
     begins = file.read(1024)
     if not begins:
         return Fault(why="is empty (0 bytes). Copy it anew from the camera.")
-    if HEIC.match(begins):
+    is_heic = bool(HEIC.match(begins))
+    if is_heic and not reads_heic():
         return Fault(why=HEIC_WHY)
     if SVG.match(begins):
         return Fault(why=SVG_WHY)
     file.seek(0)
     try:
-        with quiet(), Image.open(file, formats=FORMATS) as image:
+        with quiet(), Image.open(file, formats=_formats(is_heic)) as image:
             return _head(image)
     except UnidentifiedImageError:
-        return Fault(why=UNREADABLE)
+        return Fault(why=CUT_SHORT if is_heic else UNREADABLE)
     except Image.DecompressionBombError:
         return Fault(why=_too_large("more than 178 million"))
     except BROKEN:
         return Fault(why=CUT_SHORT)
+
+
+@lru_cache(maxsize=1)
+def reads_heic() -> bool:
+    """Whether the library for HEIC is here; it is asked for only when the first such picture is met."""
+    try:
+        import_module("pillow_heif").register_heif_opener()
+    except ImportError:
+        return False
+    return True
+
+
+def _formats(is_heic: bool) -> tuple[str, ...]:
+    return ("HEIF",) if is_heic else FORMATS
 
 
 @contextmanager
@@ -184,4 +201,4 @@ def opened(raw: bytes) -> Image.Image:
     Raises:
         one of BROKEN: if it changed since.
     """
-    return Image.open(BytesIO(raw), formats=FORMATS)
+    return Image.open(BytesIO(raw), formats=_formats(bool(HEIC.match(raw[:1024])) and reads_heic()))

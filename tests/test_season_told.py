@@ -6,7 +6,7 @@ from datetime import date
 
 from gardens import garden_of, settings_of
 from leafmould.garden.queries import Past
-from leafmould.reckon.season_told import Mark, best, first_pickings, marks, worst
+from leafmould.reckon.season_told import Mark, Seasons
 
 SOUTH = settings_of("garden: Low Paddock\nplace: {latitude: -43.5}\nbeds: [Arch]\n")
 
@@ -50,8 +50,8 @@ THREE_YEARS = """
 
 
 def test_firsts_and_lasts_of_a_season_in_the_order_of_days() -> None:
-    past = Past(garden_of(THREE_YEARS, on=date(2027, 1, 5)))
-    assert told(marks(2026, past)) == [
+    past = Seasons(Past(garden_of(THREE_YEARS, on=date(2027, 1, 5))))
+    assert told(past.marks(2026)) == [
         "2026-03-01 first sowing leek",
         "2026-05-11 last frost of spring",
         "2026-07-12 first picking carrot",
@@ -62,10 +62,10 @@ def test_firsts_and_lasts_of_a_season_in_the_order_of_days() -> None:
 
 
 def test_a_season_that_lasts_has_no_last_picking_and_in_spring_no_last_frost() -> None:
-    past = Past(garden_of(THREE_YEARS, on=date(2026, 6, 1)))
-    assert told(marks(2026, past)) == ["2026-03-01 first sowing leek", "2026-03-05 last sowing carrot"]
-    past = Past(garden_of(THREE_YEARS, on=date(2026, 7, 13)))
-    assert told(marks(2026, past))[1:] == [
+    past = Seasons(Past(garden_of(THREE_YEARS, on=date(2026, 6, 1))))
+    assert told(past.marks(2026)) == ["2026-03-01 first sowing leek", "2026-03-05 last sowing carrot"]
+    past = Seasons(Past(garden_of(THREE_YEARS, on=date(2026, 7, 13))))
+    assert told(past.marks(2026))[1:] == [
         "2026-03-05 last sowing carrot",
         "2026-05-11 last frost of spring",
         "2026-07-12 first picking carrot",
@@ -73,20 +73,20 @@ def test_a_season_that_lasts_has_no_last_picking_and_in_spring_no_last_frost() -
 
 
 def test_first_pickings_are_compared_with_the_season_before_that_had_one() -> None:
-    past = Past(garden_of(THREE_YEARS, on=date(2027, 1, 5)))
-    assert told(first_pickings(2026, past)) == [
+    past = Seasons(Past(garden_of(THREE_YEARS, on=date(2027, 1, 5))))
+    assert told(past.first_pickings(2026)) == [
         "2026-07-12 first picked carrot 11 days later than in 2025",
         "2026-07-14 first picked pea 7 days earlier than in 2025",
     ]
-    assert told(first_pickings(2025, past)) == ["2025-07-01 first picked carrot 9 days earlier than in 2024"]
-    assert first_pickings(2024, past) == ()
+    assert told(past.first_pickings(2025)) == ["2025-07-01 first picked carrot 9 days earlier than in 2024"]
+    assert past.first_pickings(2024) == ()
 
 
 def test_a_leap_day_makes_no_day_of_difference() -> None:
     """29 February 2024 lies before the first, none before the second: 5 to 10 March is five days in both."""
     typed = "2023-03-05\n- picked 1 kg leeks from Arch\n2024-03-10\n- picked 1 kg leeks from Arch"
-    past = Past(garden_of(typed))
-    assert told(first_pickings(2024, past)) == ["2024-03-10 first picked leek 5 days later than in 2023"]
+    past = Seasons(Past(garden_of(typed)))
+    assert told(past.first_pickings(2024)) == ["2024-03-10 first picked leek 5 days later than in 2023"]
 
 
 def test_far_apart_or_almost_the_same_is_not_compared() -> None:
@@ -101,21 +101,21 @@ def test_far_apart_or_almost_the_same_is_not_compared() -> None:
         2025-10-03
         - picked 1 kg kale from Arch
         """
-    assert first_pickings(2025, Past(garden_of(typed))) == ()
+    assert Seasons(Past(garden_of(typed))).first_pickings(2025) == ()
 
 
 def test_best_and_worst_are_told_beside_the_other_seasons() -> None:
-    past = Past(garden_of(THREE_YEARS, on=date(2027, 1, 5)))
-    assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in best(2026, past)] == [("carrot", 7000, 2500, 3)]
-    assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in worst(2026, past)] == [("pea", 100, 950, 3)]
-    assert best(2025, past) == ()  # 3 kg of carrots are less than 7
-    assert [(h.crop, h.grams, h.middle_g) for h in worst(2024, past)] == [("carrot", 2000, 5000)]
+    past = Seasons(Past(garden_of(THREE_YEARS, on=date(2027, 1, 5))))
+    assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in past.best(2026)] == [("carrot", 7000, 2500, 3)]
+    assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in past.worst(2026)] == [("pea", 100, 950, 3)]
+    assert past.best(2025) == ()  # 3 kg of carrots are less than 7
+    assert [(h.crop, h.grams, h.middle_g) for h in past.worst(2024)] == [("carrot", 2000, 5000)]
 
 
 def test_a_season_that_lasts_is_nothing_s_worst() -> None:
-    past = Past(garden_of(THREE_YEARS, on=date(2026, 12, 1)))
-    assert worst(2026, past) == ()
-    assert [h.crop for h in best(2026, past)] == ["carrot"]
+    past = Seasons(Past(garden_of(THREE_YEARS, on=date(2026, 12, 1))))
+    assert past.worst(2026) == ()
+    assert [h.crop for h in past.best(2026)] == ["carrot"]
 
 
 def test_what_was_not_weighed_or_was_shared_makes_no_best() -> None:
@@ -129,9 +129,9 @@ def test_what_was_not_weighed_or_was_shared_makes_no_best() -> None:
         2025-07-08
         - picked peas from Arch
         """
-    assert best(2025, Past(garden_of(typed))) == ()
+    assert Seasons(Past(garden_of(typed))).best(2025) == ()
     shared = typed.replace("picked peas", "picked 3 kg peas and carrots")
-    assert best(2025, Past(garden_of(shared))) == ()
+    assert Seasons(Past(garden_of(shared))).best(2025) == ()
 
 
 def test_a_season_in_the_south_runs_over_the_new_year() -> None:
@@ -148,11 +148,11 @@ def test_a_season_in_the_south_runs_over_the_new_year() -> None:
         2026-01-20
         - picked 1 kg peas from Arch
         """
-    past = Past(garden_of(typed, SOUTH, on=date(2026, 7, 15)))
-    assert told(marks(2024, past)) == [
+    past = Seasons(Past(garden_of(typed, SOUTH, on=date(2026, 7, 15))))
+    assert told(past.marks(2024)) == [
         "2024-09-10 first sowing pea",
         "2024-09-10 last frost of spring",
         "2025-01-05 first picking pea",
         "2025-05-20 first frost of autumn",
     ]
-    assert told(first_pickings(2025, past)) == ["2026-01-20 first picked pea 15 days later than in 2024/25"]
+    assert told(past.first_pickings(2025)) == ["2026-01-20 first picked pea 15 days later than in 2024/25"]

@@ -30,6 +30,7 @@ from leafmould.reckon.known import KnownLine
 from leafmould.reckon.next_in_bed import Verdict, parts_where_fine, verdicts
 from leafmould.reckon.rotation import Occupancy
 from leafmould.reckon.season_here import FrostLine
+from leafmould.reckon.season_told import Seasons
 from leafmould.reckon.seed_tin import Lot, lots_by_crop
 from leafmould.reckon.windows import Window
 from leafmould.values.names import slug
@@ -150,6 +151,11 @@ class Ledger(Past):
             crop: frozenset(v for p in plantings for v in p.varieties)
             for crop, plantings in self.plantings_by_crop.items()
         }
+
+    @cached_property
+    def seasons_told(self) -> Seasons:
+        """Firsts, lasts, best and worst of every season."""
+        return Seasons(self)
 
     @cached_property
     def album(self) -> Album:

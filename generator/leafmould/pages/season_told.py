@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from leafmould.garden.model import Event, Photo, Planting
+from leafmould.garden.indexes import grouped
+from leafmould.garden.model import Event, Photo, Picking, Planting
 from leafmould.pages.by_date import month_address
 from leafmould.pages.figures import day_figure, total_figures, weight_figure
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Plate
 from leafmould.pages.plates import elsewhere, own_plates
-from leafmould.reckon import season_told
+from leafmould.reckon.season_told import Harvest, Mark
+from leafmould.values.when import When
 from leafmould.values.wording import MONTHS, counted
 
 BEGINNINGS = frozenset({"started", "sowed", "resowed", "planted"})
@@ -93,11 +95,11 @@ def opening(year: int, ledger: Ledger) -> Opening:
 
 def mark_lines(year: int, ledger: Ledger) -> tuple[MarkLine, ...]:
     """Firsts and lasts, and the first pickings that came earlier or later than before, in the order of days."""
-    compared = season_told.first_pickings(year, ledger)
+    compared = ledger.seasons_told.first_pickings(year)
     told = {(mark.day, mark.crops) for mark in compared}
     others = [
         m
-        for m in season_told.marks(year, ledger)
+        for m in ledger.seasons_told.marks(year)
         if m.what != "first picking" or (m.day, m.crops) not in told
     ]
     found = sorted((*others, *compared), key=lambda mark: (mark.day, mark.crops, mark.what))
@@ -106,18 +108,20 @@ def mark_lines(year: int, ledger: Ledger) -> tuple[MarkLine, ...]:
 
 def best_lines(year: int, ledger: Ledger) -> tuple[HarvestLine, ...]:
     """What gave more than in any other season."""
-    return tuple(_harvest(h, "most", year, ledger) for h in season_told.best(year, ledger))
+    return tuple(_harvest(h, "most", year, ledger) for h in ledger.seasons_told.best(year))
 
 
 def worst_lines(year: int, ledger: Ledger) -> tuple[HarvestLine, ...]:
     """What gave less than in any other season."""
-    return tuple(_harvest(h, "least", year, ledger) for h in season_told.worst(year, ledger))
+    return tuple(_harvest(h, "least", year, ledger) for h in ledger.seasons_told.worst(year))
 
 
 def lost_lines(year: int, ledger: Ledger) -> tuple[LostLine, ...]:
     """What was lost, in the order of days."""
     lost = [
-        (p.lost.first, p) for p in ledger.garden.plantings if p.lost and ledger.year_of(p.lost.first) == year
+        (p.lost.first, p)
+        for p in ledger.plantings_by_year.get(year, ())
+        if p.lost and ledger.year_of(p.lost.first) == year
     ]
     return tuple(_lost(planting, ledger) for _, planting in sorted(lost, key=lambda one: (one[0], one[1].id)))
 
@@ -127,15 +131,28 @@ def month_rows(year: int, ledger: Ledger) -> tuple[MonthRow, ...]:
     notes: dict[tuple[int, int], int] = {}
     for entry in ledger.entries_by_year.get(year, ()):
         if entry.when:
-            month = (entry.when.first.year, entry.when.first.month)
+            month = _month_of(entry.when)
             notes[month] = notes.get(month, 0) + 1
     begun = _begun(year, ledger)
-    grams = _grams(year, ledger)
+    picked = grouped((_month_of(p.when), p) for p in ledger.pickings_by_year.get(year, ()))
+    grams = {month: sum(p.grams or 0.0 for p in found) for month, found in picked.items()}
     most = max(grams.values(), default=0.0)
     return tuple(
-        _month(month, notes[month], begun.get(month, ()), grams.get(month, 0.0), most, year, ledger)
+        _month(
+            month,
+            notes[month],
+            begun.get(month, ()),
+            picked.get(month, ()),
+            round(WHOLE * grams.get(month, 0.0) / most) if most else 0,
+            ledger,
+            to=month_address(year, month, ledger),
+        )
         for month in sorted(notes)
     )
+
+
+def _month_of(when: When) -> tuple[int, int]:
+    return when.first.year, when.first.month
 
 
 def _view(photos: Sequence[Photo]) -> Photo | None:
@@ -148,7 +165,7 @@ def _view(photos: Sequence[Photo]) -> Photo | None:
     return found[len(found) // 2]
 
 
-def _mark(mark: season_told.Mark, ledger: Ledger) -> MarkLine:
+def _mark(mark: Mark, ledger: Ledger) -> MarkLine:
     links = (ledger.crop_links[crop] for crop in dict.fromkeys(mark.crops) if crop in ledger.crop_links)
     return MarkLine(
         what=mark.what,
@@ -158,7 +175,7 @@ def _mark(mark: season_told.Mark, ledger: Ledger) -> MarkLine:
     )
 
 
-def _harvest(harvest: season_told.Harvest, word: str, year: int, ledger: Ledger) -> HarvestLine:
+def _harvest(harvest: Harvest, word: str, year: int, ledger: Ledger) -> HarvestLine:
     pickings = [
         p for p in ledger.pickings_by_crop.get(harvest.crop, ()) if ledger.year_of(p.when.first) == year
     ]
@@ -185,10 +202,9 @@ def _lost(planting: Planting, ledger: Ledger) -> LostLine:
 def _begun(year: int, ledger: Ledger) -> Mapping[tuple[int, int], Sequence[str]]:
     """The crops sown, started or planted, by month, each once."""
     found: dict[tuple[int, int], dict[str, None]] = {}
-    for event in ledger.garden.events:
-        if _is_beginning(event) and ledger.year_of(event.when.first) == year:
-            month = (event.when.first.year, event.when.first.month)
-            found.setdefault(month, {}).update(dict.fromkeys(event.crops))
+    for event in ledger.seasons_told.events.get(year, ()):
+        if _is_beginning(event):
+            found.setdefault(_month_of(event.when), {}).update(dict.fromkeys(event.crops))
     return {month: tuple(crops) for month, crops in found.items()}
 
 
@@ -200,38 +216,23 @@ def _is_beginning(event: Event) -> bool:
 LONGEST_MONTH = 31
 
 
-def _grams(year: int, ledger: Ledger) -> dict[tuple[int, int], float]:
-    found: dict[tuple[int, int], float] = {}
-    for picking in ledger.pickings_by_year.get(year, ()):
-        if picking.grams is not None:
-            month = (picking.when.first.year, picking.when.first.month)
-            found[month] = found.get(month, 0.0) + picking.grams
-    return found
-
-
 def _month(
     month: tuple[int, int],
     notes: int,
     begun: Iterable[str],
-    grams: float,
-    most: float,
-    year: int,
+    picked: Iterable[Picking],
+    bar: int,
     ledger: Ledger,
+    *,
+    to: str,
 ) -> MonthRow:
     crops = [ledger.crop_links[crop] for crop in begun if crop in ledger.crop_links]
-    to = month_address(year, month, ledger)
-    in_month = [
-        amount
-        for p in ledger.pickings_by_year.get(year, ())
-        if (p.when.first.year, p.when.first.month) == month
-        for amount in p.amounts
-        if amount.grams is not None
-    ]
+    weighed = [amount for picking in picked for amount in picking.amounts if amount.grams is not None]
     return MonthRow(
         month=Link(text=MONTHS[month[1] - 1], to=to),
         notes=counted(notes, "note"),
         begun=tuple(crops[:MOST_NAMED]),
         more=max(0, len(crops) - MOST_NAMED),
-        picked=total_figures(in_month, ledger.garden.units, to=to),
-        bar=round(WHOLE * grams / most) if most else 0,
+        picked=total_figures(weighed, ledger.garden.units, to=to),
+        bar=bar,
     )

@@ -6,11 +6,13 @@ be better than others, never worse. Pure.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 from statistics import median
 
+from leafmould.garden.indexes import grouped
 from leafmould.garden.model import Event, Picking
 from leafmould.garden.queries import Past
 from leafmould.reckon.season_here import is_frost
@@ -50,41 +52,108 @@ class Harvest:
     seasons: int  # in which it was weighed, this one among them
 
 
-def marks(year: int, past: Past) -> tuple[Mark, ...]:
-    """Firsts and lasts of a season, in the order of its days."""
-    events = [event for event in past.garden.events if _is_in(event.when.day, year, past)]
-    pickings = [p for p in past.pickings_by_year.get(year, ()) if p.when.is_exact and p.crops]
-    found = [*_sowings(events), *_frosts(events, year, past), *_ends_of_picking(pickings, year, past)]
-    return tuple(sorted(found, key=lambda mark: (mark.day, mark.what)))
+class Seasons:
+    """The seasons of one garden, its events and pickings sorted into them once."""
 
+    def __init__(self, past: Past) -> None:
+        """Take the garden's past; nothing is sorted yet."""
+        self._past = past
 
-def first_pickings(year: int, past: Past) -> tuple[Mark, ...]:
-    """First pickings that came earlier or later than in the season before that had one: those most apart."""
-    found = [mark for crop in past.garden.crops if (mark := _first_of(crop, year, past))]
-    ranked = sorted(found, key=lambda pair: (-pair[0], pair[1].day, pair[1].crops))
-    return tuple(mark for _, mark in ranked[:MOST_CROPS])
+    @cached_property
+    def events(self) -> Mapping[int, Sequence[Event]]:
+        """Events by season, in the order of their days."""
+        return grouped((self._past.year_of(event.when.first), event) for event in self._past.garden.events)
 
+    @cached_property
+    def _picked(self) -> Mapping[str, Mapping[int, Sequence[Picking]]]:
+        """Pickings by crop and season."""
+        return {crop: self._past.picked_years(crop) for crop in self._past.garden.crops}
 
-def best(year: int, past: Past) -> tuple[Harvest, ...]:
-    """The crops that gave more than in any other season: those most beyond them, from A to Z."""
-    found = (
-        h for h, others in _harvests(year, past) if h.grams > max(others) and h.grams >= APART * h.middle_g
-    )
-    return _ranked(found, lambda h: -h.grams / h.middle_g)
+    @cached_property
+    def _weights(self) -> Mapping[str, Mapping[int, float]]:
+        """What each crop weighed in the seasons in which all its pickings were weighed [g]; none without."""
+        return {
+            crop: {
+                year: grams
+                for year, pickings in seasons.items()
+                if (grams := _weight(crop, pickings)) is not None
+            }
+            for crop, seasons in self._picked.items()
+        }
 
+    def marks(self, year: int) -> tuple[Mark, ...]:
+        """Firsts and lasts of a season, in the order of its days."""
+        past, events = self._past, [e for e in self.events.get(year, ()) if e.when.is_exact]
+        pickings = [p for p in past.pickings_by_year.get(year, ()) if p.when.is_exact and p.crops]
+        found = [*_sowings(events), *_frosts(events, year, past), *_ends_of_picking(pickings, year, past)]
+        return tuple(sorted(found, key=lambda mark: (mark.day, mark.what)))
 
-def worst(year: int, past: Past) -> tuple[Harvest, ...]:
-    """The crops that gave less than in any other season, from A to Z; none while the season lasts."""
-    if year >= past.this_year:
-        return ()
-    found = (
-        h for h, others in _harvests(year, past) if h.grams < min(others) and h.middle_g >= APART * h.grams
-    )
-    return _ranked(found, lambda h: h.grams / h.middle_g)
+    def first_pickings(self, year: int) -> tuple[Mark, ...]:
+        """First pickings that came earlier or later than in the season before that had one: those most apart."""
+        found = [mark for crop in self._picked if (mark := self._first_of(crop, year))]
+        ranked = sorted(found, key=lambda pair: (-pair[0], pair[1].day, pair[1].crops))
+        return tuple(mark for _, mark in ranked[:MOST_CROPS])
 
+    def best(self, year: int) -> tuple[Harvest, ...]:
+        """The crops that gave more than in any other season: those most beyond them, from A to Z."""
+        found = (
+            h for h, others in self._harvests(year) if h.grams > max(others) and h.grams >= APART * h.middle_g
+        )
+        return _ranked(found, lambda h: -h.grams / h.middle_g)
 
-def _is_in(day: date | None, year: int, past: Past) -> bool:
-    return day is not None and past.year_of(day) == year
+    def worst(self, year: int) -> tuple[Harvest, ...]:
+        """The crops that gave less than in any other season, from A to Z; none while the season lasts."""
+        if year >= self._past.this_year:
+            return ()
+        found = (
+            h for h, others in self._harvests(year) if h.grams < min(others) and h.middle_g >= APART * h.grams
+        )
+        return _ranked(found, lambda h: h.grams / h.middle_g)
+
+    def _harvests(self, year: int) -> Iterator[tuple[Harvest, list[float]]]:
+        """Every crop weighed in this season and in two others, with the weights of those."""
+        for crop, weights in self._weights.items():
+            weighed = {y: g for y, g in weights.items() if y == year or y < self._past.this_year}
+            others = [grams for season, grams in weighed.items() if season != year]
+            if year in weighed and len(others) > 1:
+                middle = float(median(others))
+                yield (
+                    Harvest(crop=crop, grams=weighed[year], middle_g=middle, seasons=len(weighed)),
+                    others,
+                )
+
+    @cached_property
+    def _firsts(self) -> Mapping[str, Mapping[int, Picking]]:
+        """The first picking of each crop in each season, where its day is exact and it was that crop alone."""
+        return {
+            crop: {
+                year: pickings[0]
+                for year, pickings in seasons.items()
+                if pickings[0].when.is_exact and pickings[0].crops == (crop,)
+            }
+            for crop, seasons in self._picked.items()
+        }
+
+    def _first_of(self, crop: str, year: int) -> tuple[int, Mark] | None:
+        """The first picking of a crop, and how many days it lies from that of the season before that had one."""
+        firsts, past = self._firsts[crop], self._past
+        earlier = [season for season in firsts if season < year]
+        if year not in firsts or not earlier:
+            return None
+        before = max(earlier)
+        first = firsts[year]
+        gone = _into(first.when.first, year, past) - _into(firsts[before].when.first, before, past)
+        if not WORTH_SAYING <= abs(gone) <= FARTHEST:
+            return None
+        side = "later" if gone > 0 else "earlier"
+        mark = Mark(
+            what="first picked",
+            day=first.when.first,
+            entry=first.entry,
+            crops=(crop,),
+            beside=f"{counted(abs(gone), 'day')} {side} than in {past.year_name(before)}",
+        )
+        return abs(gone), mark
 
 
 def _sowings(events: Iterable[Event]) -> Iterator[Mark]:
@@ -127,31 +196,6 @@ def _picked(what: str, picking: Picking) -> Mark:
     return Mark(what=what, day=picking.when.first, entry=picking.entry, crops=picking.crops)
 
 
-def _first_of(crop: str, year: int, past: Past) -> tuple[int, Mark] | None:
-    """The first picking of a crop, and how many days it lies from that of the season before that had one."""
-    firsts = {}
-    for season, pickings in past.picked_years(crop).items():
-        exact = [p for p in pickings if p.when.is_exact and p.crops == (crop,)]
-        if exact and exact[0] is pickings[0]:
-            firsts[season] = exact[0]
-    earlier = [season for season in firsts if season < year]
-    if year not in firsts or not earlier:
-        return None
-    before = max(earlier)
-    gone = _into(firsts[year].when.first, year, past) - _into(firsts[before].when.first, before, past)
-    if not WORTH_SAYING <= abs(gone) <= FARTHEST:
-        return None
-    side = "later" if gone > 0 else "earlier"
-    mark = Mark(
-        what="first picked",
-        day=firsts[year].when.first,
-        entry=firsts[year].entry,
-        crops=(crop,),
-        beside=f"{counted(abs(gone), 'day')} {side} than in {past.year_name(before)}",
-    )
-    return abs(gone), mark
-
-
 def _into(day: date, year: int, past: Past) -> int:
     """Days since the season began, without the leap day."""
     begun = past.year_begins(year)
@@ -161,22 +205,6 @@ def _into(day: date, year: int, past: Past) -> int:
 
 def _is_leap(year: int) -> bool:
     return year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
-
-
-def _harvests(year: int, past: Past) -> Iterator[tuple[Harvest, list[float]]]:
-    """Every crop weighed in this season and in two others, with the weights of those."""
-    for crop in past.garden.crops:
-        weighed = {
-            season: grams
-            for season, pickings in past.picked_years(crop).items()
-            if (season == year or season < past.this_year) and (grams := _weight(crop, pickings)) is not None
-        }
-        others = [grams for season, grams in weighed.items() if season != year]
-        if year in weighed and len(others) > 1:
-            yield (
-                Harvest(crop=crop, grams=weighed[year], middle_g=float(median(others)), seasons=len(weighed)),
-                others,
-            )
 
 
 def _weight(crop: str, pickings: Iterable[Picking]) -> float | None:

@@ -91,6 +91,8 @@ def _hides_nothing(shown: Written, written: Written) -> bool:
         leave_out=ours.leave_out,
         private_words=ours.private_words,
         seeds=ours.seeds,
+        months=ours.months,
+        weather=ours.weather,
         problems=ours.problems,
     )
     return bare == ours and differ_in_problems_only(shown.entries, written.entries)

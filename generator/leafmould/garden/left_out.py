@@ -24,6 +24,8 @@ def without_later_rows(settings: Settings, on: date) -> tuple[Settings, tuple[Pr
         *_one_hint([(row.year, row.at) for row in grown], on),
         *_one_hint([(row.year or 0, row.at) for row in got], on),
     )
+    if settings.weather and settings.weather[-1].on > on:
+        settings = replace(settings, weather=tuple(row for row in settings.weather if row.on <= on))
     if not hints:
         return settings, ()
     past = replace(

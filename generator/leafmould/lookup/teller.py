@@ -52,7 +52,9 @@ def teller_of(loaded: Loaded) -> Teller:
     """What says how the plantings of a loaded garden stand."""
     garden = loaded.garden
     book = almanac(loaded.shown, garden)
-    return Teller(garden=garden, almanac=book, waits=Waits(garden), up=coming_up(garden, book))
+    return Teller(
+        garden=garden, almanac=book, waits=Waits(garden), up=coming_up(garden, book, book.warmth.mean)
+    )
 
 
 def _begun(planting: Planting) -> str:

@@ -97,6 +97,26 @@ class KeptSeed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MonthNormal:
+    """The usual weather of a month."""
+
+    month: int  # 1 to 12
+    low: float  # mean of the daily lows [°C]
+    high: float  # mean of the daily highs [°C]
+    rain: float | None = None  # [mm]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeatherDay:
+    """The weather of one day, as it was measured."""
+
+    on: date
+    low: float | None = None  # [°C]
+    high: float | None = None  # [°C]
+    rain: float | None = None  # [mm]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of a garden's settings, defaults filled in."""
 
@@ -126,6 +146,8 @@ class Settings:
     crops: tuple[CropSetting, ...] = ()
     beforehand: tuple[Beforehand, ...] = ()
     seeds: tuple[KeptSeed, ...] = ()
+    months: tuple[MonthNormal, ...] = ()  # January to December, or none
+    weather: tuple[WeatherDay, ...] = ()  # in order
     problems: tuple[Problem, ...] = ()
 
     @property

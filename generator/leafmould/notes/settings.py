@@ -1,4 +1,4 @@
-"""garden.yaml, crops.yaml and the tables records/beforehand.csv and records/seeds.csv as one frozen value, read once.
+"""garden.yaml, crops.yaml and the tables under records/ as one frozen value, read once.
 
 Everything has a sensible default. What cannot be used is reported and left at its default; only a
 garden.yaml that cannot be read at all raises. The values are in `setting_values`.
@@ -15,6 +15,7 @@ from leafmould.notes.garden_file import GARDEN_FILE, read_garden_file
 from leafmould.notes.seeds_file import SEEDS, read_seeds
 from leafmould.notes.setting_values import BedSetting, Beforehand, CropSetting, KeptSeed, PacketDays, Settings
 from leafmould.notes.text import Text, clean_text
+from leafmould.notes.weather_files import NORMALS, WEATHER, read_normals, read_weather
 from leafmould.values.problems import Level, Location, Problem, UnreadableGarden
 
 __all__ = ["BedSetting", "Beforehand", "CropSetting", "KeptSeed", "PacketDays", "Settings", "read_settings"]
@@ -42,6 +43,24 @@ def read_settings(folder: Path) -> Settings:
     if tin is not None:
         seeds, problems = read_seeds(tin.text)
         settings = replace(settings, seeds=seeds, problems=(*settings.problems, *tin.problems, *problems))
+    return _with_weather(settings, folder)
+
+
+def _with_weather(settings: Settings, folder: Path) -> Settings:
+    """The same with the tables of the usual weather and of each day's."""
+    path = settings.normals or NORMALS
+    table = _text_of(folder, path)
+    if table is not None:
+        months, problems = read_normals(table.text, path, units=settings.units)
+        settings = replace(settings, months=months, problems=(*settings.problems, *table.problems, *problems))
+    elif settings.normals:
+        message = f'There is no table "{path}", which garden.yaml names for the usual warmth of the months.'
+        problem = Problem(at=Location(file=GARDEN_FILE), level=Level.ERROR, message=message, field="normals")
+        settings = replace(settings, problems=(*settings.problems, problem))
+    table = _text_of(folder, WEATHER)
+    if table is not None:
+        days, problems = read_weather(table.text, units=settings.units, order=settings.dates)
+        settings = replace(settings, weather=days, problems=(*settings.problems, *table.problems, *problems))
     return settings
 
 

@@ -175,7 +175,7 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
 def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     """Expectations and labels of every planting, and the tables behind them."""
     forecasts = {p.id: found for p in garden.plantings if (found := expected(p, almanac))}
-    waits, up = Waits(garden), coming_up(garden, almanac)
+    waits, up = Waits(garden), coming_up(garden, almanac, almanac.warmth.mean)
     tin = seed_tin(garden, almanac)
     return Reckoned(
         forecasts=forecasts,

@@ -17,6 +17,7 @@ from leafmould.garden.model import Garden
 from leafmould.garden.seeds import TinRow, tin_rows
 from leafmould.garden.vocabulary import own_crop_keys
 from leafmould.notes.settings import CropSetting, PacketDays, Settings
+from leafmould.reckon.warmth import Warmth
 from leafmould.values.names import fold, slug
 
 TROPICS_END = 30.0
@@ -44,6 +45,7 @@ class Almanac:
     """By crop key, the varieties crops.yaml gives days for, as written there."""
     own_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """By crop key, what else crops.yaml says of it: "family", "how it is grown"."""
+    warmth: Warmth = field(default_factory=lambda: Warmth((), ()))  # records/normals.csv and weather.csv
     tin: tuple[TinRow, ...] = ()  # records/seeds.csv, as far as this build may show it
 
     def packet(self, crop: str, variety: str | None) -> PacketDays | None:
@@ -88,6 +90,7 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         varieties_by_crop={keys[c.name]: c.days_by_variety for c in own if c.days_by_variety},
         own_words={keys[c.name]: words for c in own if (words := _own_words(c))},
         tin=tin_rows(settings),
+        warmth=Warmth(settings.months, settings.weather),
         packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(
             {(keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety}

@@ -80,7 +80,8 @@ def _year(text: str | None) -> int | None:
     return None if text is None else short_year(text)
 
 
-def _month(word: str) -> int | None:
+def month_of(word: str) -> int | None:
+    """The month a word names, whole or short, in the languages known; None for none."""
     key = plain(word)
     return MONTHS.get(key) or SHORT_MONTHS.get(key)
 
@@ -197,7 +198,7 @@ THREE_WORDS = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*(?:[ -][^\W\d_]+){0,3}")
 def day_month_word(text: str, start: int) -> Found | None:
     """12 June, 12th of June 2026, 1er mai, 12-jun-26."""
     m = DAY_MONTH.match(text, start)
-    month = _month(m[2]) if m else None
+    month = month_of(m[2]) if m else None
     if m is None or month is None:
         return None
     if m[3] is None and plain(m[2]) in NEEDS_YEAR:
@@ -209,7 +210,7 @@ def day_month_word(text: str, start: int) -> Found | None:
 def month_word_day(text: str, start: int) -> Found | None:
     """June 12th, Jun 12 2026, Apr 03 07:12:44 MDT 2018."""
     m = MONTH_DAY.match(text, start)
-    month = _month(m[1]) if m else None
+    month = month_of(m[1]) if m else None
     if m is None or month is None or plain(m[1]) in NEEDS_YEAR:
         return None
     words = DateWords(written=m[0], year=_year(m[3]), month=month, day=int(m[2]))
@@ -221,7 +222,7 @@ def month_word_day(text: str, start: int) -> Found | None:
 def month_alone(text: str, start: int) -> Found | None:
     """April 2026, avr. 2026, April; short names only with a year."""
     m = MONTH_ALONE.match(text, start)
-    month = _month(m[1]) if m else None
+    month = month_of(m[1]) if m else None
     if m is None or month is None:
         return None
     if m[3] is None and (plain(m[1]) not in MONTHS or m[1] == "may"):

@@ -32,14 +32,31 @@ NO_HARVEST = nouns.PRODUCTS | frozenset(
     {"packet", "pack", "pkt", "seed", "pot", "tray", "cell", "module", "jar", "bottle", "tin", "frame", "bed", "row", "line", "patch",
      "station", "cutting", "string", "graft", "scion", "drill", "layer"}
 )  # fmt: skip
-BEHIND = frozenset({"today", "yesterday", "now", "at", "finally", "this", "last", "already"})
+BEHIND = frozenset(
+    {
+        "on",
+        "so",
+        "for",
+        "before",
+        "along",
+        "today",
+        "yesterday",
+        "now",
+        "at",
+        "finally",
+        "this",
+        "last",
+        "already",
+    }
+)
 
 
 def in_or_out(typed: Typed) -> Clause | None:
     """ "leeks in, 40, bed 3", "garlic out, 23 bulbs"."""
     if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
         return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
-    i, crop = 0, None
+    start = i = next((k for k, word in enumerate(typed.words[:3]) if word not in LEADS), 0)
+    crop = None
     if "in" not in typed.words and "out" not in typed.words:
         return None
     while i < typed.stops[0]:
@@ -51,6 +68,7 @@ def in_or_out(typed: Typed) -> Clause | None:
             or typed.words[i] in ARTICLES
             or typed.words[i].isdigit()
             or typed.words[i] in nouns.COUNT_NOUNS
+            or typed.words[i] in (LEADS if crop is None else BETWEEN)
         ):
             i = max(quote.last, i + 1) if quote is not None else i + 1
         else:
@@ -64,7 +82,12 @@ def in_or_out(typed: Typed) -> Clause | None:
     if typed.words[i] == "out" and not is_root:
         return None
     verb = "picked" if typed.words[i] == "out" else "sowed" if "seed" in typed.words[crop:i] else "planted"
-    return Clause(0, i, j, typed.count, (typed.words[i],), verb)
+    return Clause(start, i, j, typed.count, (typed.words[i],), verb)
+
+
+LEADS = frozenset({"so", "finally", "and", "all", "well", "yay"})
+BETWEEN = frozenset({"are", "is", "all", "now", "both", "finally", "were", "was", "went"})
+""" "so the toms are in", "leeks all in now"."""
 
 
 def amount_alone(typed: Typed) -> Clause | None:

@@ -38,6 +38,28 @@ FIERCE = frozenset(
 )
 
 
+HALF_DONE = frozenset({"partly", "mostly", "nearly", "barely", "hardly", "family", "july"})
+HURTING = frozenset({"dead", "killed", "died", "finished", "broke", "broken", "frozen", "gone", "up", "sore"})
+BODY = frozenset(
+    {
+        "arm",
+        "back",
+        "leg",
+        "knee",
+        "hand",
+        "foot",
+        "feet",
+        "phone",
+        "battery",
+        "finger",
+        "wrist",
+        "toe",
+        "shoulder",
+    }
+)
+"""What hurts after work is no loss."""
+
+
 def joins(gap: str) -> bool:
     return "&" in gap or "+" in gap or "/" in gap
 
@@ -62,7 +84,7 @@ def describes_crop(typed: Typed, i: int) -> bool:
         )
         and i + 1 < typed.count
         and not typed.breaks[i + 1]
-        and bool(typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP)[0])
+        and bool(typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0])
     )
 
 

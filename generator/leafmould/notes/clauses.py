@@ -10,9 +10,12 @@ from functools import lru_cache
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.clause_signs import (
+    BODY,
     DESCRIBED,
     DESCRIBING,
     FIERCE,
+    HALF_DONE,
+    HURTING,
     RUN_ON,
     describes_crop,
     ends_object,
@@ -115,6 +118,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
         elif (
             is_topic
             and not _may_precede(word)
+            and not (i and word.endswith("ed") and describes_crop(typed, i))
             and not (word in FIERCE and words[i + 1 : i + 2] and words[i + 1] in nouns.TROUBLES)
         ):
             strangers += 1
@@ -192,7 +196,7 @@ def _may_precede(word: str) -> bool:
     return (
         word in BEFORE_VERB or (word in nouns.SELDOM_VARIETY and word != "tomorrow") or word.isdigit() or word in nouns.COUNT_NOUNS or word in nouns.UNITS or word in nouns.NUMBERS
         or word in PLACE_OPENERS or word in nouns.PART_SIDES or word in nouns.TROUBLES or word in nouns.LONGEST_VAGUE
-        or word in nouns.ORDINALS or word in ("unknown", "mystery", "unlabelled", "unnamed", "everything", "everywhere", "both", "them") or word in nouns.FRACTION_WORDS
+        or (word.endswith("ly") and len(word) > 4 and word not in HALF_DONE) or word in nouns.WEEDS or word in nouns.ORDINALS or word in ("unknown", "mystery", "unlabelled", "unnamed", "everything", "everywhere", "both", "them") or word in nouns.FRACTION_WORDS
     )  # fmt: skip
 
 
@@ -240,6 +244,10 @@ def _verb_at(
             and HALF_WAY & set(typed.words[max(0, i - 4) : i])
         ):
             continue
+        if verbs is not None and size == 1 and typed.plain[typed.ends[i] - 1] in "sS" and word[-1] != "s":
+            continue  # "40 sets"
+        if verbs is not None and word in HURTING and i > 0 and typed.words[i - 1] in BODY:
+            continue  # "arms dead"
         if verbs is not None and size == 1 and word in FIERCE and is_cursed(typed, i):
             continue  # "this blasted wind"
         if size == 1 and is_topic and (done := gerund_at(typed, i)) is not None:

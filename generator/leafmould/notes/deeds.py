@@ -18,6 +18,7 @@ from leafmould.notes.habits import LineReading
 from leafmould.notes.kept import without_meaning
 from leafmould.notes.objects import take_object
 from leafmould.notes.one_line import OneLine
+from leafmould.notes.said_first import take_stuff_first
 from leafmould.notes.senses import action_of
 from leafmould.notes.slots import walk_clause
 from leafmould.notes.states import state_in
@@ -97,6 +98,7 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
                 and action_of(typed, clause)[0] == "remark"
             )
             or _is_the_same_planting(typed, clause)
+            or _is_covering_of_seed(typed, kept[-1], clause)
         )
         if is_none and not clause.is_denied:
             if _is_told(typed, clause):
@@ -153,6 +155,16 @@ def _is_the_same_planting(typed: Typed, clause: Clause) -> bool:
     return clause.form in TUCKED and not names_crop(typed, clause) and not has_amount(typed, clause)
 
 
+def _is_covering_of_seed(typed: Typed, before: Clause, clause: Clause) -> bool:
+    """ "sowed phacelia on bed 3, raked in": how it was sown."""
+    return (
+        clause.form in (("raked", "in"), ("raked",), ("broadcast",), ("drilled",), ("rolled",))
+        and not names_crop(typed, clause)
+        and not has_amount(typed, clause)
+        and action_of(typed, before)[0] in ("sowed", "resowed")
+    )
+
+
 TUCKED = frozenset(
     {("tucked", "in"), ("popped", "in"), ("stuck", "in"), ("set", "in"), ("bedded", "in"), ("packed",)}
 )
@@ -181,6 +193,7 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
     take_object(walk, clause)
     walk_clause(walk, clause)
     pair_places(draft)
+    take_stuff_first(draft, typed, clause, VERBS[verb])
     if verb == "lost" and clause.is_by_trouble and draft.cause is None:
         draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
     if verb == "grew" and SEVERAL_YEARS.search(typed.plain):

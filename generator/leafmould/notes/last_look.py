@@ -137,6 +137,8 @@ def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str
 
 def _is_deed(typed: Typed, i: int, begin: int) -> bool:
     word = typed.words[i]
+    if word == "took" and not TIMES.isdisjoint(typed.words[i + 1 : i + 5]):
+        return False  # "took an hour"
     if typed.words[i : i + 2] == ["came", "through"]:
         return False  # "it came through fine"
     if word in ("had", "got", "ate", "loved", "enjoyed") and i and typed.words[i - 1] in nouns.HENS:
@@ -155,6 +157,11 @@ def _is_deed(typed: Typed, i: int, begin: int) -> bool:
     return (is_doing and word in DEEDS) or (
         i > begin and (typed.words[i - 1] in DOERS or typed.words[i - 1].isdigit())
     )
+
+
+TIMES = frozenset(
+    {"hour", "minute", "min", "day", "week", "morning", "afternoon", "ages", "forever", "evening"}
+)
 
 
 def _is_end(clause: Done, typed: Typed, i: int) -> bool:

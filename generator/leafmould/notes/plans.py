@@ -16,7 +16,7 @@ from leafmould.notes.words.prepositions import (
     STRONG_PLANS,
     SUBJECTS,
 )
-from leafmould.notes.words.verbs import GERUNDS, LONGEST_PLAIN, PLAIN
+from leafmould.notes.words.verbs import GERUNDS, LONGEST_PLAIN, PAST, PLAIN
 from leafmould.values.names import Kind
 
 NO_PLAN = frozenset(
@@ -59,14 +59,20 @@ def intends_before(typed: Typed, begin: int) -> bool:
 
 def is_thing_done(typed: Typed, end: int) -> bool:
     """ "Seed garlic went in", "compost bin turned": the first word is a thing, and what was done stands behind it."""
-    stop = min(typed.stops[0], end + 6)
+    stop = min(
+        typed.count if any("(" in gap for gap in typed.gaps[end : end + 2]) else typed.stops[0], end + 8
+    )
+    if typed.phrase(end, 1) == ("of",) and (*typed.phrase(0, end), "of") in PAST:
+        return True  # "winter prune of the Cox"
     for i in range(end, stop):
         word = typed.words[i]
+        if i > end and typed.breaks[i] and ")" in typed.gaps[i]:
+            stop = min(stop, i + 2)
         if word in SUBJECTS or word in REMARK_OPENERS or word in PLACE_OPENERS or word in ARTICLES:
             return False
         if (
             (i > end or word not in ("put", "cut", "set", "dug", "fed"))
-            and word in DONE_TO
+            and (word in DONE_TO or (word.endswith("ed") and (word,) in PAST))
             and not typed.names(i)[0]
         ):
             return True
@@ -79,7 +85,7 @@ def _words(text: str) -> frozenset[str]:
 
 DONE_TO = _words(
     """went came put turned sown sowed planted lifted picked spread laid moved emptied filled taken given thinned netted
-    mulched weeded dug fixed mended pulled cleared pricked potted watered fed limed covered pruned tied staked cut sorted"""
+    mulched weeded dug fixed mended pulled cleared pricked bought gone removed applied sold lost done pricked potted watered fed limed covered pruned tied staked cut sorted"""
 )
 
 

@@ -15,6 +15,7 @@ from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
     CLAUSE_JOINS,
+    FILLERS,
     NEGATIONS,
     PLACE_OPENERS,
     REMARK_OPENERS,
@@ -112,6 +113,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
         (_is_deed(typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
         or _is_number(typed, i, start, end)
         or _is_name(typed, i, start, end, named)
+        or _is_joined_stranger(clause, typed, i, start, end)
     )
 
 
@@ -122,6 +124,8 @@ def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
     if word.startswith("un") and word not in DEEDS:
         return False
     behind = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+    if word == "took" and not DURATIONS.isdisjoint(typed.words[i + 1 : i + 5]):
+        return False  # "took an hour"
     if (word, behind) in QUIET_PAIRS or (i + 1 == end and behind and typed.names(i + 1)[0]):
         return False  # "stewed rhubarb"
     if word.endswith("ing") and len(word) > 5:
@@ -173,6 +177,22 @@ def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
         or behind in ("st", "nd", "rd", "th")
         or SIZE_WORDS & set(typed.words[i + 1 : i + 4])
     )
+
+
+def _is_joined_stranger(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
+    """ "sowed rye and vetch": perhaps a crop nobody knows, joined to one."""
+    if i != start or i < 2 or typed.words[i - 1] != "and" or end - start > 2 or not typed.words[i].isalpha():
+        return False
+    word, before = typed.words[i], typed.starts[i - 2]
+    crops = (s for item in clause.draft.items for s in item.spans if s[0] in ("crop", "variety"))
+    is_plain = (
+        word in QUIET
+        or word in nouns.SELDOM_VARIETY
+        or word in FILLERS
+        or word in SUBJECTS
+        or word in PLACE_OPENERS
+    )
+    return not is_plain and not typed.breaks[i] and any(a <= before < b for _, a, b in crops)
 
 
 def _is_name(typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:

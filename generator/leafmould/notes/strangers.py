@@ -188,6 +188,8 @@ def _unknown_crop(walk: Walk, item: Item, i: int, end: int) -> bool:
     if walk.typed.breaks[i] and i != walk.verb_end and not item.amounts and not item.is_after_comma:
         return False
     for size in range(end - i, 0, -1):
+        if walk.typed.words[i] in nouns.HENS:
+            return False
         known = near_name(
             walk.typed.vocabulary, tuple(walk.typed.words[i : i + size]), (Kind.CROP, Kind.CROP_GROUP)
         )

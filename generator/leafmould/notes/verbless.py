@@ -194,8 +194,11 @@ STANDS_ALONE = frozenset({"everywhere", "again", "about", "back", "all"})
 
 def _cover(typed: Typed) -> Clause | None:
     """ "fleece on carrots", "nets off Arch", "manure on Top bed"."""
-    i = 0
-    while i < min(3, typed.count - 2) and typed.words[i] not in STUFF_VERBS and not typed.names(i)[0]:
+    i = _past_amount(typed)
+    last = min(i + 3, typed.count - 2)
+    while i < last and typed.words[i] not in STUFF_VERBS and not typed.names(i)[0]:
+        if typed.words[i] in nouns.TROUBLES and typed.words[i + 1] in THROUGH:
+            return None  # "possums through the net on Old pear"
         i += 1
     verb = STUFF_VERBS.get(typed.words[i])
     if verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1 or _is_bed(typed, i):
@@ -206,6 +209,8 @@ def _cover(typed: Typed) -> Clause | None:
         and not typed.names(i + 1)[0]
     ):
         i += 1
+    if typed.words[i + 1] in ("to", "into") and _is_bed(typed, _past_the(typed, i + 2)):
+        return _stuff(typed, verb, i + 1, i + 1)
     j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
     if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto", "round", "around", "under"):
         return None
@@ -215,11 +220,36 @@ def _cover(typed: Typed) -> Clause | None:
         verb = "uncovered"
     elif "slug" in typed.words[:i]:
         verb = "treated"
-    return _clause(typed, verb, 0, j, typed.written(0, i + 1))
+    return _stuff(typed, verb, j, i + 1)
+
+
+THROUGH = frozenset({"through", "under", "into", "inside", "in", "behind", "past"})
+
+
+def _stuff(typed: Typed, verb: str, verb_end: int, stuff_end: int) -> Clause:
+    """What was put there; how much of it, if the line begins with that: "2 barrows of manure"."""
+    words = typed.words
+    is_counted = words[0].isdigit() or words[0] in nouns.NUMBERS
+    begin = words.index("of", 0, stuff_end) + 1 if is_counted and "of" in words[:stuff_end] else 0
+    return _clause(typed, verb, begin, verb_end, typed.written(begin, stuff_end))
+
+
+def _past_amount(typed: Typed) -> int:
+    """ "3 barrow loads of", "a bucket of"."""
+    words = typed.words
+    end = words.index("of", 0, 6) if "of" in words[:6] else 0
+    is_counted = all(
+        w.isdigit() or w in nouns.NUMBERS or w in nouns.HOLDERS or w in nouns.SIZES for w in words[:end]
+    )
+    return end + 1 if end and is_counted and end + 2 < typed.count else 0
+
+
+def _past_the(typed: Typed, i: int) -> int:
+    return i + (typed.words[i : i + 1] in (["the"], ["my"], ["our"]))
 
 
 def _is_bed(typed: Typed, i: int) -> bool:
-    return bool(typed.kind(i, Kind.BED)[0])
+    return i < typed.count and bool(typed.kind(i, Kind.BED)[0])
 
 
 STUFF_VERBS = {

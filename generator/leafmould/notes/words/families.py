@@ -70,6 +70,8 @@ SHADED: Senses = (("crop", "covered"), ("bed", "covered"))
 CAME_OUT: Senses = (("flower words", "remark"), ("root first", "picked"), ("out of bed", "cleared"))
 
 FAMILIES: tuple[tuple[str, Senses], ...] = (
+    ("scattered; sprinkled; strewed; chucked; threw; flung; chucked down; down to; put down to; laid down to; gone down to; set down to", (("green crop", "sowed"),)),
+    ("gone; gone from; all gone; all gone from", (("weeds first", "weeded"),)),
     ("had; blew; lifted; tore; ripped; whipped; took", (("wind cover", "remark"),)),
     ("put; put out; set out; set", PUT),
     ("hosed; washed off", (("trouble", "treated"),)),
@@ -176,7 +178,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
         ENDED,
     ),
     (
-        "croaked; conked out; went to slime; went to mush; went mouldy; went moldy; turned to mush; turned to slime; turned mouldy; turned moldy; went rotten; went slimy; popped its clogs; popped their clogs; "
+        "gone soft; went soft; gone mouldy; gone moldy; gone rotten; gone bad; went bad; gone slimy; croaked; conked out; went to slime; went to mush; went mouldy; went moldy; turned to mush; turned to slime; turned mouldy; turned moldy; went rotten; went slimy; popped its clogs; popped their clogs; "
         "curled up and died; bit the dust; pegged it; wilted and died; shrivelled up; shriveled up; melted; melted away; rotted away; withered away; frosted; "
         "nipped by frost; got nipped; got nipped by frost; were frosted; was frosted; went to pot; went black; threw in the towel; gave up on life; carked it; karked it; went west; packed it in; "
         "never came up; never came through; never germinated; never made it; never showed; never appeared; never recovered; cooked in the heat; fizzled out; dropped dead; upped and died; went under",

@@ -38,6 +38,7 @@ QUIET = _words(
 QUIET_PAIRS = frozenset(
     {
         ("came", "through"),
+        ("raked", "in"),
         ("cut", "and"),
         ("washed", "off"),
         ("got", "in"),

@@ -1,0 +1,83 @@
+"""What stands before a verb, or right behind it, and turns its meaning: who took it, green manure, seeds, water.
+
+Each function looks at the words of one clause; `about` lists them under the names `senses` asks by.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.draft import Draft
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES
+from leafmould.notes.words.verbs import Verb
+from leafmould.values.names import fold_word
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(fold_word(word) for word in text.split())
+
+
+LOST_THINGS = _words(
+    "trowel knife glove secateurs spade phone key ring coin ball toy watch penny penknife dibber spectacles glasses hat mug bone"
+)
+"""What turns up in a bed and is no crop, pest or state."""
+TAKERS = _words(
+    "foodbank neighbour neighbor neighbours neighbors school church shelter mum mother dad sister brother daughter son friend friends pub cafe restaurant shop chef vicar gran nan aunt uncle"
+)
+GREENS = _words(
+    "phacelia mustard clover vetch rye oats oat tare tares buckwheat lupin lupins fenugreek ryegrass"
+)
+NOT_SOWN = _words("compost heap hen chicken chook goat bin")
+WATERED_WITH = _words("hose soaker drip dripper can sprinkler water watering butt irrigation")
+
+
+def is_taker_first(typed: Typed, clause: Clause) -> bool:
+    """ "Foodbank took 8 kg chard": given away."""
+    before = typed.words[clause.start : clause.verb_start]
+    first = next((word for word in before if word not in ARTICLES), "")
+    is_bank = before[-2:] == ["food", "bank"]
+    return (first in TAKERS or is_bank) and not typed.breaks[clause.verb_start]
+
+
+def is_seeds_kept(typed: Typed, clause: Clause) -> bool:
+    """ "kept the seeds in an envelope"."""
+    i = clause.verb_end
+    while i < clause.end and typed.words[i] in ARTICLES | {"all", "some"}:
+        i += 1
+    return typed.words[i : i + 1] == ["seed"] and not typed.breaks[i]
+
+
+def is_green_sown(typed: Typed, clause: Clause) -> bool:
+    """ "phacelia scattered over bed 3", "Top bed down to rye"; not "chucked the mustard on the heap"."""
+    words = typed.words[clause.start : clause.end]
+    return not GREENS.isdisjoint(words) and NOT_SOWN.isdisjoint(words)
+
+
+def is_water_amount(typed: Typed, clause: Clause) -> bool:
+    """ "40 litres applied via soaker hose": litres of nothing else are water."""
+    words = typed.words[clause.start : clause.end]
+    has_volume = any(a.isdigit() and nouns.UNITS.get(b) in ("l", "gallon") for a, b in pairwise(words))
+    return has_volume and not WATERED_WITH.isdisjoint(words)
+
+
+STUFF = nouns.AMENDMENTS | nouns.COVERS | nouns.NETS | nouns.SUPPORTS
+
+
+def take_stuff_first(draft: Draft, typed: Typed, clause: Clause, verb: Verb) -> None:
+    """ "lime 200 g/m2 applied", "fleece removed from the carrots": what it was done with stands before the verb."""
+    if draft.subject is not None or clause.subject is not None or "with" not in verb.slots:
+        return
+    for number, (start, end, after) in enumerate(draft.left):
+        stop = min(end, typed.stops[start])
+        if (
+            start < clause.verb_start
+            and stop <= clause.verb_start
+            and not STUFF.isdisjoint(typed.words[start:stop])
+        ):
+            draft.subject = typed.written(start, stop)
+            draft.spans.append(("subject", typed.starts[start], typed.ends[stop - 1]))
+            draft.left[number : number + 1] = [(stop, end, after)] if stop < end else []
+            return

@@ -181,6 +181,8 @@ def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
 
 def _is_joined_stranger(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
     """ "sowed rye and vetch": perhaps a crop nobody knows, joined to one."""
+    if i + 1 < typed.count and not typed.breaks[i + 1] and typed.names(i + 1)[0]:
+        return False  # "and perpetual spinach"
     if i != start or i < 2 or typed.words[i - 1] != "and" or end - start > 2 or not typed.words[i].isalpha():
         return False
     word, before = typed.words[i], typed.starts[i - 2]

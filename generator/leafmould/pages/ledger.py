@@ -32,6 +32,7 @@ from leafmould.reckon.rotation import Occupancy
 from leafmould.reckon.season_here import FrostLine
 from leafmould.reckon.season_told import Seasons
 from leafmould.reckon.seed_tin import Lot, lots_by_crop
+from leafmould.reckon.warmth import Warmth
 from leafmould.reckon.windows import Window
 from leafmould.values.names import slug
 from leafmould.values.problems import Problem
@@ -67,6 +68,7 @@ class Reckoned:
     own_words: Mapping[str, tuple[str, ...]] = field(
         default_factory=dict
     )  # by crop key: what crops.yaml says
+    warmth: Warmth = field(default_factory=lambda: Warmth((), ()))
     tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
 

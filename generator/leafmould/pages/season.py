@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from leafmould.garden import queries
 from leafmould.garden.model import Planting
-from leafmould.pages.addresses import SEASONS, by_date_address
+from leafmould.pages.addresses import SEASONS, WEATHER, by_date_address
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.figures import count_figure, day_figure, how_long, total_figures, when_figure
 from leafmould.pages.labels import families_of, planting_name
@@ -31,6 +31,7 @@ from leafmould.pages.season_told import (
     opening,
     worst_lines,
 )
+from leafmould.pages.weather import has_weather
 from leafmould.values.quantities import Amount
 from leafmould.values.wording import counted
 
@@ -104,6 +105,7 @@ class SeasonLine:
 class SeasonsPage:
     """The values of the list of seasons."""
 
+    weather: Link | None  # where the garden has a table of it
     seasons: tuple[SeasonLine, ...]
 
 
@@ -123,7 +125,8 @@ def season_pages(ledger: Ledger) -> Iterator[Page]:
 
 def seasons_page(ledger: Ledger) -> Page:
     """The list of seasons, newest first."""
-    values = SeasonsPage(seasons=tuple(_line(year, ledger) for year in ledger.years))
+    weather = Link(text="Weather and warmth", to=WEATHER) if has_weather(ledger) else None
+    values = SeasonsPage(weather=weather, seasons=tuple(_line(year, ledger) for year in ledger.years))
     return Page(address=SEASONS, template="seasons.html", title="Seasons", section="seasons", values=values)
 
 

@@ -32,6 +32,7 @@ from leafmould.pages.seed_tin import seed_tin_page
 from leafmould.pages.sources import sources_page
 from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.walk import walk_pages
+from leafmould.pages.weather import has_weather, weather_page
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.amounts import amounts_by_crop
@@ -159,6 +160,8 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     yield when_to_sow_page(ledger)
     if ledger.reckoned.tin:
         yield seed_tin_page(ledger)
+    if has_weather(ledger):
+        yield weather_page(ledger)
     yield turned_out_page(ledger)
     yield seasons_page(ledger)
     yield from season_pages(ledger)
@@ -194,6 +197,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         amounts=amounts_by_crop(garden, almanac, lots_by_crop(tin)),
         own_words=almanac.own_words,
         tin=tin,
+        warmth=almanac.warmth,
     )
 
 

@@ -8,10 +8,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from leafmould.garden.model import Crop
-from leafmould.pages.addresses import SOURCES, WHEN_TO_SOW, source_anchor
+from leafmould.pages.addresses import SOURCES, WEATHER, WHEN_TO_SOW, source_anchor
 from leafmould.pages.figures import day_text
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
+from leafmould.pages.weather import has_weather
 from leafmould.reckon.season_here import FrostLine, NotedFrost
 from leafmould.reckon.windows import Window
 from leafmould.values.when import on
@@ -60,6 +61,7 @@ class WhenToSowPage:
     dark: str  # the days under ten hours, to the week
     headings: tuple[str, ...]
     rows: tuple[SowingRow, ...]
+    weather: Link | None  # where the garden has a table of it
     has_frost: bool  # garden.yaml says when the last frost is
 
 
@@ -74,6 +76,7 @@ def when_to_sow_page(ledger: Ledger) -> Page:
         dark=_dark(ledger),
         headings=tuple(HEADINGS.values()),
         rows=tuple(_row(crop, found, ledger) for crop, found in rows if found),
+        weather=Link(text="Weather and warmth", to=WEATHER) if has_weather(ledger) else None,
         has_frost=any(line.average for line in frosts),
     )
     return Page(

@@ -55,6 +55,8 @@ class Warmth:
 
     def __init__(self, months: Sequence[MonthNormal], weather: Sequence[WeatherDay]) -> None:
         """Take twelve months or none, and the measured days."""
+        self.months = tuple(months)
+        self.weather = tuple(weather)
         self.has_usual = len(months) == 12
         self._low = Curve([m.low for m in months]) if self.has_usual else None
         self._high = Curve([m.high for m in months]) if self.has_usual else None

@@ -1,0 +1,202 @@
+"""The weather of each season as far as it was written down, beside what is usual here, and the heat it makes.
+
+Made only where the garden has a table of weather or of the months. What is usual is rounded to whole degrees: to the
+tenth it would tell which station it was taken from.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from leafmould.charts.line import points, ticks
+from leafmould.charts.strip import place
+from leafmould.pages.addresses import WEATHER
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import Link, Page
+from leafmould.reckon.warmth import BASE, Warmth
+from leafmould.reckon.weather_told import MonthWeather, season_weather, usual_sums
+from leafmould.values.wording import MONTHS, counted
+
+HEIGHT = 60.0
+"""The height of the drawing, where its months run from 0 to 120."""
+INCH = 25.4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tick:
+    """A round value on the axis."""
+
+    y: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeatChart:
+    """Heat summed through a season: the usual, and the one that was."""
+
+    usual: str  # points of a line; "" where it is not known
+    here: str
+    ticks: tuple[Tick, ...]
+    says: str  # the same in words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MonthLine:
+    """One month as it is read; a cell that nothing is known of is empty."""
+
+    name: str
+    heat: str
+    usual: str
+    lowest: str
+    highest: str
+    frosts: str
+    rain: str
+    measured: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SeasonWeather:
+    """A season with its months, oldest first."""
+
+    name: str
+    season: Link
+    chart: HeatChart | None
+    months: tuple[MonthLine, ...]
+    words: str  # the season so far in a sentence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeatherPage:
+    """The values of the page."""
+
+    seasons: tuple[SeasonWeather, ...]
+    base: str  # "10 °C"
+    usual: tuple[tuple[str, str, str], ...]  # month, low, high
+    has_days: bool
+
+
+def has_weather(ledger: Ledger) -> bool:
+    """Whether there is anything to show."""
+    return ledger.reckoned.warmth.has_usual or bool(ledger.reckoned.warmth.weather)
+
+
+def weather_page(ledger: Ledger) -> Page:
+    """Every season with a measured day, newest first; this one always."""
+    measured = {ledger.year_of(row.on) for row in ledger.reckoned.warmth.weather}
+    years = sorted((measured | {ledger.this_year}) & set(ledger.years), reverse=True)
+    values = WeatherPage(
+        seasons=tuple(_season(year, ledger) for year in years),
+        base=_degrees(BASE, ledger),
+        usual=_usual_months(ledger),
+        has_days=bool(ledger.reckoned.warmth.weather),
+    )
+    return Page(
+        address=WEATHER, template="weather.html", title="Weather and warmth", section="seasons", values=values
+    )
+
+
+def _season(year: int, ledger: Ledger) -> SeasonWeather:
+    warmth = ledger.reckoned.warmth
+    begins, on = ledger.year_begins(year), min(ledger.garden.on, ledger.year_ends(year))
+    months = season_weather(warmth, ledger.reckoned.warmth.weather, begins, on)
+    return SeasonWeather(
+        name=ledger.year_name(year),
+        season=Link(text=ledger.year_name(year), to=ledger.to_season(year)),
+        chart=_chart(months, warmth, year, ledger),
+        months=tuple(_line(month, ledger) for month in months),
+        words=_words(months, ledger),
+    )
+
+
+def _chart(months: Sequence[MonthWeather], warmth: Warmth, year: int, ledger: Ledger) -> HeatChart | None:
+    begins = ledger.year_begins(year)
+    usual = usual_sums(warmth, begins)
+    here: list[tuple[float, float]] = [(0.0, 0.0)]
+    total = 0.0
+    for month in months:
+        if month.heat is None:
+            break
+        total += month.heat
+        here.append((round(place(month.last, begins), 1), total))
+    most = max((*usual, total), default=0.0)
+    if most <= 0 or (len(here) < 2 and not usual):
+        return None
+    line = [(0.0, 0.0), *((10.0 * n, value) for n, value in enumerate(usual, start=1))]
+    return HeatChart(
+        usual=points(line, most, HEIGHT) if usual else "",
+        here=points(here, most, HEIGHT) if len(here) > 1 and any(m.measured for m in months) else "",
+        ticks=tuple(
+            Tick(y=round(HEIGHT - value / most * HEIGHT, 1), words=f"{value:,.0f}") for value in ticks(most)
+        ),
+        says=f"Heat summed through {ledger.year_name(year)}, beside the usual; the table below has it month by month.",
+    )
+
+
+def _line(month: MonthWeather, ledger: Ledger) -> MonthLine:
+    days = (month.last - month.first).days + 1
+    return MonthLine(
+        name=MONTHS[month.first.month - 1],
+        heat=_heat(month.heat, ledger) if month.measured else "",
+        usual=_heat(month.usual_heat, ledger),
+        lowest=_degrees(month.lowest, ledger, is_exact=True),
+        highest=_degrees(month.highest, ledger, is_exact=True),
+        frosts=str(month.frosts) if month.measured else "",
+        rain=_rain(month.rain, ledger),
+        measured=f"{month.measured} of {days}" if month.measured else "",
+    )
+
+
+def _words(months: Sequence[MonthWeather], ledger: Ledger) -> str:
+    """The season so far beside the usual, where both are known of the same days."""
+    here = [m.heat for m in months]
+    usual = [m.usual_heat for m in months]
+    known = [h for h in here if h is not None]
+    if len(known) < len(here) or not any(m.measured for m in months):
+        return ""
+    total = sum(known)
+    said = (
+        f"{_heat(total, ledger)} degree days so far"
+        if months[-1].last == ledger.garden.on
+        else f"{_heat(total, ledger)} degree days in all"
+    )
+    expected = sum(u for u in usual if u is not None)
+    if None in usual or not expected:
+        return f"{said}."
+    part = round((total / expected - 1) * 100)
+    beside = "as usual" if abs(part) < 3 else f"{abs(part)} % {'more' if part > 0 else 'less'} than usual"
+    nights = sum(m.frosts for m in months)
+    return f"{said}, {beside}; {counted(nights, 'night')} of frost measured."
+
+
+def _usual_months(ledger: Ledger) -> tuple[tuple[str, str, str], ...]:
+    begins = ledger.year_begins(ledger.this_year).month
+    months = ledger.reckoned.warmth.months
+    turned = [*months[begins - 1 :], *months[: begins - 1]]
+    return tuple((MONTHS[m.month - 1], _degrees(m.low, ledger), _degrees(m.high, ledger)) for m in turned)
+
+
+def _is_imperial(ledger: Ledger) -> bool:
+    return ledger.garden.units == "imperial"
+
+
+def _degrees(celsius: float | None, ledger: Ledger, *, is_exact: bool = False) -> str:
+    if celsius is None:
+        return ""
+    value = celsius * 1.8 + 32 if _is_imperial(ledger) else celsius
+    shown = f"{value:.1f}".removesuffix(".0") if is_exact else f"{value:.0f}"
+    shown = "0" if shown == "-0" else shown.replace("-", "−")
+    return f"{shown} °{'F' if _is_imperial(ledger) else 'C'}"
+
+
+def _heat(sum_: float | None, ledger: Ledger) -> str:
+    if sum_ is None:
+        return ""
+    value = sum_ * 1.8 if _is_imperial(ledger) else sum_
+    return f"{value:,.0f}"
+
+
+def _rain(mm: float | None, ledger: Ledger) -> str:
+    if mm is None:
+        return ""
+    return f"{mm / INCH:.1f} in" if _is_imperial(ledger) else f"{mm:.0f} mm"

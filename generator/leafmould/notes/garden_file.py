@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from datetime import date
 from typing import Any
 
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.bed_settings import Ways, read_beds
+from leafmould.notes.cover_settings import read_cover
 from leafmould.notes.fields import Fields, is_blank, nearest
+from leafmould.notes.frost_settings import in_order, read_frosts
 from leafmould.notes.left_out import is_leave_out, is_private_words, words_to_blank, words_to_leave_out
 from leafmould.notes.measures import read_degrees, read_length
 from leafmould.notes.mending import read_tree
@@ -22,17 +23,15 @@ from leafmould.notes.text import Text
 from leafmould.notes.tree import Branch, Key, Leaf
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.verbs import PAST, PLAIN, VERBS
-from leafmould.values.dates import resolve_date, scan_date
 from leafmould.values.names import Vocabulary, fold
 from leafmould.values.problems import Level, UnreadableGarden, in_file_order
 from leafmould.values.quantities import Amount
-from leafmould.values.when import When
 
 GARDEN_FILE = "garden.yaml"
 
 KEYS = (
     "garden", "name", "place", "frost", "normals", "units", "decimal", "dates", "people", "measures", "words",
-    "show", "leave out", "private words", "photo widths", "beds",
+    "cover", "covers", "show", "leave out", "private words", "photo widths", "beds",
 )  # fmt: skip
 
 PLACE = ("latitude", "longitude", "elevation")
@@ -61,8 +60,18 @@ def read_garden_file(text: Text) -> Settings:
     values: dict[str, Any] = {}
     for read in READERS:
         values |= {name: value for name, value in read(fields).items() if value is not None}
+    _without_crossed_frosts(fields, values)
     _unknown_keys(fields)
     return Settings(**values, problems=in_file_order(problems))
+
+
+def _without_crossed_frosts(fields: Fields, values: dict[str, Any]) -> None:
+    """Take out frosts that make no season."""
+    last, first = values.get("last_frost"), values.get("first_frost")
+    is_southern = (values.get("latitude") or 0) < 0
+    if last and first and not in_order(fields, last, first, is_southern=is_southern):
+        for name in ("last_frost", "first_frost", "last_chances", "first_chances"):
+            values.pop(name, None)
 
 
 def _plain_facts(fields: Fields) -> dict[str, object]:
@@ -114,62 +123,6 @@ def _elevation(place: Fields) -> float | None:
         place.tell(Level.ERROR, message, leaf, "elevation")
         return None
     return metres
-
-
-def _frost(fields: Fields) -> dict[str, object]:
-    """Average frost dates, or where the table of normals is."""
-    normals = fields.text("normals")
-    key = fields.key("frost")
-    if key is None or is_blank(key.value) or _says_none(key):
-        return {"normals": normals}
-    frost = fields.branch_of("frost")
-    if frost is None:
-        return {"normals": normals}
-    for unknown in frost.unused(("last", "first", "normals")):
-        near = nearest(unknown.name, ("last", "first", "normals"))
-        frost.tell(Level.WARNING, f'"{unknown.written}" is not used here.', unknown, unknown.name, near)
-    order = fields.text("dates")
-    return {
-        "normals": normals or frost.text("normals"),
-        "last_frost": _month_day(frost, "last", order),
-        "first_frost": _month_day(frost, "first", order),
-    }
-
-
-def _says_none(key: Key) -> bool:
-    """Whether the garden has no frost, in words."""
-    value = key.value
-    return isinstance(value, Leaf) and value.text.casefold() in (
-        "none",
-        "no",
-        "never",
-        "frost free",
-        "no frost",
-    )
-
-
-LEAP_YEAR = When(first=date(2024, 1, 1), last=date(2024, 12, 31), written="2024")
-"""Any year with a 29 February: only day and month are kept."""
-MONTH_DAY = re.compile(r"(0[1-9]|1[0-2])-([0-3]\d)")
-
-
-def _month_day(frost: Fields, name: str, order: str | None) -> tuple[int, int] | None:
-    """A day of every year: "22 May", "May 22", "05-22"."""
-    leaf = frost.leaf(name)
-    if leaf is None or leaf.text.casefold() in ("none", "never"):
-        return None
-    text = leaf.text.strip()
-    if MONTH_DAY.fullmatch(text):
-        text = f"2024-{text}"
-    found = scan_date(text)
-    if found is not None and not text[found[1] :].strip(" .") and found[0].day is not None:
-        words = found[0]
-        reading = resolve_date(words, order=order, base=LEAP_YEAR, is_southern=False)
-        if reading.when is not None and reading.other is None:
-            return reading.when.first.month, reading.when.first.day
-    message = f'"{leaf.text}" is no day of the year. Write it such as "22 May".'
-    frost.tell(Level.ERROR, message, leaf, name)
-    return None
 
 
 def _people(fields: Fields) -> dict[str, object]:
@@ -325,4 +278,15 @@ def _unknown_keys(fields: Fields) -> None:
         fields.tell(level, f'"{key.written}" is not used here.', key, key.name, near)
 
 
-READERS = (_plain_facts, _place, _frost, _people, _measures, _words, _shown, _photo_widths, _beds)
+READERS = (
+    _plain_facts,
+    _place,
+    read_frosts,
+    read_cover,
+    _people,
+    _measures,
+    _words,
+    _shown,
+    _photo_widths,
+    _beds,
+)

@@ -117,6 +117,14 @@ class WeatherDay:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Cover:
+    """A cover, and by how much it lengthens the season at either end."""
+
+    name: str  # as written: "fleece"
+    days: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Settings:
     """All of a garden's settings, defaults filled in."""
 
@@ -131,6 +139,9 @@ class Settings:
     )  # latitude, longitude, elevation, to find them in notes
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
+    last_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost after the day
+    first_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost before it
+    cover: tuple[Cover, ...] | None = None  # the least first; None: nothing is written of it
     normals: str | None = None  # path of the table of monthly normals
     units: str = "metric"  # or "imperial"
     decimal: str | None = None  # "point", "comma"; None: ask where it matters

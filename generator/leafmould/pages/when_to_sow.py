@@ -33,6 +33,7 @@ class SowingTime:
     words: str
     why: str
     sources: tuple[Link, ...]
+    covered: str = ""  # the same under cover
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +51,7 @@ class SowingRow:
 
     crop: Link
     words: tuple[str, ...]
+    covered: tuple[str, ...]  # under each of the words, the same under cover
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +64,7 @@ class WhenToSowPage:
     headings: tuple[str, ...]
     rows: tuple[SowingRow, ...]
     weather: Link | None  # where the garden has a table of it
+    cover: str  # what covers gain
     has_frost: bool  # garden.yaml says when the last frost is
 
 
@@ -77,6 +80,7 @@ def when_to_sow_page(ledger: Ledger) -> Page:
         headings=tuple(HEADINGS.values()),
         rows=tuple(_row(crop, found, ledger) for crop, found in rows if found),
         weather=Link(text="Weather and warmth", to=WEATHER) if has_weather(ledger) else None,
+        cover=ledger.reckoned.cover,
         has_frost=any(line.average for line in frosts),
     )
     return Page(
@@ -96,15 +100,23 @@ def _time(window: Window, ledger: Ledger) -> SowingTime:
         words=window.words,
         why=window.why,
         sources=tuple(Link(text=s.publisher, to=f"{SOURCES}#{source_anchor(s.id)}") for s in known),
+        covered=_covered(window),
     )
 
 
 def _row(crop: Crop, found: tuple[Window, ...], ledger: Ledger) -> SowingRow:
     words = {window.kind: window.words for window in found}
+    covered = {window.kind: _covered(window) for window in found if window.kind != "start indoors"}
     return SowingRow(
         crop=Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when"),
         words=tuple(words.get(kind, "") for kind in HEADINGS),
+        covered=tuple(covered.get(kind, "") for kind in HEADINGS),
     )
+
+
+def _covered(window: Window) -> str:
+    """A window under each cover: "fleece from 25 April, glass from 11 April"."""
+    return ", ".join(f"{under.cover} {under.words}" for under in window.covered)
 
 
 def _frost(line: FrostLine, ledger: Ledger) -> Frost:

@@ -16,6 +16,8 @@ from leafmould.facts.tables import CropFact
 from leafmould.garden.model import Garden
 from leafmould.garden.seeds import TinRow, tin_rows
 from leafmould.garden.vocabulary import own_crop_keys
+from leafmould.notes.cover_settings import DEFAULT
+from leafmould.notes.setting_values import Cover
 from leafmould.notes.settings import CropSetting, PacketDays, Settings
 from leafmould.reckon.warmth import Warmth
 from leafmould.values.names import fold, slug
@@ -37,6 +39,10 @@ class Almanac:
     facts_by_crop: Mapping[str, CropFact]  # for own crops that are "like" a published one
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring, as garden.yaml says
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
+    last_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost after a day
+    first_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost before it
+    cover: tuple[Cover, ...] = DEFAULT  # the least first
+    is_usual_cover: bool = True  # garden.yaml says nothing of cover
     latitude: float | None = None  # degrees north; a whole degree in a public build
     sides_by_bed: Mapping[str, tuple[float, float]] = field(default_factory=dict)  # by bed key [m]
     apart_by_crop: Mapping[str, float] = field(default_factory=dict)  # crops.yaml [cm]
@@ -83,6 +89,10 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         units=garden.units,
         last_frost=settings.last_frost,
         first_frost=settings.first_frost,
+        last_chances=settings.last_chances,
+        first_chances=settings.first_chances,
+        cover=DEFAULT if settings.cover is None else settings.cover,
+        is_usual_cover=settings.cover is None,
         latitude=latitude,
         sides_by_bed={slug(bed.name): bed.size_m for bed in settings.beds if bed.size_m},
         apart_by_crop={keys[c.name]: c.apart_cm for c in own if c.apart_cm},

@@ -25,6 +25,8 @@ ENOUGH = 3
 LEAP = 2024
 """A year with every day in it, to count days of any year."""
 
+Chances = tuple[tuple[int, tuple[int, int]], ...]
+"""Per cent of years, and month and day."""
 Turn = Literal["last frost of spring", "first frost of autumn"]
 
 
@@ -52,8 +54,18 @@ def frost_lines(garden: Garden, almanac: Almanac) -> tuple[FrostLine, ...]:
     days = [(event.when.day, event) for event in garden.events if event.when.day and is_frost(event)]
     spring, autumn = _by_turn(days, is_southern=garden.is_southern)
     return (
-        _line("last frost of spring", almanac.last_frost, [max(found) for found in spring]),
-        _line("first frost of autumn", almanac.first_frost, [min(found) for found in autumn]),
+        _line(
+            "last frost of spring",
+            almanac.last_frost,
+            almanac.last_chances,
+            [max(found) for found in spring],
+        ),
+        _line(
+            "first frost of autumn",
+            almanac.first_frost,
+            almanac.first_chances,
+            [min(found) for found in autumn],
+        ),
     )
 
 
@@ -77,14 +89,20 @@ def _by_turn(
     return [spring[y] for y in sorted(spring)], [autumn[y] for y in sorted(autumn)]
 
 
-def _line(turn: Turn, average: tuple[int, int] | None, found: list[tuple[date, str]]) -> FrostLine:
+def _line(
+    turn: Turn, average: tuple[int, int] | None, chances: Chances, found: list[tuple[date, str]]
+) -> FrostLine:
     noted = tuple(NotedFrost(year=day.year, day=day, event=event) for day, event in found)
-    return FrostLine(turn=turn, average=average, noted=noted, words=_words(turn, average, noted))
+    return FrostLine(turn=turn, average=average, noted=noted, words=_words(turn, average, chances, noted))
 
 
-def _words(turn: Turn, average: tuple[int, int] | None, noted: tuple[NotedFrost, ...]) -> str:
+def _words(
+    turn: Turn, average: tuple[int, int] | None, chances: Chances, noted: tuple[NotedFrost, ...]
+) -> str:
     said = [
-        f"{_day(average)} on average, as garden.yaml says."
+        _by_chance(turn, average, chances)
+        if average and chances
+        else f"{_day(average)} on average, as garden.yaml says."
         if average
         else "No average stands in garden.yaml."
     ]
@@ -94,6 +112,16 @@ def _words(turn: Turn, average: tuple[int, int] | None, noted: tuple[NotedFrost,
         said.append(f"Noted here: {span}, in {counted(len(noted), 'year')}.")
         said.extend(_apart(turn, average, [_number(day) for day in days]))
     return " ".join(said)
+
+
+def _by_chance(turn: Turn, average: tuple[int, int], chances: Chances) -> str:
+    """The day of half of all years, and the others with their share of years."""
+    side = "after" if turn == "last frost of spring" else "before"
+    others = [f"{side} {_day(day)} in {percent}%" for percent, day in chances if day != average]
+    return (
+        f"{_day(average)} in half of all years, as garden.yaml says; frost comes {' of years, '.join(others[:1])}"
+        f"{' of years' if others else ''}{''.join(f', {other}' for other in others[1:])}."
+    )
 
 
 def _apart(turn: Turn, average: tuple[int, int] | None, noted: list[int]) -> Iterable[str]:
@@ -116,6 +144,23 @@ def _number(day: tuple[int, int]) -> int:
 
 def _day(day: tuple[int, int]) -> str:
     return f"{day[1]} {MONTHS[day[0] - 1]}"
+
+
+def cover_words(almanac: Almanac) -> str:
+    """What covers gain, and who says so; empty without any, or without a frost to go by."""
+    if not almanac.cover or almanac.last_frost is None:
+        return ""
+    gains = [f"{cover.name} {_gain(cover.days)}" for cover in almanac.cover]
+    who = (
+        "common practice, as garden.yaml says nothing of cover"
+        if almanac.is_usual_cover
+        else "as garden.yaml says"
+    )
+    return f"{', '.join(gains)} at either end of the season: {who}. Light stays what it is."
+
+
+def _gain(days: int) -> str:
+    return counted(days, "day") if days % 7 else counted(days // 7, "week")
 
 
 def dark_weeks(almanac: Almanac) -> ShortDays | None:

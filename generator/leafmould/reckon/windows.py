@@ -4,12 +4,13 @@ Reckoned from the average frosts of garden.yaml and the published figures; of se
 taken. In autumn all grows more slowly, so a fortnight is added (common practice). For tender crops the first
 frost closes the season; hardy ones are given four weeks more (common practice), but should be three quarters
 grown before the days fall under ten hours (Vegetable Growers News, May 2019, reporting the student farm of
-Michigan State University: a rule of thumb). Days of the month hold for any year. Pure.
+Michigan State University: a rule of thumb). Under cover both frosts are shifted by what garden.yaml says the cover
+gains, the light is not. Days of the month hold for any year. Pure.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from statistics import median_low
 
@@ -33,6 +34,16 @@ WEEK = timedelta(days=7)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UnderCover:
+    """What a window becomes under a cover."""
+
+    cover: str  # "fleece"
+    words: str
+    first: date
+    last: date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Window:
     """One stretch of days, in the year it was reckoned for."""
 
@@ -42,6 +53,7 @@ class Window:
     words: str  # "11–25 April", "until 20 July", "about 3–9 August"
     why: str  # one sentence
     sources: tuple[str, ...]  # source ids
+    covered: tuple[UnderCover, ...] = ()  # the same under each cover that changes it, the least first
 
 
 def windows(crop: str, almanac: Almanac, year: int) -> tuple[Window, ...]:
@@ -50,14 +62,35 @@ def windows(crop: str, almanac: Almanac, year: int) -> tuple[Window, ...]:
     Args:
         year: of the spring it is for.
     """
+    bare = _windows(crop, almanac, year)
+    covered = [
+        (cover.name, _windows(crop, almanac, year, gain=timedelta(days=cover.days)))
+        for cover in almanac.cover
+        if bare
+    ]
+    return tuple(replace(window, covered=_covered(window, covered)) for window in bare)
+
+
+def _windows(crop: str, almanac: Almanac, year: int, gain: timedelta = timedelta(0)) -> tuple[Window, ...]:
+    """The windows where the last frost comes sooner by a gain, and the first one later."""
     fact = almanac.fact(crop)
     if fact is None or fact.grown_as == "perennial" or almanac.last_frost is None:
         return ()
     frost = _in_season(almanac.last_frost, year, is_southern=almanac.is_southern, spring=True)
-    out = _put_out(fact, frost)
+    out = _put_out(fact, frost - gain)
     indoors = _indoors(fact, out) if out else None
-    last = _last_sowing(crop, fact, almanac, year)
+    last = _last_sowing(crop, fact, almanac, year, gain)
     return tuple(window for window in (indoors, out, last) if window)
+
+
+def _covered(window: Window, found: list[tuple[str, tuple[Window, ...]]]) -> tuple[UnderCover, ...]:
+    """A window under each cover, as far as it is another than in the open."""
+    return tuple(
+        UnderCover(cover=name, words=same.words, first=same.first, last=same.last)
+        for name, others in found
+        for same in others
+        if same.kind == window.kind and same.words != window.words
+    )
 
 
 def _put_out(fact: CropFact, frost: date) -> Window | None:
@@ -95,11 +128,11 @@ def _indoors(fact: CropFact, out: Window) -> Window | None:
     )
 
 
-def _last_sowing(crop: str, fact: CropFact, almanac: Almanac, year: int) -> Window | None:
+def _last_sowing(crop: str, fact: CropFact, almanac: Almanac, year: int, gain: timedelta) -> Window | None:
     days, sources = _days_from_sowing(crop, fact, almanac)
     if not days or almanac.first_frost is None or fact.grown_as != "annual" or fact.key in BY_DAY_LENGTH:
         return None
-    frost = _in_season(almanac.first_frost, year, is_southern=almanac.is_southern, spring=False)
+    frost = _in_season(almanac.first_frost, year, is_southern=almanac.is_southern, spring=False) + gain
     slow = timedelta(days=days + SLOW_AUTUMN)
     if fact.is_tender:
         return _until(

@@ -11,6 +11,7 @@ import json
 import shutil
 import subprocess
 from collections import Counter
+from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote
@@ -44,11 +45,15 @@ def told(java: str, *what: str) -> list[str]:
     return sorted(f"{Path(m.get('url', '')).name}: {m['message']}" for m in messages)
 
 
-def faults(java: str, folder: Path) -> list[str]:
-    """What the checker says of all pages in a folder."""
-    with served(folder) as host:
-        names = sorted(page.relative_to(folder).as_posix() for page in folder.rglob("*.html"))
-        return told(java, *(host + quote(name) for name in names))
+def faults(java: str, *folders: Path) -> list[str]:
+    """What the checker says, in one run, of all pages in some folders."""
+    with ExitStack() as hosts:
+        addresses = [
+            host + quote(page.relative_to(folder).as_posix())
+            for folder, host in [(folder, hosts.enter_context(served(folder))) for folder in folders]
+            for page in sorted(folder.rglob("*.html"))
+        ]
+        return told(java, *addresses)
 
 
 def test_the_checker_finds_a_fault_where_there_is_one(java: str, tmp_path: Path) -> None:
@@ -58,7 +63,7 @@ def test_the_checker_finds_a_fault_where_there_is_one(java: str, tmp_path: Path)
 
 
 def test_no_page_of_the_example_has_a_fault(java: str, household_folder: Path, public_folder: Path) -> None:
-    found = faults(java, household_folder) + faults(java, public_folder)
+    found = faults(java, household_folder, public_folder)
     assert Counter(words.split(": ", 1)[1] for words in found) == {}, found[:5]
 
 

@@ -105,6 +105,36 @@ def test_no_page_of_any_kind_is_wider_than_its_window(
     assert too_wide == {}
 
 
+SHIFTS = """
+window.shifted = 0;
+new PerformanceObserver(list => { for (const e of list.getEntries()) window.shifted += e.value; })
+    .observe({ type: "layout-shift", buffered: true });
+"""
+
+SCROLLED = """async () => {
+    for (let y = 0; y < document.body.scrollHeight; y += innerHeight) {
+        scrollTo({ top: y, behavior: "instant" });
+        await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+    }
+    return window.shifted;
+}"""
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_nothing_moves_while_a_page_comes_and_is_read(browser: Browser, book: Book, width: int) -> None:
+    """As browsers measure it (Layout Instability): nothing at all. Read on a later day, when the script counts on."""
+    context = browser.new_context(viewport={"width": width, "height": 900})
+    context.clock.set_fixed_time(f"{ON + timedelta(days=LATER)}T12:00:00Z")
+    page = context.new_page()
+    page.add_init_script(SHIFTS)
+    moved = {}
+    for address in book.kinds.values():
+        page.goto((book.folder / address).as_uri())
+        if (shift := page.evaluate(SCROLLED)) > 0:
+            moved[address] = shift
+    assert moved == {}
+
+
 OVERLAPS = """() => {
     const unseen = head => head && getComputedStyle(head).position === "absolute";  // read aloud only
     const boxes = [...document.querySelectorAll("main a, main .tag, main h1, main h2, main h3, main dt, main dd > p")]

@@ -117,3 +117,55 @@ def test_lines_of_a_chart() -> None:
     assert list(ticks(90)) == [20, 40, 60, 80]
     assert list(ticks(4)) == [1, 2, 3, 4]
     assert list(ticks(0)) == []
+
+
+def usual_year(tree: BeautifulSoup) -> dict[str, list[str]]:
+    table = tree.select("table.weather")[-1]
+    return {
+        row.th.get_text(): [cell.get_text() for cell in row.select("td")]
+        for row in table.select("tr")
+        if row.th
+    }
+
+
+def test_the_usual_year_has_its_heat_rain_and_dark_weeks(tmp_path: Path) -> None:
+    """Days under ten hours at 44° are 7 November to 3 February (ephem and astral, winter 2025/26)."""
+    months = "month,low,high,rain\n" + "".join(f"{m},10,20,{m * 10}\n" for m in range(1, 13))
+    tree = page(tmp_path, normals=months, settings="place: {latitude: 44.1}\n")
+    assert tree
+    table = usual_year(tree)
+    assert table["January"] == ["10 °C", "20 °C", "155", "10 mm", "4"]
+    assert table["June"] == ["10 °C", "20 °C", "150", "60 mm", ""]
+    assert [table[m][-1] for m in ("October", "November", "December", "January", "February")] == [
+        "",
+        "3",
+        "4",
+        "4",
+        "",
+    ]
+
+
+def test_no_sum_of_a_public_page_is_finer_than_whole_degrees(tmp_path: Path) -> None:
+    """14.3 and 24.7 °C are shown, and summed, as 14 and 25."""
+    fine = "month,low,high\n" + "".join(f"{m},14.3,24.7\n" for m in range(1, 13))
+    whole = "month,low,high\n" + "".join(f"{m},14,25\n" for m in range(1, 13))
+    tables = []
+    for name, months in (("fine", fine), ("whole", whole)):
+        (tmp_path / name).mkdir()
+        tree = page(tmp_path / name, normals=months)
+        assert tree
+        tables.append(tree.get_text())
+    assert tables[0] == tables[1]
+
+
+def test_the_usual_year_is_told_by_other_ways_of_counting_too(tmp_path: Path) -> None:
+    months = "month,low,high\n" + "".join(f"{m},12,22\n" for m in range(1, 13))
+    tree = page(tmp_path, normals=months)
+    assert (
+        tree
+        and (
+            "The usual year makes 2,555 degree days counted so, 2,555 by the mean of low and high alone, 2,555 with the low "
+            "raised to the base and the high cut at 30 °C, as for maize, and 2,555 by the four cases"
+        )
+        in tree.get_text()
+    )

@@ -25,7 +25,7 @@ from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_
 from leafmould.garden.view import View, bed_titles, masker
 from leafmould.garden.visible_lines import Line, masked, visible_line
 from leafmould.garden.visible_photos import Pictures, without_pictures
-from leafmould.garden.weather import shown_weather
+from leafmould.garden.weather import shown_months, shown_weather
 from leafmould.notes.entries import Action, Entry, Words
 from leafmould.notes.line_ends import is_private_block
 from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
@@ -71,7 +71,7 @@ def visible_settings(settings: Settings, view: View) -> Settings:
             if row.year not in view.years and not _names_hidden(view, row.bed, row.crop)
         ),
         seeds=shown_seeds(settings.seeds, view),
-        months=() if "weather" in view.leave_out else settings.months,
+        months=shown_months(settings.months, view),
         weather=shown_weather(settings.weather, view),
         show=(),
         leave_out=(),

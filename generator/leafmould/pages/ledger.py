@@ -63,6 +63,7 @@ class Reckoned:
     turned_out: tuple[Turned, ...]  # expectations of plantings that were picked, in the garden's order
     frosts: tuple[FrostLine, ...]  # both turns of the season
     dark: ShortDays | None  # this winter's days under ten hours
+    dark_by_month: tuple[int, ...] = ()  # weeks under ten hours, January first
     cover: str = ""  # what covers gain, in words
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
     amounts: Mapping[str, Amounts] = field(default_factory=dict)  # by crop key: what goes into each bed

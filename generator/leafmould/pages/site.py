@@ -41,7 +41,7 @@ from leafmould.reckon.coming_up import coming_up
 from leafmould.reckon.forecast import expected
 from leafmould.reckon.hindsight import turned_out
 from leafmould.reckon.known import KnownLine, known_of
-from leafmould.reckon.season_here import cover_words, dark_weeks, frost_lines
+from leafmould.reckon.season_here import cover_words, dark_by_month, dark_weeks, frost_lines
 from leafmould.reckon.seed_tin import lots_by_crop, seed_tin
 from leafmould.reckon.windows import windows
 from leafmould.values.names import Vocabulary
@@ -193,6 +193,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         turned_out=turned_out(garden, almanac),
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
+        dark_by_month=dark_by_month(almanac),
         cover=cover_words(almanac),
         coming_up=up,
         amounts=amounts_by_crop(garden, almanac, lots_by_crop(tin)),

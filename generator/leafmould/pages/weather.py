@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date, timedelta
 
 from leafmould.charts.line import points, ticks
 from leafmould.charts.strip import place
 from leafmould.pages.addresses import WEATHER
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
-from leafmould.reckon.warmth import BASE, Warmth
+from leafmould.reckon.heat_methods import MAIZE_UPPER, counted_otherwise
+from leafmould.reckon.warmth import BASE, Warmth, degree_days
 from leafmould.reckon.weather_told import MonthWeather, season_weather, usual_sums
 from leafmould.values.wording import MONTHS, counted
 
@@ -67,12 +69,27 @@ class SeasonWeather:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class UsualMonth:
+    """What is usual of one month; a cell that nothing is known of is empty."""
+
+    name: str
+    low: str
+    high: str
+    heat: str
+    rain: str
+    dark: str  # weeks with days under ten hours
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WeatherPage:
     """The values of the page."""
 
     seasons: tuple[SeasonWeather, ...]
     base: str  # "10 °C"
-    usual: tuple[tuple[str, str, str], ...]  # month, low, high
+    usual: tuple[UsualMonth, ...]
+    has_usual_rain: bool
+    has_dark: bool  # some month has days under ten hours
+    otherwise: str  # the usual year by other ways of counting
     has_days: bool
 
 
@@ -85,10 +102,14 @@ def weather_page(ledger: Ledger) -> Page:
     """Every season with a measured day, newest first; this one always."""
     measured = {ledger.year_of(row.on) for row in ledger.reckoned.warmth.weather}
     years = sorted((measured | {ledger.this_year}) & set(ledger.years), reverse=True)
+    usual = _usual_months(ledger)
     values = WeatherPage(
         seasons=tuple(_season(year, ledger) for year in years),
         base=_degrees(BASE, ledger),
-        usual=_usual_months(ledger),
+        usual=usual,
+        has_usual_rain=any(month.rain for month in usual),
+        has_dark=any(month.dark for month in usual),
+        otherwise=_counted_otherwise(ledger),
         has_days=bool(ledger.reckoned.warmth.weather),
     )
     return Page(
@@ -169,11 +190,38 @@ def _words(months: Sequence[MonthWeather], ledger: Ledger) -> str:
     return f"{said}, {beside}; {counted(nights, 'night')} of frost measured."
 
 
-def _usual_months(ledger: Ledger) -> tuple[tuple[str, str, str], ...]:
-    begins = ledger.year_begins(ledger.this_year).month
-    months = ledger.reckoned.warmth.months
-    turned = [*months[begins - 1 :], *months[: begins - 1]]
-    return tuple((MONTHS[m.month - 1], _degrees(m.low, ledger), _degrees(m.high, ledger)) for m in turned)
+def _usual_months(ledger: Ledger) -> tuple[UsualMonth, ...]:
+    """The twelve months in the order of a season, each with what is known of it."""
+    begins = ledger.year_begins(ledger.this_year)
+    months, dark = ledger.reckoned.warmth.months, ledger.reckoned.dark_by_month
+    turned = [*months[begins.month - 1 :], *months[: begins.month - 1]]
+    sums = usual_sums(ledger.reckoned.warmth, begins)
+    return tuple(
+        UsualMonth(
+            name=MONTHS[month.month - 1],
+            low=_degrees(month.low, ledger),
+            high=_degrees(month.high, ledger),
+            heat=_heat(after - before, ledger),
+            rain=_rain(month.rain, ledger),
+            dark=str(dark[month.month - 1] or "") if dark else "",
+        )
+        for month, before, after in zip(turned, (0.0, *sums), sums, strict=False)
+    )
+
+
+def _counted_otherwise(ledger: Ledger) -> str:
+    """What the usual year makes by each way of counting: the site's own first."""
+    warmth, year = ledger.reckoned.warmth, ledger.garden.on.year
+    days = [date(year, 1, 1) + timedelta(days=n) for n in range(365)]
+    known = [found for day in days if (found := warmth.usual(day))]
+    if not known:
+        return ""
+    own = sum(degree_days(day.low, day.high, BASE) for day in known)
+    others = [
+        f"{_heat(total, ledger)} {name.format(upper=_degrees(MAIZE_UPPER, ledger))}"
+        for name, total in counted_otherwise(known, BASE)
+    ]
+    return f"The usual year makes {_heat(own, ledger)} degree days counted so, {', '.join(others[:-1])}, and {others[-1]}."
 
 
 def _is_imperial(ledger: Ledger) -> bool:

@@ -6,7 +6,7 @@ from the latitude are given to the week only: to the day they would tell where t
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -15,13 +15,15 @@ from typing import Literal
 
 from leafmould.garden.model import Event, Garden
 from leafmould.reckon.almanac import Almanac
-from leafmould.reckon.daylight import ShortDays, midwinter, short_days
+from leafmould.reckon.daylight import TEN_HOURS, ShortDays, day_length, midwinter, short_days
 from leafmould.values.wording import MONTHS, counted
 
 FAR_APART = 10
 """Days between the average and the middle of the noted frosts from which on it is said. Our own choice."""
 ENOUGH = 3
 """Years with a noted frost from which on the two are compared."""
+COMMON_YEAR = 2025
+"""Any year without a 29 February."""
 LEAP = 2024
 """A year with every day in it, to count days of any year."""
 
@@ -161,6 +163,22 @@ def cover_words(almanac: Almanac) -> str:
 
 def _gain(days: int) -> str:
     return counted(days, "day") if days % 7 else counted(days // 7, "week")
+
+
+def dark_by_month(almanac: Almanac) -> tuple[int, ...]:
+    """How many weeks of each month, January first, have days under ten hours; empty where none has.
+
+    To the week only: to the day they would tell where the garden lies.
+    """
+    latitude = almanac.latitude
+    if latitude is None:
+        return ()
+    dark = Counter(
+        day.month
+        for offset in range(365)
+        if day_length(latitude, day := date(COMMON_YEAR, 1, 1) + timedelta(days=offset)) < TEN_HOURS
+    )
+    return tuple(round(dark[month] / 7) for month in range(1, 13)) if dark else ()
 
 
 def dark_weeks(almanac: Almanac) -> ShortDays | None:

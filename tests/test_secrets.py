@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import html
 import json
+import re
 import unicodedata
 from datetime import date
 from pathlib import Path
@@ -186,6 +187,9 @@ RECORDS = (
     "year,bed,crop\n2018,Hiddenbedword strip,onlyprivatecropword\n2017,Arch,leftcropword\n2019,Arch,pea\n"
 )
 
+WEATHER = "date,low,high,rain\n2019-07-01,1,37.7,2\n2026-07-01,2,23.4,0\n2026-07-16,3,41.93,0\n"
+NORMALS = "month,low,high\n" + "".join(f"{month},6.137,16.284\n" for month in range(1, 13))
+
 NOWHERE = {
     "yamlcommentword",
     "headercommentword",
@@ -195,8 +199,12 @@ NOWHERE = {
     "6197",
     "gardenextraword",
     "futurebodyword",
+    "41.93",
+    "6.137",
+    "16.284",
 }
-"""What even the household build does not show: comments, the exact place, settings it does not know, the future."""
+"""What even the household build does not show: comments, the exact place, settings it does not know, the future,
+and what is usual of a month more finely than in whole degrees."""
 
 WORDS = """
 privatefileword privatetitleword privatetagword privatekeyword privatevalueword privatephotoword
@@ -211,7 +219,7 @@ yearproseword yearfileword yearvarietyword yearbodyword
 tinpersonword tinsellerword 7531.86 tinremarkword tinhiddenvarietyword tinleftvarietyword tinyearvarietyword
 pageproseword walkhiddenword walklineword seasonproseword leftseasonword
 privatepagefileword privatepagetitleword privatepagebodyword
-bodylineword looselineword looseproseword notaword futurefileword privatewordone privatewordtwo
+bodylineword looselineword looseproseword notaword 37.7 futurefileword privatewordone privatewordtwo
 """
 
 SECRETS = sorted({*NOWHERE, *WORDS.split(), "Grünspëcht & Söhne"})
@@ -225,7 +233,7 @@ def write_garden(folder: Path) -> Path:
     files = {f"notes/{name}": text for name, text in NOTES.items()}
     files |= {f"pages/{name}": text for name, text in PAGES.items()}
     files |= {"garden.yaml": GARDEN, "crops.yaml": CROPS, "records/beforehand.csv": RECORDS}
-    files["records/seeds.csv"] = SEEDS
+    files |= {"records/seeds.csv": SEEDS, "records/weather.csv": WEATHER, "records/normals.csv": NORMALS}
     for name, text in files.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -252,13 +260,16 @@ def folded(text: str) -> str:
     return unicodedata.normalize("NFKC", text).casefold()
 
 
+DIGEST = re.compile(r"\b\d+-[0-9a-f]{24}\b")
+"""In the list of files: any four figures of a secret may stand in one by chance."""
+
+
 def everything(site: Path) -> dict[str, str]:
     """Every file's name and bytes as text, folded; undecodable bytes would be a fault by themselves."""
     files = [p for p in sorted(site.rglob("*")) if p.is_file()]
-    return {
-        p.relative_to(site).as_posix(): folded(f"{p.relative_to(site).as_posix()}\n{p.read_text('utf-8')}")
-        for p in files
-    }
+    found = {p.relative_to(site).as_posix(): p.read_text("utf-8") for p in files}
+    found["made.txt"] = DIGEST.sub("", found["made.txt"])
+    return {name: folded(f"{name}\n{text}") for name, text in found.items()}
 
 
 def found_in(site: dict[str, str], secret: str) -> list[str]:

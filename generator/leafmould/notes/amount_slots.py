@@ -176,7 +176,9 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
             or walk.typed.words[i - 1] in nouns.UNITS
         )
     )
-    if has_number or not (is_alone or (walk.word(end) == "of" and crop_behind(walk, end + 1))):
+    if has_number or not (
+        is_alone or (walk.word(end) == "of" and crop_behind(walk, end + 1)) or _opens_crop(walk, first, end)
+    ):
         return None
     if is_alone and (word in NOT_HARVEST or not walk.draft.has_crop or walk.draft.item.amounts):
         return None
@@ -184,6 +186,16 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
         written=walk.typed.written(first, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
     )
     return Read(amount, end, True)
+
+
+def _opens_crop(walk: Walk, first: int, end: int) -> bool:
+    """ "handful chives + 2 spring onions"."""
+    return (
+        walk.typed.breaks[first]
+        and walk.word(first) not in NOT_HARVEST
+        and end < walk.end
+        and walk.typed.kind(end, Kind.CROP, Kind.CROP_GROUP)[0] > 0
+    )
 
 
 NOT_HARVEST = nouns.NOT_ALONE | frozenset(

@@ -7,6 +7,7 @@ is read as a picking, with a question.
 from __future__ import annotations
 
 from leafmould.notes.clause import Clause
+from leafmould.notes.said_first import TAKERS
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS
@@ -90,6 +91,26 @@ BETWEEN = frozenset({"are", "is", "all", "now", "both", "finally", "were", "was"
 """ "so the toms are in", "leeks all in now"."""
 
 
+SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "cell", "station", "seed"})
+IN_JARS = frozenset({"jar", "bottle", "tub", "tin", "pint", "litre", "pot"})
+
+
+def _purposes(typed: Typed) -> set[str]:
+    """The words behind "for": "leeks for the soup" are no soup yet."""
+    spots = [i for i in range(1, typed.count) if typed.words[i] == "for" and not typed.breaks[i]]
+    return {word for i in spots for word in typed.words[i + 1 : typed.stops[i]]}
+
+
+def _goes_to(typed: Typed) -> bool:
+    """ "2 lb rhubarb to Morag next door": given to somebody."""
+    for i in range(1, typed.count - 1):
+        if typed.words[i] == "to" and not typed.breaks[i]:
+            j = i + 1 + (typed.words[i + 1] in ARTICLES)
+            if j < typed.count and not typed.names(j)[0] and (typed.capital(j) or typed.words[j] in TAKERS):
+                return True
+    return False
+
+
 def amount_alone(typed: Typed) -> Clause | None:
     """ "2 kg peas, Arch", "onion sets x 100 in bed 2": a clause as if its verb had been written."""
     has_crop = has_amount = False
@@ -99,24 +120,34 @@ def amount_alone(typed: Typed) -> Clause | None:
             continue
         hidden = i + typed.names(i)[0]
         words += typed.words[i : i + (hidden == i)]
-        has_crop = has_crop or bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
+        has_crop = has_crop or bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0])
         word = typed.words[i]
         has_amount = has_amount or (
             not typed.names(i)[0]
             and (word.isdigit() or word in nouns.NUMBERS or word == "half" or word in nouns.HOLDERS)
         )
-    if not (has_crop and has_amount) or set(words) & NO_HARVEST:
+    plain = set(words) - _purposes(typed)
+    is_made = bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)
+    is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS
+    if not (has_crop and has_amount) or (plain & NO_HARVEST and not is_made and not is_sown):
         return None
+    if any(w.endswith("ing") and w not in nouns.HOLDERS and len(w) > 5 for w in words):
+        return None  # "spuds chitting on the sill": something else is told
     first = typed.words[0]
     if not (
         typed.names(0)[0]
         or first.isdigit()
         or first in nouns.NUMBERS
+        or first in nouns.HOLDERS
         or first in ("half", "about", "some", "first")
         or 0 in typed.quotes
     ):
         return None
-    verb = "planted" if set(typed.words) & SET_OUT else "picked"
+    verb = (
+        "planted" if set(typed.words) & SET_OUT else "put up" if is_made else "sowed" if is_sown else "picked"
+    )
+    if verb == "picked" and _goes_to(typed):
+        verb = "gave away"
     if first in PLACE_OPENERS or ("bulb" in typed.words and verb == "planted" and "in" not in words):
         return None
     return Clause(0, 0, 0, typed.count, (), verb)

@@ -118,7 +118,7 @@ CROP_LEADS = frozenset(
 def _crop_behind(walk: Walk, i: int) -> bool:
     """ "aphids on broad beans", "cuttings from rosemary", "straw under the strawberries"."""
     if (
-        walk.draft.has_crop
+        (walk.draft.has_crop and not _has_next_amount(walk))
         or walk.word(i) not in CROP_LEADS
         or (
             walk.has("crop!")
@@ -155,6 +155,12 @@ def _crop_behind(walk: Walk, i: int) -> bool:
         return False
     walk.i = i + 1
     return True
+
+
+def _has_next_amount(walk: Walk) -> bool:
+    """ "six cans to the marrows, four to the celeriac"."""
+    item = walk.draft.item
+    return walk.verb.name in ("watered", "fed") and bool(item.amounts) and not item.crops
 
 
 def _phrase(walk: Walk, i: int) -> int:

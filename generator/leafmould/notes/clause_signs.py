@@ -90,6 +90,8 @@ def describes_crop(typed: Typed, i: int) -> bool:
 
 def stuff_at(typed: Typed, i: int) -> Clause | None:
     """ ", fleece over", "then straw on top", ", rabbit guard on": what was put on what stands before."""
+    if typed.words[i - 1] == "then" and (i + 1 >= typed.count or typed.breaks[i + 1]):
+        return Clause(0, i, i + 1, 0, (typed.words[i],), STUFF_VERBS[typed.words[i]], typed.written(i, i + 1))
     j = i + 1
     while j < typed.stops[i] and typed.words[j] in STUFF_VERBS:
         j += 1

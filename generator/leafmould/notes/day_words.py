@@ -60,6 +60,8 @@ def take_date(walk: Walk) -> bool:
     word = walk.word(i)
     if word in ("until", "till"):
         return _until(walk)
+    if word in ("tonight", "today") and i and walk.typed.words[i - 1] in ("of", "for"):
+        return False  # "for the soup of tonight"
     lead = i
     if word in DATE_LEADS or word in ("the", "this", "last", "late", "early", "mid"):
         lead = i + 1 if word in DATE_LEADS else i

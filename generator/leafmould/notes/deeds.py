@@ -12,10 +12,17 @@ from leafmould.notes.actions import (
 )
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_amount
-from leafmould.notes.doers import is_about_pest, is_animal_damage, names_crop, put_them, trouble_first
+from leafmould.notes.doers import (
+    is_about_pest,
+    is_animal_damage,
+    names_crop,
+    put_them,
+    sets_out,
+    trouble_first,
+)
 from leafmould.notes.draft import Done, Draft
 from leafmould.notes.habits import LineReading
-from leafmould.notes.kept import without_meaning
+from leafmould.notes.kept import told_aside, without_meaning
 from leafmould.notes.objects import take_object
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.said_first import take_stuff_first
@@ -45,7 +52,7 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
         if clause.is_denied:
             if not done:
                 if clause is clauses[-1]:
-                    return line.as_text("observation", None)
+                    return line.as_text("observation", told_aside(typed, clause))
                 before.append((clause.start, clause.end))
                 continue
             done[-1].draft.leave(clause.start, clause.end, True)
@@ -56,6 +63,8 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
         if not done and _is_topic_of_next(typed, clause, clauses, verb):
             topic = clause.start  # "bed 4 dug and manured"
             continue
+        if done and verb == "remark" and sets_out(typed, clause, done[-1]):
+            verb = "planted"
         if done and clause.form == ("put",) and verb == "remark":
             put_them(typed, clause, done[-1])
         if done and clause.form == ("frozen",) and done[-1].verb.name in ("lost", "cleared"):

@@ -113,6 +113,16 @@ def is_animal_damage(typed: Typed, clause: Clause, verb: str) -> bool:
     )
 
 
+def sets_out(typed: Typed, clause: Clause, before: Done) -> bool:
+    """ "bought two thymes and put them in the Herb bank": planted."""
+    is_pronoun = typed.words[clause.verb_end : clause.verb_end + 1] in (["them"], ["it"], ["both"])
+    is_new = before.verb.name in ("bought", "divided", "cleared") and before.draft.has_crop
+    spots = range(clause.verb_end, clause.end)
+    return (
+        clause.form == ("put",) and is_pronoun and is_new and any(typed.kind(i, Kind.BED)[0] for i in spots)
+    )
+
+
 def put_them(typed: Typed, clause: Clause, before: Done) -> None:
     """ "took cuttings and put them in the Cold frame": where they stand now."""
     if "new" not in before.verb.slots or before.draft.places:

@@ -82,7 +82,8 @@ def _has_more(clause: Done, typed: Typed, first: int, last: int) -> bool:
     """Whether the verb, a crop or a variety stands in the same stretch: then the number is theirs."""
     begin, stop = typed.starts[first], typed.ends[last - 1]
     return any(
-        s[0] in ("verb", "crop", "variety", "subject") and begin <= s[1] < stop for s in _spans(clause)
+        s[0] in ("verb", "fate", "crop", "variety", "subject") and begin <= s[1] < stop
+        for s in _spans(clause)
     )
 
 

@@ -72,6 +72,13 @@ def _crop_alone(typed: Typed) -> Asked:
     return Asked(Level.QUESTION, message, typed.starts[0])
 
 
+def told_aside(typed: Typed, clause: Clause) -> Asked | None:
+    """ "onion sets, the lot (I never counted), bed 2": what was not done stands aside; nothing is said of the crop."""
+    begin = next((i for i in range(clause.verb_start, -1, -1) if typed.breaks[i]), 0)
+    is_aside = begin > 0 and "(" in typed.gaps[begin]
+    return _crop_alone(typed) if is_aside else None
+
+
 def without_meaning(typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
     """A verb beside something no action is kept for."""
     written, column = typed.written(clause.verb_start, clause.verb_end), typed.starts[clause.verb_start]

@@ -32,6 +32,7 @@ from leafmould.notes.kept import plan_in, without_verb
 from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_start import open_line
+from leafmould.notes.lists_in_short import by_days, with_picking_before
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.remainder import join_kept, tell_remainder
@@ -40,7 +41,7 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
 from leafmould.notes.verbless import verbless_clause, with_verbless
 from leafmould.notes.weather import Weather, read_weather
-from leafmould.notes.words.prepositions import NEGATIONS
+from leafmould.notes.words.prepositions import NEGATIONS, PLACE_OPENERS, REMARK_OPENERS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level, Location
 from leafmould.values.when import When
@@ -89,7 +90,12 @@ def _read(line: OneLine) -> LineReading:
     found = verbless_clause(rest) or in_or_out(rest)
     if found is None and (plan := plan_in(rest)) is not None:
         return line.as_text("intention", plan)
-    clauses = find_clauses(rest)
+    clauses = by_days(rest)
+    if clauses:
+        line.asked.append(
+            Asked(Level.QUESTION, f'No action is named; read as "{clauses[0].verb}".', rest.starts[0])
+        )
+    clauses = clauses or with_picking_before(rest, find_clauses(rest))
     if found is not None:
         clauses = with_verbless(rest, found, clauses)
     if not clauses:
@@ -104,7 +110,10 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
         return None
     done = read_clause(line, typed, clause, clause.verb or "picked", None)
     kinds = (Kind.CROP, Kind.CROP_GROUP)
-    is_told = all(after or typed.kind(end, *kinds)[0] > 0 for _, end, after in done.draft.left)
+    is_told = all(
+        after or typed.kind(end, *kinds)[0] > 0 or typed.words[start] in MAY_OPEN
+        for start, end, after in done.draft.left
+    )
     if not is_told or done.draft.asked or not done.draft.has_crop:
         return None
     if not (done.draft.total or any(i.amounts for i in done.draft.items)):
@@ -217,5 +226,7 @@ def _dates(line: OneLine, done: list[Done], shares_date: bool) -> None:
     share_date_forward(done)
 
 
+MAY_OPEN = PLACE_OPENERS.keys() | REMARK_OPENERS | {"with"}
+"""What follows these is a remark, also beside an amount that stands alone: "leeks for the soup, five"."""
 TAKEN_BACK = re.compile(r"\?\s+(?:no|nope|nah|not yet)\b(?!\s+\w*\s*\?)", re.IGNORECASE)
 """ "pruned Old plum? No, too wet."."""

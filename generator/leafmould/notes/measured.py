@@ -241,8 +241,10 @@ def take_price(walk: Walk) -> bool:
     m = PRICE.match(walk.typed.plain, start)
     if m is None or not (CURRENCY.search(m[0]) or walk.verb.name in ("bought", "gave away")):
         return False
-    walk.draft.price = walk.typed.text[start : m.end()].strip()
     end = word_at(walk, m.end(), j)
+    if walk.word(end) in ("short", "over", "under", "down", "off", "less"):
+        return False  # "the box was 2 dollars short"
+    walk.draft.price = walk.typed.text[start : m.end()].strip()
     walk.draft.spans.append(("price", start, m.end()))
     if not CURRENCY.search(m[0]):
         walk.ask(Level.HINT, f'"{walk.draft.price}" names no currency.', j)

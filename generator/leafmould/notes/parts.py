@@ -91,7 +91,7 @@ LETTERS = {"n": "north", "s": "south", "e": "east", "w": "west"}
 def _lone_side(walk: Walk, i: int) -> int:
     """ "Long border, south": a side alone right behind its bed; "Long border N"."""
     i = walk.past_articles(i)
-    if walk.word(i) in LETTERS and walk.typed.capital(i) and (walk.draft.places or walk.draft.origins):
+    if walk.word(i) in LETTERS and walk.typed.capital(i) and _is_behind_place(walk, i):
         return i + 1 if i + 1 >= walk.end or walk.typed.breaks[i + 1] else 0
     if (
         walk.draft.places
@@ -102,6 +102,14 @@ def _lone_side(walk: Walk, i: int) -> int:
     ):
         return i + 1
     return 0
+
+
+def _is_behind_place(walk: Walk, i: int) -> bool:
+    """ "Long border N", "Long border, N"; not the W of "Kelvedon W"."""
+    is_placed = bool(walk.draft.places or walk.draft.origins)
+    return is_placed and (
+        walk.typed.breaks[i] or walk.draft.covers(walk.typed.starts[i - 1], "place", "origin")
+    )
 
 
 def set_part(walk: Walk, i: int, end: int) -> None:

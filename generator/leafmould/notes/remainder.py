@@ -113,6 +113,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
         (_is_deed(typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
         or _is_number(typed, i, start, end)
         or _is_name(typed, i, start, end, named)
+        or _is_proper(clause, typed, i, start, end)
         or _is_joined_stranger(clause, typed, i, start, end)
     )
 
@@ -177,6 +178,26 @@ def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
         or behind in ("st", "nd", "rd", "th")
         or SIZE_WORDS & set(typed.words[i + 1 : i + 4])
     )
+
+
+def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
+    """ "peas in, 1 packet Feltham W": perhaps a variety."""
+    if (
+        clause.verb.name not in RAISED
+        or not typed.capital(i)
+        or any(item.varieties for item in clause.draft.items)
+    ):
+        return False
+    before = typed.gaps[i].strip()
+    is_first = i == 0 or before[-1:] in (".", "!", "?", ";", "(") or before.startswith((".", "!", "?"))
+    follows = typed.words[i + 1] if i + 1 < end and not typed.breaks[i + 1] else ""
+    word = typed.words[i]
+    is_person = word in SUBJECTS or word in FILLERS or word in DURATIONS or word in QUIET or follows in DOING
+    return not is_first and not is_person and len(word) > 2 and word.isalpha() and i - start < 2
+
+
+RAISED = frozenset({"sowed", "planted", "started", "resowed"})
+DOING = frozenset({"said", "did", "helped", "say", "was", "is", "and", "helping", "supervising"})
 
 
 def _is_joined_stranger(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:

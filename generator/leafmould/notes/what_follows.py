@@ -15,6 +15,8 @@ def crop_behind(walk: Walk, j: int) -> bool:
     stop, k = walk.stop(j) if j < walk.end else walk.end, j
     if j < walk.end and walk.typed.breaks[j]:
         return False
+    if walk.verb.name in ("watered", "fed") and walk.word(j) == "to":
+        k += 1  # "four cans to the celeriac"
     while k < stop and k - j < 5:
         quote = walk.typed.quotes.get(k)
         if quote is not None:

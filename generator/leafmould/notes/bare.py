@@ -95,6 +95,11 @@ SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "ce
 IN_JARS = frozenset({"jar", "bottle", "tub", "tin", "pint", "litre", "pot"})
 
 
+def _is_somebody(typed: Typed, j: int) -> bool:
+    behind = tuple(typed.words[j + 1 : j + 3])
+    return typed.words[j] in TAKERS or typed.words[j] in ("mr", "mrs", "auntie") or behind == ("next", "door")
+
+
 def _purposes(typed: Typed) -> set[str]:
     """The words behind "for": "leeks for the soup" are no soup yet."""
     spots = [i for i in range(1, typed.count) if typed.words[i] == "for" and not typed.breaks[i]]
@@ -106,7 +111,7 @@ def _goes_to(typed: Typed) -> bool:
     for i in range(1, typed.count - 1):
         if typed.words[i] == "to" and not typed.breaks[i]:
             j = i + 1 + (typed.words[i + 1] in ARTICLES)
-            if j < typed.count and not typed.names(j)[0] and (typed.capital(j) or typed.words[j] in TAKERS):
+            if j < typed.count and not typed.names(j)[0] and _is_somebody(typed, j):
                 return True
     return False
 

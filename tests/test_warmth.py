@@ -171,7 +171,7 @@ def test_twelve_months_by_number_or_name_in_any_order() -> None:
     ("table", "said"),
     [
         (NORMALS.replace("4,4,14\n", ""), ["error: records/normals.csv: April is missing, so the table is not used."]),
-        ("month,low,high\n1,0,5\n", ["error: records/normals.csv: February and March and April and May and June and July and August and September and October and November and December are missing, so the table is not used."]),
+        ("month,low,high\n1,0,5\n", ["error: records/normals.csv: February, March, April, May, June, July, August, September, October, November and December are missing, so the table is not used."]),
         (NORMALS.replace("4,4,14", "4,14,4"), ["warning: records/normals.csv:5: low: The low of April is above its high. They are taken the other way round."]),
         (NORMALS + "4,1,2\n", ["warning: records/normals.csv:14: April stands here a second time. The first row counts."]),
         (NORMALS.replace("7,7,17", "7,57,82.7"), ["error: records/normals.csv: A high of 82.7 is Fahrenheit, and the garden's units are metric. Put the unit into the heading, such as \"high F\"; until then the table is not used."]),
@@ -223,12 +223,12 @@ def test_days_as_typed() -> None:
 @pytest.mark.parametrize(
     ("rows", "said"),
     [
-        ("2026-06-20,1,2,\n2026-06-23,1,2,\n2026-06-24,1,2,\n2026-06-26,1,2,", ["hint: records/weather.csv: 3 days of 20 June 2026 to 26 June 2026 are missing (the longest gap is 21 June 2026 to 22 June 2026). The usual warmth stands in for them, where the garden has a table of it."]),
-        ("2026-06-20,1,2,\n2026-06-22,1,2,", ["hint: records/weather.csv: 1 day of 20 June 2026 to 22 June 2026 is missing (21 June 2026). The usual warmth stands in for them, where the garden has a table of it."]),
+        ("2026-06-20,1,2,\n2026-06-23,1,2,\n2026-06-24,1,2,\n2026-06-26,1,2,", ["hint: records/weather.csv:2: 3 days of 20 June 2026 to 26 June 2026 are missing (the longest gap is 21 June 2026 to 22 June 2026). The usual warmth stands in for them, where the garden has a table of it."]),
+        ("2026-06-20,1,2,\n2026-06-22,1,2,", ["hint: records/weather.csv:2: 1 day of 20 June 2026 to 22 June 2026 is missing (21 June 2026). The usual warmth stands in for them, where the garden has a table of it."]),
         ("2026-06-20,1,2,\n2026-06-20,1,2,", []),
         ("2026-06-20,1,2,\n2026-06-20,1,3,", ["warning: records/weather.csv:3: 20 June 2026 stands here a second time. The first row counts."]),
         ("2026-06-20,20,2,", ["warning: records/weather.csv:2: low: The low of 20 June 2026 is above its high. They are taken the other way round."]),
-        ("2026-06-20,50,72,", ["error: records/weather.csv: A high of 72 is Fahrenheit, and the garden's units are metric. Put the unit into the heading, such as \"high F\"; until then the table is not used."]),
+        ("2026-06-20,50,72,", ["error: records/weather.csv:2: A high of 72 is Fahrenheit, and the garden's units are metric. Put the unit into the heading, such as \"high F\"; until then the table is not used."]),
         ("31 June 2026,1,2,", ['error: records/weather.csv:2: date: "31 June 2026" is no day. Write it such as 2026-06-20.']),
         (",1,2,", ["error: records/weather.csv:2: date: This row has no date, so it is not used."]),
         ("2026-06-20,cold,2,wet", ['error: records/weather.csv:2: low: "cold" is no temperature, so it is not used.', 'error: records/weather.csv:2: rain: "wet" is no amount of rain, so it is not used.']),

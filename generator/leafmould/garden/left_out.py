@@ -10,6 +10,7 @@ from datetime import date
 from pathlib import Path
 
 from leafmould.notes.setting_values import Settings
+from leafmould.notes.weather_files import WEATHER
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.wording import counted, day
 
@@ -24,8 +25,11 @@ def without_later_rows(settings: Settings, on: date) -> tuple[Settings, tuple[Pr
         *_one_hint([(row.year, row.at) for row in grown], on),
         *_one_hint([(row.year or 0, row.at) for row in got], on),
     )
-    if settings.weather and settings.weather[-1].on > on:
+    to_come = [row for row in settings.weather if row.on > on]
+    if to_come:
         settings = replace(settings, weather=tuple(row for row in settings.weather if row.on <= on))
+        message = f"{counted(len(to_come), 'day')} after {day(on)}: as if not yet measured."
+        hints += (Problem(at=Location(file=WEATHER), level=Level.HINT, message=message),)
     if not hints:
         return settings, ()
     past = replace(

@@ -6,6 +6,7 @@ garden.yaml that cannot be read at all raises. The values are in `setting_values
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,6 +20,9 @@ from leafmould.notes.weather_files import NORMALS, WEATHER, read_normals, read_w
 from leafmould.values.problems import Level, Location, Problem, UnreadableGarden
 
 __all__ = ["BedSetting", "Beforehand", "CropSetting", "KeptSeed", "PacketDays", "Settings", "read_settings"]
+
+UNDER_RECORDS = re.compile(r"records/(?!\.)[^/\\\x00]{1,120}")
+"""Where a table of the months may lie: nothing else of the disk is read."""
 
 
 def read_settings(folder: Path) -> Settings:
@@ -49,17 +53,21 @@ def read_settings(folder: Path) -> Settings:
 def _with_weather(settings: Settings, folder: Path) -> Settings:
     """The same with the tables of the usual weather and of each day's."""
     path = settings.normals or NORMALS
-    table = _text_of(folder, path)
+    table = _text_of(folder, path) if UNDER_RECORDS.fullmatch(path) else None
     if table is not None:
         months, problems = read_normals(table.text, path, units=settings.units)
         settings = replace(settings, months=months, problems=(*settings.problems, *table.problems, *problems))
     elif settings.normals:
         message = f'There is no table "{path}", which garden.yaml names for the usual warmth of the months.'
+        if not UNDER_RECORDS.fullmatch(path):
+            message = f'"{path}" is not read. Keep the table of the months under records/, such as {NORMALS}.'
         problem = Problem(at=Location(file=GARDEN_FILE), level=Level.ERROR, message=message, field="normals")
         settings = replace(settings, problems=(*settings.problems, problem))
     table = _text_of(folder, WEATHER)
     if table is not None:
-        days, problems = read_weather(table.text, units=settings.units, order=settings.dates)
+        days, problems = read_weather(
+            table.text, units=settings.units, order=settings.dates, months=settings.months
+        )
         settings = replace(settings, weather=days, problems=(*settings.problems, *table.problems, *problems))
     return settings
 

@@ -1,22 +1,32 @@
 """records/normals.csv and records/weather.csv: the usual warmth of each month, and each day's as it was measured.
 
-Read once with the settings, into degrees Celsius and millimetres. In an imperial garden plain numbers are
-Fahrenheit and inches, unless the heading says otherwise ("low C"). A row that cannot be used costs only itself; a table
-that is plainly in the other unit is not used at all, because every sum from it would be wrong.
+Read once with the settings. A row that cannot be used costs only itself; a table that is plainly in the other unit
+is not used at all, because every sum from it would be wrong. The cells are read by `weather_cells`.
 """
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from itertools import pairwise
+from statistics import mean
 
 from leafmould.notes.setting_values import MonthNormal, WeatherDay
 from leafmould.notes.tables import Row, read_table
-from leafmould.values.date_forms import month_of
-from leafmould.values.dates import read_date
+from leafmould.notes.weather_cells import (
+    DEGREES,
+    DEPTHS,
+    MOST_RAIN,
+    Units,
+    day,
+    degrees,
+    depth,
+    from_fahrenheit,
+    month,
+    units_of,
+    with_units,
+)
 from leafmould.values.problems import Level, Location, Problem, in_file_order
 from leafmould.values.wording import MONTHS, counted
 from leafmould.values.wording import day as day_words
@@ -25,33 +35,54 @@ NORMALS = "records/normals.csv"
 WEATHER = "records/weather.csv"
 
 LOW = ("low", "min", "minimum", "tmin", "lowest", "night", "lo", "mean low", "average low")
-HIGH = ("high", "max", "maximum", "tmax", "highest", "day", "hi", "mean high", "average high")
+HIGH = ("high", "max", "maximum", "tmax", "highest", "hi", "mean high", "average high")
 RAIN = ("rain", "rainfall", "precipitation", "precip", "wet", "rain fall")
-DEGREES = {"c": ("c", "°c", "(c)", "(°c)", "celsius"), "f": ("f", "°f", "(f)", "(°f)", "fahrenheit")}
-DEPTHS = {"mm": ("mm", "(mm)"), "in": ("in", "(in)", "inches", "inch")}
 MONTH_HEADINGS = ("month", "monat", "mois", "mes", "mese", "maand")
 DATE_HEADINGS = ("date", "day", "when", "datum", "jour", "fecha", "data")
 
-NUMBER = re.compile(r"[-−–]?\d{1,4}(?:[.,]\d{1,3})?")
-TRACE = frozenset({"trace", "tr", "t", "none", "nil", "dry"})
-BELIEVED = (-60.0, 55.0)
-"""What the air may be [°C]: beyond it a number is a slip."""
-MOST_RAIN = 1000.0
-"""What a day's rain may be [mm]."""
-HOTTEST = 140.0
-"""A number no thermometer shows, in either unit."""
 WARMEST = 50.0
 """A high above this is a Fahrenheit number [°C]."""
 COLDEST_SUMMER = 8.0
 """Where the warmest month's high is below this, nobody gardens: the numbers are Celsius [°C]."""
+FEW = 0.1
+"""Up to this share of highs no air can be are slips of a pen; above it the column is in Fahrenheit."""
+ASTRAY = 12.0
+"""Highs whose mean is so far from the usual [°C] may be in the other unit. Own choice."""
+AT_HOME = 6.0
+"""They are in the other unit if read so they come as near to the usual as this [°C]. Own choice."""
+ENOUGH = 5
+"""Days from which on that is asked."""
+MOST_TOLD = 3
+"""Faults of one kind that are told one by one; of more the first is told, with their number."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Units:
-    """In which units the columns stand."""
+@dataclass(slots=True)
+class _Faults:
+    """What is wrong in one file, by kind, so that one slip made in every row is told once."""
 
-    is_fahrenheit: bool
-    is_inches: bool
+    file: str
+    by_kind: dict[str, list[Problem]] = field(default_factory=dict)
+
+    def tell(
+        self, kind: str, line: int | None, level: Level, message: str, column: str | None = None
+    ) -> None:
+        """Note one."""
+        at = Location(file=self.file, line=line)
+        problem = Problem(at=at, level=level, message=message, field=column)
+        self.by_kind.setdefault(kind, []).append(problem)
+
+    def told(self, others: Sequence[Problem]) -> tuple[Problem, ...]:
+        """All of them, in the order of the file."""
+        found = list(others)
+        for problems in self.by_kind.values():
+            found += problems if len(problems) <= MOST_TOLD else [_with_number(problems)]
+        return in_file_order(found)
+
+
+def _with_number(problems: Sequence[Problem]) -> Problem:
+    first = problems[0]
+    more = f"{first.message} So it is in {len(problems) - 1} more rows."
+    return Problem(at=first.at, level=first.level, message=more, field=first.field)
 
 
 def read_normals(
@@ -62,231 +93,189 @@ def read_normals(
     Args:
         units: "metric" or "imperial": what plain numbers are in.
     """
-    columns = {"month": MONTH_HEADINGS, "low": _with(LOW, DEGREES), "high": _with(HIGH, DEGREES)}
-    table = read_table(text, file, columns, {"rain": _with(RAIN, DEPTHS)})
-    problems = list(table.problems)
-    measured = _units(text, units)
+    columns = {"month": MONTH_HEADINGS, "low": with_units(LOW, DEGREES), "high": with_units(HIGH, DEGREES)}
+    table = read_table(text, file, columns, {"rain": with_units(RAIN, DEPTHS)})
+    faults, measured = _Faults(file), units_of(text, units)
     months: dict[int, MonthNormal] = {}
     for row in table.rows:
-        found = _normal(row, measured, file, problems)
-        if found is None:
-            continue
-        if found.month in months:
+        found = _normal(row, measured, faults)
+        if found is not None and found.month in months:
             message = f"{MONTHS[found.month - 1]} stands here a second time. The first row counts."
-            problems.append(_told(file, row.line, Level.WARNING, message))
-        else:
+            faults.tell("twice", row.line, Level.WARNING, message)
+        elif found is not None:
             months[found.month] = found
-    if not months:
-        return (), in_file_order(problems)
-    missing = [MONTHS[month - 1] for month in range(1, 13) if month not in months]
+    missing = [MONTHS[number - 1] for number in range(1, 13) if number not in months]
+    year = tuple(months[number] for number in sorted(months))
+    if not year:
+        return (), faults.told(table.problems)
     if missing:
-        message = f"{' and '.join(missing)} {'is' if len(missing) == 1 else 'are'} missing, so the table is not used."
-        problems.append(_told(file, None, Level.ERROR, message))
-        return (), in_file_order(problems)
-    year = tuple(months[month] for month in range(1, 13))
-    if fault := _other_unit([m.high for m in year], measured, is_year=True):
-        problems.append(_told(file, None, Level.ERROR, fault))
-        return (), in_file_order(problems)
-    return year, in_file_order(problems)
+        is_one = len(missing) == 1
+        message = f"{_listed(missing)} {'is' if is_one else 'are'} missing, so the table is not used."
+        faults.tell("missing", None, Level.ERROR, message)
+    elif fault := _wrong_summer(max(m.high for m in year), measured):
+        faults.tell("unit", None, Level.ERROR, fault)
+    else:
+        return year, faults.told(table.problems)
+    return (), faults.told(table.problems)
 
 
 def read_weather(
-    text: str, file: str = WEATHER, *, units: str = "metric", order: str | None = None
+    text: str,
+    file: str = WEATHER,
+    *,
+    units: str = "metric",
+    order: str | None = None,
+    months: Sequence[MonthNormal] = (),
 ) -> tuple[tuple[WeatherDay, ...], tuple[Problem, ...]]:
     """The days of the table in order, each once, and what is wrong with the others.
 
     Args:
         units: "metric" or "imperial": what plain numbers are in.
         order: "day first" or "month first": how 3/4/2026 is read.
+        months: what is usual, to tell a table in the other unit by.
     """
     others = {
-        "low": _with(LOW, DEGREES),
-        "high": _with(HIGH[:4] + HIGH[5:], DEGREES),
-        "rain": _with(RAIN, DEPTHS),
+        "low": with_units(LOW, DEGREES),
+        "high": with_units(HIGH, DEGREES),
+        "rain": with_units(RAIN, DEPTHS),
     }
     table = read_table(text, file, {"date": DATE_HEADINGS}, others)
-    problems = list(table.problems)
-    measured = _units(text, units)
+    faults, measured = _Faults(file), units_of(text, units)
     days: dict[date, WeatherDay] = {}
+    lines: dict[date, int] = {}
     for row in table.rows:
-        read = _day(row, measured, order, file, problems)
+        read = _day(row, measured, order, faults)
         if read is None:
             continue
-        if (before := days.get(read.on)) is not None:
-            same = (before.low, before.high, before.rain) == (read.low, read.high, read.rain)
-            if not same:
-                message = f"{day_words(read.on)} stands here a second time. The first row counts."
-                problems.append(_told(file, row.line, Level.WARNING, message))
-            continue
-        days[read.on] = read
-    found = [days[day] for day in sorted(days)]
-    if fault := _other_unit([d.high for d in found if d.high is not None], measured, is_year=False):
-        problems.append(_told(file, None, Level.ERROR, fault))
-        return (), in_file_order(problems)
-    problems += _gaps(found, file)
-    return tuple(found), in_file_order(problems)
+        if read.on not in days:
+            days[read.on], lines[read.on] = read, row.line
+        elif days[read.on] != read:
+            message = f"{day_words(read.on)} stands here a second time. The first row counts."
+            faults.tell("twice", row.line, Level.WARNING, message)
+    found = [days[on] for on in sorted(days)]
+    if fault := _other_unit(found, lines, measured, months):
+        faults.tell("unit", fault[0], Level.ERROR, fault[1])
+        return (), faults.told(table.problems)
+    found = [_believed(row, lines[row.on], faults) for row in found]
+    _gaps(found, lines, faults)
+    return tuple(found), faults.told(table.problems)
 
 
-def _with(headings: Sequence[str], units: Mapping[str, Sequence[str]]) -> tuple[str, ...]:
-    """Headings alone, and with a unit behind them: "low", "low C", "low (°F)"."""
-    behind = [word for words in units.values() for word in words]
-    return (*headings, *(f"{heading} {word}" for heading in headings for word in behind))
-
-
-def _units(text: str, units: str) -> _Units:
-    """What the header row says, else what the garden's units are."""
-    header = next((line for line in text.split("\n") if line.strip()), "").casefold()
-    words = set(re.split(r"[\s,;_\t()\"]+", header))
-    is_imperial = units == "imperial"
-    fahrenheit = bool(words & {"f", "°f", "fahrenheit"})
-    celsius = bool(words & {"c", "°c", "celsius"})
-    return _Units(
-        is_fahrenheit=fahrenheit or (is_imperial and not celsius),
-        is_inches=bool(words & {"in", "inch", "inches"}) or (is_imperial and "mm" not in words),
-    )
-
-
-def _normal(row: Row, units: _Units, file: str, problems: list[Problem]) -> MonthNormal | None:
+def _normal(row: Row, units: Units, faults: _Faults) -> MonthNormal | None:
     """A month of the table; None, and why, where the row cannot be used."""
-    cells = row.cells
-
-    def tell(level: Level, message: str, field: str | None = None) -> None:
-        problems.append(_told(file, row.line, level, message, field))
-
-    cell = cells.get("month", "")
-    month = _month(cell)
-    if month is None:
-        tell(
-            Level.ERROR,
-            f'"{cell}" is no month.' if cell else "This row has no month, so it is not used.",
-            "month",
-        )
+    cell = row.cells.get("month", "")
+    number = month(cell)
+    if number is None:
+        message = f'"{cell}" is no month.' if cell else "This row has no month, so it is not used."
+        faults.tell("month", row.line, Level.ERROR, message, "month")
         return None
-    name = MONTHS[month - 1]
-    found: dict[str, float] = {}
+    name, found = MONTHS[number - 1], dict[str, float]()
     for column in ("low", "high"):
-        cell = cells.get(column, "")
-        degrees = _degrees(cell, units)
-        if degrees is None:
-            tell(Level.ERROR, f'"{cell}" is no temperature.' if cell else f"{name} has no {column}.", column)
+        cell = row.cells.get(column, "")
+        read = degrees(cell, units)
+        if read is None:
+            message = f'"{cell}" is no temperature.' if cell else f"{name} has no {column}."
+            faults.tell(column, row.line, Level.ERROR, message, column)
             return None
-        found[column] = degrees
-    low, high = sorted(found.values())
+        found[column] = read
     if found["low"] > found["high"]:
-        tell(
-            Level.WARNING, f"The low of {name} is above its high. They are taken the other way round.", "low"
-        )
-    return MonthNormal(month=month, low=low, high=high, rain=_depth(cells.get("rain", ""), units))
+        _swapped(name, row.line, faults)
+    low, high = sorted(found.values())
+    cell = row.cells.get("rain", "")
+    rain = depth(cell, units, 3 * MOST_RAIN)
+    if cell and rain is None:
+        message = f'"{cell}" is no amount of rain, so it is not used.'
+        faults.tell("rain", row.line, Level.ERROR, message, "rain")
+    return MonthNormal(month=number, low=low, high=high, rain=rain)
 
 
-def _day(row: Row, units: _Units, order: str | None, file: str, problems: list[Problem]) -> WeatherDay | None:
+def _day(row: Row, units: Units, order: str | None, faults: _Faults) -> WeatherDay | None:
     """A day of the table; None, and why, where its date cannot be used. A cell that cannot be costs only itself."""
-    cells = row.cells
-
-    def tell(level: Level, message: str, field: str | None = None) -> None:
-        problems.append(_told(file, row.line, level, message, field))
-
-    cell = cells.get("date", "")
-    on = _date(cell, order)
+    cell = row.cells.get("date", "")
+    on = day(cell, order)
     if on is None:
-        message = (
-            f'"{cell}" is no day. Write it such as 2026-06-20.'
-            if cell
-            else "This row has no date, so it is not used."
-        )
-        tell(Level.ERROR, message, "date")
+        message = f'"{cell}" is no day. Write it such as 2026-06-20.'
+        message = message if cell else "This row has no date, so it is not used."
+        faults.tell("date", row.line, Level.ERROR, message, "date")
         return None
     found: dict[str, float | None] = {}
-    for column in ("low", "high"):
-        cell = cells.get(column, "")
-        found[column] = _degrees(cell, units)
+    for column in ("low", "high", "rain"):
+        cell = row.cells.get(column, "")
+        found[column] = depth(cell, units) if column == "rain" else degrees(cell, units)
         if cell and found[column] is None:
-            tell(Level.ERROR, f'"{cell}" is no temperature, so it is not used.', column)
-    cell = cells.get("rain", "")
-    rain = _depth(cell, units)
-    if cell and rain is None:
-        tell(Level.ERROR, f'"{cell}" is no amount of rain, so it is not used.', "rain")
+            what = "amount of rain" if column == "rain" else "temperature"
+            message = f'"{cell}" is no {what}, so it is not used.'
+            faults.tell(column, row.line, Level.ERROR, message, column)
     low, high = found["low"], found["high"]
     if low is not None and high is not None and low > high:
-        tell(
-            Level.WARNING,
-            f"The low of {day_words(on)} is above its high. They are taken the other way round.",
-            "low",
-        )
+        _swapped(day_words(on), row.line, faults)
         low, high = high, low
-    return WeatherDay(on=on, low=low, high=high, rain=rain)
+    return WeatherDay(on=on, low=low, high=high, rain=found["rain"])
 
 
-def _month(cell: str) -> int | None:
-    text = cell.strip()
-    if text.isdecimal() and len(text) <= 2:
-        return int(text) if 1 <= int(text) <= 12 else None
-    return month_of(text)
+def _swapped(name: str, line: int, faults: _Faults) -> None:
+    message = f"The low of {name} is above its high. They are taken the other way round."
+    faults.tell("swapped", line, Level.WARNING, message, "low")
 
 
-def _date(cell: str, order: str | None) -> date | None:
-    reading = read_date(cell, order=order, base=None, is_southern=False) if cell else None
-    return reading.when.day if reading and reading.when else None
-
-
-def _number(cell: str) -> float | None:
-    """A number with a point or a comma, a unit behind it or none."""
-    text = cell.strip().rstrip("°CcFf \u00a0")
-    if not NUMBER.fullmatch(text):
-        return None
-    return float(text.replace("−", "-").replace("–", "-").replace(",", "."))
-
-
-def _degrees(cell: str, units: _Units) -> float | None:
-    """A temperature [°C]; None for what is none, or cannot be."""
-    number = _number(cell)
-    if number is None:
-        return None
-    unit = cell.strip()[-1:].casefold()
-    is_fahrenheit = unit == "f" or (unit != "c" and units.is_fahrenheit)
-    celsius = (number - 32) / 1.8 if is_fahrenheit else number
-    # A Fahrenheit number in a Celsius table must get as far as being told so.
-    return celsius if BELIEVED[0] <= celsius <= (BELIEVED[1] if is_fahrenheit else HOTTEST) else None
-
-
-def _depth(cell: str, units: _Units) -> float | None:
-    """Rain [mm]; a trace is none that counts."""
-    text = cell.strip().casefold()
-    if text in TRACE:
-        return 0.0
-    is_inches = units.is_inches
-    for unit in ("mm", "inches", "inch", "in", '"'):
-        if text.endswith(unit):
-            text, is_inches = text.removesuffix(unit).strip(), unit != "mm"
-            break
-    if not NUMBER.fullmatch(text) or text[:1] in "-−–":
-        return None
-    depth = float(text.replace(",", ".")) * (25.4 if is_inches else 1.0)
-    return depth if depth <= MOST_RAIN else None
-
-
-def _other_unit(highs: Sequence[float], units: _Units, *, is_year: bool) -> str:
-    """What is said of a table that is plainly in the other unit; "" for one that need not be."""
-    if not highs:
-        return ""
-    if not units.is_fahrenheit and max(highs) > WARMEST:
-        return (
-            f"A high of {max(highs):g} is Fahrenheit, and the garden's units are metric. Put the unit into the heading, "
-            'such as "high F"; until then the table is not used.'
-        )
-    if units.is_fahrenheit and is_year and max(highs) < COLDEST_SUMMER:
-        return (
-            "These look like degrees Celsius, and the garden's units are imperial. Put the unit into the heading, such "
-            'as "high C"; until then the table is not used.'
-        )
+def _wrong_summer(warmest: float, units: Units) -> str:
+    """What is said of months that are plainly in the other unit; "" for those that need not be."""
+    if not units.is_fahrenheit and warmest > WARMEST:
+        return _told_fahrenheit(f"A high of {warmest:g}", units)
+    if units.is_fahrenheit and warmest < COLDEST_SUMMER:
+        return _told_celsius(units)
     return ""
 
 
-def _gaps(days: Sequence[WeatherDay], file: str) -> Iterator[Problem]:
-    """One hint for all days that are missing between the first and the last."""
-    if not days:
-        return
-    missing = (days[-1].on - days[0].on).days + 1 - len(days)
+def _other_unit(
+    days: Sequence[WeatherDay], lines: Mapping[date, int], units: Units, months: Sequence[MonthNormal]
+) -> tuple[int, str] | None:
+    """The line of a day, and what is said of its table if that is plainly in the other unit."""
+    highs = {row.on: row.high for row in days if row.high is not None}
+    hot = [on for on, high in highs.items() if high > WARMEST]
+    if hot and not units.is_fahrenheit and len(hot) > FEW * len(highs):
+        return lines[hot[0]], _told_fahrenheit(f"A high of {highs[hot[0]]:g}", units)
+    if len(highs) < ENOUGH or len(months) != 12:
+        return None
+    usual = mean(months[on.month - 1].high for on in highs)
+    here = mean(highs.values())
+    first = lines[min(highs)]
+    if not units.is_fahrenheit and here - usual > ASTRAY and abs(from_fahrenheit(here) - usual) < AT_HOME:
+        return first, _told_fahrenheit(f"A mean high of {here:.0f}, where {usual:.0f} °C is usual,", units)
+    if units.is_fahrenheit and usual - here > ASTRAY and abs(here * 1.8 + 32 - usual) < AT_HOME:
+        return first, _told_celsius(units)
+    return None
+
+
+def _told_fahrenheit(what: str, units: Units) -> str:
+    habit = "the heading says Celsius" if units.says_degrees else "the garden's units are metric"
+    return (
+        f"{what} is Fahrenheit, and {habit}. Put the unit into the heading, "
+        'such as "high F"; until then the table is not used.'
+    )
+
+
+def _told_celsius(units: Units) -> str:
+    habit = "the heading says Fahrenheit" if units.says_degrees else "the garden's units are imperial"
+    return (
+        f"These look like degrees Celsius, and {habit}. Put the unit into the heading, such "
+        'as "high C"; until then the table is not used.'
+    )
+
+
+def _believed(row: WeatherDay, line: int, faults: _Faults) -> WeatherDay:
+    """A day without what no air can be; a few such numbers among many are slips."""
+    for column, value in (("low", row.low), ("high", row.high)):
+        if value is not None and value > WARMEST:
+            message = f"A {column} of {value:g} °C cannot be, so neither low nor high of that day is used."
+            faults.tell("hot", line, Level.ERROR, message, column)
+            return WeatherDay(on=row.on, rain=row.rain)
+    return row
+
+
+def _gaps(days: Sequence[WeatherDay], lines: Mapping[date, int], faults: _Faults) -> None:
+    """One hint for all days that are missing between the first and the last, at the longest gap."""
+    missing = (days[-1].on - days[0].on).days + 1 - len(days) if days else 0
     if not missing:
         return
     after, before = max(pairwise(days), key=lambda pair: ((pair[1].on - pair[0].on).days, pair[0].on))
@@ -297,8 +286,8 @@ def _gaps(days: Sequence[WeatherDay], file: str) -> Iterator[Problem]:
         f"{'is' if missing == 1 else 'are'} missing ({'the longest gap is ' if missing > 1 else ''}{longest}). "
         "The usual warmth stands in for them, where the garden has a table of it."
     )
-    yield _told(file, None, Level.HINT, message)
+    faults.tell("gaps", lines[after.on], Level.HINT, message)
 
 
-def _told(file: str, line: int | None, level: Level, message: str, field: str | None = None) -> Problem:
-    return Problem(at=Location(file=file, line=line), level=level, message=message, field=field)
+def _listed(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

@@ -14,11 +14,6 @@ from leafmould.values.problems import Level, Problem
 ROOM = "/.leafmould"
 """Addresses of the preview's own; no page of a site begins with a dot."""
 
-POLICY = "default-src 'none'"
-"""How the policy of a page begins (layouts/policy.html)."""
-
-ASKING = f"{POLICY}; connect-src 'self'"
-
 MOST = 30
 """How many problems the strip lists."""
 
@@ -57,17 +52,11 @@ STYLE = """\
 
 def decorated(page: str, state: State) -> str:
     """A page with the strip and the script before its end."""
-    before, end, after = _asking(page).rpartition("</body>")
+    before, end, after = page.rpartition("</body>")
     added = strip(state) + (
         f'<script src="{ROOM}/preview.js" data-version="{escape(state.version)}"></script>'
     )
     return f"{before}{added}{end}{after}" if end else page + added
-
-
-def _asking(page: str) -> str:
-    """The page, allowed to ask the preview it came from whether there is a newer one."""
-    head, end, rest = page.partition("</head>")
-    return f"{head.replace(POLICY, ASKING, 1)}{end}{rest}"
 
 
 def strip(state: State) -> str:

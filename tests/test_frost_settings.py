@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gardens import garden_of, settings_of
-from leafmould.notes.setting_values import Cover, Settings
+from leafmould.notes.setting_values import Cover, Settings, WeatherDay
 from leafmould.reckon.almanac import almanac, almanac_without
 from leafmould.reckon.season_here import cover_words, frost_lines
 from leafmould.reckon.windows import windows
@@ -192,3 +192,48 @@ def test_frosts_are_told_with_their_chances() -> None:
         "in 90%. Noted here: 6 May, in 1 year."
     )
     assert autumn.words == "6 October on average, as garden.yaml says."
+
+
+# Frosts noted and measured
+
+
+def spring_of(notes: str, rows: tuple[WeatherDay, ...], on: date = date(2026, 7, 15)) -> str:
+    read = replace(settings_of("frost: {last: 9 May, first: 6 October}"), weather=rows)
+    garden = garden_of(notes, read, on=on)
+    return frost_lines(garden, almanac(read, garden))[0].words
+
+
+def low(day: str, celsius: float) -> WeatherDay:
+    return WeatherDay(on=date.fromisoformat(day), low=celsius, high=15)
+
+
+def test_measured_frosts_count_as_noted_ones() -> None:
+    rows = (low("2025-05-12", 0.0), low("2025-05-20", 0.4), low("2026-05-02", -1))
+    assert spring_of("2026-05-06\n- frost −1\n", rows) == (
+        "9 May on average, as garden.yaml says. Noted here: 6 May to 12 May, in 2 years."
+    )
+
+
+def test_a_measured_frost_that_was_noted_too_leads_to_its_note() -> None:
+    read = replace(settings_of("garden: G"), weather=(low("2026-05-02", -1), low("2026-05-06", -1)))
+    garden = garden_of("2026-05-06\n- frost −1\n", read, on=date(2026, 7, 15))
+    (noted,) = frost_lines(garden, almanac(read, garden))[0].noted
+    assert (noted.day, noted.event) == (date(2026, 5, 6), "2026-05-06:1")
+    autumn = (low("2025-10-02", -1),)
+    read = replace(read, weather=autumn)
+    garden = garden_of("2025-10-02\n- frost −1\n", read, on=date(2026, 7, 15))
+    (noted,) = frost_lines(garden, almanac(read, garden))[1].noted
+    assert noted.event == "2025-10-02:1"
+
+
+@pytest.mark.parametrize(("on", "is_told"), [(date(2026, 6, 4), False), (date(2026, 6, 5), True)])
+def test_the_last_frost_of_a_spring_is_known_a_month_later(on: date, is_told: bool) -> None:
+    assert ("Noted here: 6 May" in spring_of("2026-05-06\n- frost −1\n", (), on)) is is_told
+
+
+def test_noted_frosts_far_after_the_average_are_a_warning() -> None:
+    rows = (low("2023-05-20", -1), low("2024-05-25", -1), low("2025-05-22", -1))
+    assert spring_of("2026-06-01\n- weeded Arch\n", rows) == (
+        "9 May on average, as garden.yaml says. Noted here: 20 May to 25 May, in 3 years. That is 13 days later in the "
+        "middle of the years: change garden.yaml, or go by the later date."
+    )

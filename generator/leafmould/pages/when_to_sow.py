@@ -128,10 +128,9 @@ def _frost(line: FrostLine, ledger: Ledger) -> Frost:
 
 
 def _noted(frost: NotedFrost, ledger: Ledger) -> Figure:
-    entry = ledger.garden.event_by_id[frost.event].entry
-    return Figure(
-        text=day_text(on(frost.day)), value=frost.day.isoformat(), is_time=True, to=ledger.to_note(entry)
-    )
+    """Its day, leading to the note; a measured one to the page of the weather."""
+    to = ledger.to_note(ledger.garden.event_by_id[frost.event].entry) if frost.event else WEATHER
+    return Figure(text=day_text(on(frost.day)), value=frost.day.isoformat(), is_time=True, to=to)
 
 
 def _dark(ledger: Ledger) -> str:

@@ -1,13 +1,14 @@
 """Frost and short days in this garden: the dates of garden.yaml beside what the notes say, and the winter's dark weeks.
 
-A frost nobody noted may still have been, so noted frosts narrow the season and never widen it. Dates reckoned
+A frost nobody noted may still have been, so noted frosts narrow the season and never widen it; nights at or below
+0 °C in the table of weather count as noted. The last frost of a spring is one only after a month without. Dates reckoned
 from the latitude are given to the week only: to the day they would tell where the garden lies. Pure.
 """
 
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, timedelta
 from statistics import median_low
@@ -20,6 +21,8 @@ from leafmould.values.wording import MONTHS, counted
 
 FAR_APART = 10
 """Days between the average and the middle of the noted frosts from which on it is said. Our own choice."""
+SETTLED = 30
+"""Days without frost after which the last one of a spring is taken to be that. Common practice."""
 ENOUGH = 3
 """Years with a noted frost from which on the two are compared."""
 COMMON_YEAR = 2025
@@ -38,7 +41,7 @@ class NotedFrost:
 
     year: int
     day: date
-    event: str  # event id
+    event: str  # event id; "" where the table of weather tells it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,8 +56,8 @@ class FrostLine:
 
 def frost_lines(garden: Garden, almanac: Almanac) -> tuple[FrostLine, ...]:
     """Both turns of the season; of each what is known."""
-    days = [(event.when.day, event) for event in garden.events if event.when.day and is_frost(event)]
-    spring, autumn = _by_turn(days, is_southern=garden.is_southern)
+    spring, autumn = _by_turn(_frosts(garden, almanac), is_southern=garden.is_southern)
+    spring = [found for found in spring if (garden.on - max(found)[0]).days >= SETTLED]
     return (
         _line(
             "last frost of spring",
@@ -71,23 +74,31 @@ def frost_lines(garden: Garden, almanac: Almanac) -> tuple[FrostLine, ...]:
     )
 
 
+def _frosts(garden: Garden, almanac: Almanac) -> dict[date, str]:
+    """The days of frost, each with the note that tells of it first; measured ones without."""
+    measured = {row.on: "" for row in almanac.warmth.weather if row.low is not None and row.low <= 0}
+    noted = {
+        event.when.day: event.id
+        for event in reversed(garden.events)
+        if event.when.day is not None and is_frost(event)
+    }
+    return measured | noted
+
+
 def is_frost(event: Event) -> bool:
     """Whether a frost was noted."""
     return event.verb == "noted weather" and "frost" in (event.action.subject or "").split()
 
 
 def _by_turn(
-    days: Iterable[tuple[date | None, Event]], *, is_southern: bool
+    frosts: Mapping[date, str], *, is_southern: bool
 ) -> tuple[list[list[tuple[date, str]]], list[list[tuple[date, str]]]]:
     """Frosts by spring and by autumn, a list a year. A half-year runs from midsummer or midwinter on."""
     spring: defaultdict[int, list[tuple[date, str]]] = defaultdict(list)
     autumn: defaultdict[int, list[tuple[date, str]]] = defaultdict(list)
-    for day, event in days:
-        if day is None:
-            continue
-        first_half = day.month <= 6
-        half = spring if first_half is not is_southern else autumn
-        half[day.year].append((day, event.id))
+    for day, event in frosts.items():
+        half = spring if (day.month <= 6) is not is_southern else autumn
+        half[day.year].append((day, event))
     return [spring[y] for y in sorted(spring)], [autumn[y] for y in sorted(autumn)]
 
 

@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
+from statistics import median_low
 
 import pytest
 
 from gardens import TANSY_HILL, garden_of, settings_of
+from leafmould.facts.tables import days_facts
 from leafmould.garden.model import Garden
 from leafmould.notes.settings import Settings
 from leafmould.reckon.almanac import Almanac, almanac, almanac_without
 from leafmould.reckon.season_here import dark_weeks, frost_lines
 from leafmould.reckon.windows import windows
+from leafmould.values.wording import day
 
 HERE = replace(almanac_without(date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
 
@@ -48,6 +51,31 @@ def test_weeks_indoors_count_back_from_the_first_day_out() -> None:
 def test_a_tender_crop_is_over_before_the_first_frost_and_a_hardy_one_four_weeks_after() -> None:
     assert shown("french-bean")["last useful sowing"] == "until 24 July"
     assert shown("beetroot")["last useful sowing"] == "until 16 August"
+
+
+def test_raised_plants_have_a_last_day_to_be_set_out() -> None:
+    """Days from planting out, the longer end of the middle source, and a fortnight: before frost, or four weeks after."""
+    days = {
+        crop: median_low([d.high for d in days_facts(crop) if d.counts_from == "planting out"])
+        for crop in ("tomato", "cabbage")
+    }
+    frost = date(2027, 10, 6)
+    tender, hardy = (
+        frost - timedelta(days=days["tomato"] + 14),
+        frost + timedelta(days=28 - days["cabbage"] - 14),
+    )
+    assert shown("tomato")["last setting out"] == f"until {day(tender).removesuffix(' 2027')}"
+    assert shown("cabbage")["last setting out"] == f"until {day(hardy).removesuffix(' 2027')}"
+    assert "last setting out" not in shown("carrot")
+
+
+def test_a_season_that_ends_before_it_begins_is_too_short() -> None:
+    (last,) = [w for w in windows("sweet-potato", HERE, 2027) if w.kind == "last setting out"]
+    assert last.words == "the season is too short"
+    assert last.why == (
+        "150 days, and 14 more in autumn, before the first frost (6 October): that would be until 25 April"
+    )
+    assert [(u.cover, u.words) for u in last.covered] == [("fleece", "until 9 May"), ("glass", "until 23 May")]
 
 
 def test_where_frost_comes_late_the_light_closes_the_season_and_is_told_to_the_week_only() -> None:

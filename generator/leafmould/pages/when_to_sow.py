@@ -22,6 +22,7 @@ HEADINGS = {
     "start indoors": "Start indoors",
     "sow or set out": "First sow or set out",
     "last useful sowing": "Last useful sowing",
+    "last setting out": "Last useful setting out",
 }
 
 
@@ -33,7 +34,7 @@ class SowingTime:
     words: str
     why: str
     sources: tuple[Link, ...]
-    covered: str = ""  # the same under cover
+    covered: tuple[str, ...] = ()  # the same under each cover
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +52,7 @@ class SowingRow:
 
     crop: Link
     words: tuple[str, ...]
-    covered: tuple[str, ...]  # under each of the words, the same under cover
+    covered: tuple[tuple[str, ...], ...]  # under each of the words, the same under each cover
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,13 +111,13 @@ def _row(crop: Crop, found: tuple[Window, ...], ledger: Ledger) -> SowingRow:
     return SowingRow(
         crop=Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when"),
         words=tuple(words.get(kind, "") for kind in HEADINGS),
-        covered=tuple(covered.get(kind, "") for kind in HEADINGS),
+        covered=tuple(covered.get(kind, ()) for kind in HEADINGS),
     )
 
 
-def _covered(window: Window) -> str:
-    """A window under each cover: "fleece from 25 April, glass from 11 April"."""
-    return ", ".join(f"{under.cover} {under.words}" for under in window.covered)
+def _covered(window: Window) -> tuple[str, ...]:
+    """A window under each cover: "fleece from 25 April", "glass from 11 April"."""
+    return tuple(f"{under.cover} {under.words}" for under in window.covered)
 
 
 def _frost(line: FrostLine, ledger: Ledger) -> Frost:

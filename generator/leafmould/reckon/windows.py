@@ -1,4 +1,4 @@
-"""When each crop may be sown here: raised indoors, sown or set out, and the last sowing that is of use.
+"""When each crop may be sown here: raised indoors, sown or set out, and the last sowing and setting out of use.
 
 Reckoned from the average frosts of garden.yaml and the published figures; of several sources the middle one is
 taken. In autumn all grows more slowly, so a fortnight is added (common practice). For tender crops the first
@@ -30,6 +30,9 @@ HARDY = timedelta(weeks=4)
 """How long a hardy crop goes on after the first frost."""
 BY_DAY_LENGTH = frozenset({"onion", "shallot", "celery", "celeriac"})
 """What a late sowing makes nothing of."""
+LAST = {"last useful sowing": "sowing", "last setting out": "planting out"}
+"""What ends a season, and from what its days are counted."""
+TOO_SHORT = "the season is too short"
 WEEK = timedelta(days=7)
 
 
@@ -47,7 +50,7 @@ class UnderCover:
 class Window:
     """One stretch of days, in the year it was reckoned for."""
 
-    kind: str  # "start indoors", "sow or set out", "last useful sowing"
+    kind: str  # "start indoors", "sow or set out", "last useful sowing", "last setting out"
     first: date
     last: date
     words: str  # "11–25 April", "until 20 July", "about 3–9 August"
@@ -79,8 +82,14 @@ def _windows(crop: str, almanac: Almanac, year: int, gain: timedelta = timedelta
     frost = _in_season(almanac.last_frost, year, is_southern=almanac.is_southern, spring=True)
     out = _put_out(fact, frost - gain)
     indoors = _indoors(fact, out) if out else None
-    last = _last_sowing(crop, fact, almanac, year, gain)
-    return tuple(window for window in (indoors, out, last) if window)
+    last = [_last(kind, crop, fact, almanac, year, gain) for kind in LAST]
+    ends = [_too_short(window) if out and window.last < out.first else window for window in last if window]
+    return tuple(window for window in (indoors, out, *ends) if window)
+
+
+def _too_short(window: Window) -> Window:
+    """An end of the season that comes before its beginning."""
+    return replace(window, words=TOO_SHORT, why=f"{window.why}: that would be {window.words}")
 
 
 def _covered(window: Window, found: list[tuple[str, tuple[Window, ...]]]) -> tuple[UnderCover, ...]:
@@ -128,18 +137,18 @@ def _indoors(fact: CropFact, out: Window) -> Window | None:
     )
 
 
-def _last_sowing(crop: str, fact: CropFact, almanac: Almanac, year: int, gain: timedelta) -> Window | None:
-    days, sources = _days_from_sowing(crop, fact, almanac)
+def _last(
+    kind: str, crop: str, fact: CropFact, almanac: Almanac, year: int, gain: timedelta
+) -> Window | None:
+    """The last day on which one may begin a crop in a way, and still see it ripe."""
+    days, sources = _days_from(LAST[kind], crop, fact, almanac)
     if not days or almanac.first_frost is None or fact.grown_as != "annual" or fact.key in BY_DAY_LENGTH:
         return None
     frost = _in_season(almanac.first_frost, year, is_southern=almanac.is_southern, spring=False) + gain
     slow = timedelta(days=days + SLOW_AUTUMN)
     if fact.is_tender:
-        return _until(
-            frost - slow,
-            f"{days} days, and 14 more in autumn, before the first frost ({_day(frost)})",
-            sources,
-        )
+        why = f"{days} days, and 14 more in autumn, before the first frost ({_day(frost)})"
+        return _until(kind, frost - slow, why, sources)
     last = frost + HARDY - slow
     why = (
         f"{days} days, and 14 more in autumn, before four weeks of frost are over (first frost {_day(frost)})"
@@ -147,8 +156,8 @@ def _last_sowing(crop: str, fact: CropFact, almanac: Almanac, year: int, gain: t
     dark = _dark(almanac, year)
     if dark and (by_light := dark.first - timedelta(days=round(days * GROWN_BY_THE_DARK))) < last:
         why = "three quarters of its days before the days fall under ten hours"
-        return _until(by_light, why, sources, is_rough=True)
-    return _until(last, why, sources)
+        return _until(kind, by_light, why, sources, is_rough=True)
+    return _until(kind, last, why, sources)
 
 
 def _dark(almanac: Almanac, year: int) -> ShortDays | None:
@@ -159,20 +168,20 @@ def _dark(almanac: Almanac, year: int) -> ShortDays | None:
     )
 
 
-def _until(last: date, why: str, sources: tuple[str, ...], *, is_rough: bool = False) -> Window:
+def _until(kind: str, last: date, why: str, sources: tuple[str, ...], *, is_rough: bool = False) -> Window:
     """Until a day; what was reckoned from the latitude is told by its week."""
     first = last - timedelta(days=last.weekday()) if is_rough else last
     last = first + timedelta(days=6) if is_rough else last
     words = f"until about {_span(first, last)}" if is_rough else f"until {_day(last)}"
-    return Window(kind="last useful sowing", first=first, last=last, words=words, why=why, sources=sources)
+    return Window(kind=kind, first=first, last=last, words=words, why=why, sources=sources)
 
 
-def _days_from_sowing(crop: str, fact: CropFact, almanac: Almanac) -> tuple[int, tuple[str, ...]]:
-    """The longer end of the days from sowing to the first harvest, packet first; 0 if nobody says."""
+def _days_from(start: str, crop: str, fact: CropFact, almanac: Almanac) -> tuple[int, tuple[str, ...]]:
+    """The longer end of the days from a start to the first harvest, packet first; 0 if nobody says."""
     packet = almanac.packet(crop, None)
-    if packet and packet.counts_from == "sowing":
+    if packet and packet.counts_from == start:
         return packet.high, ()
-    found: list[DaysFact] = [d for d in tables.days_facts(fact.key) if d.counts_from == "sowing"]
+    found: list[DaysFact] = [d for d in tables.days_facts(fact.key) if d.counts_from == start]
     if not found:
         return 0, ()
     return median_low([d.high for d in found]), tuple(dict.fromkeys(d.source for d in found))

@@ -55,6 +55,11 @@ TOOK = re.compile(
     r"\b(?P<who>[^\W\d_][\w'’-]+)\s+(?:took|takes)\s+(?:half|some|most|all|the\s+rest|a\s+(?:few|bag|box|jar|bunch)|\d)",
     re.IGNORECASE,
 )
+GAVE_SOMEBODY = re.compile(
+    rf"\b(?:[Gg]ave|[Ll]ent|[Ss]old)\s+(?P<who>{CAPITAL}(?:\s+(?:and|&)\s+{CAPITAL})*)"
+    r"(?=\s+(?:an?|some|half|the|my|our|both|two|three|four|five|six|\d[\d.,/]*\s?(?:k?g|lbs?|oz|l|[^\W\d_]{2,}s))\b)"
+)
+""" "gave Rosa 2 kg courgettes"; "gave Tub 1 a feed" names nobody."""
 GIVING = ("gave", "give", "gift", "donat", "sold", "lent", "took", "takes")
 
 SOURCE_VERBS = frozenset(
@@ -272,7 +277,7 @@ def spans_in(text: str, told: Collection[tuple[str, ...]]) -> list[tuple[int, in
     lower = text.lower()
     if not any(sign in lower for sign in GIVING):
         return []
-    found = [m.span("who") for pattern in (GAVE_TO, TOOK) for m in pattern.finditer(text)]
+    found = [m.span("who") for pattern in (GAVE_TO, GAVE_SOMEBODY, TOOK) for m in pattern.finditer(text)]
     return [span for span in found if _is_somebody(text[slice(*span)], told)]
 
 

@@ -12,7 +12,8 @@ from click.testing import CliRunner
 from gardens import garden_of, settings_of
 from leafmould.cli import main
 from leafmould.reckon.almanac import almanac
-from leafmould.reckon.hindsight import Turned, scores, turned_out
+from leafmould.reckon.here import Turned
+from leafmould.reckon.hindsight import scores, turned_out
 
 YAML = "garden: G\nfrost: {last: 9 May, first: 6 October}\nbeds: [Arch, Top bed]"
 PACKETS = "beetroot: {days: 60, from: sowing}"
@@ -98,8 +99,14 @@ def test_the_command(folder: Path) -> None:
     assert asked(folder) == "No planting has both its start and its first picking noted to the day yet.\n"
     (folder / "notes" / "2026-05-01.txt").write_text("sowed beetroot in Arch\n", encoding="utf-8")
     (folder / "notes" / "2026-07-04.txt").write_text("picked beetroot from Arch\n", encoding="utf-8")
-    assert asked(folder) == (
-        "packets and own figures: 1 of 1 picked as expected (100%); ranges 25 days wide, off the likely day by 4 days on average.\n"
-    )
+    off = "off the likely day by 4 days on average."
+    assert asked(folder).splitlines() == [
+        f"published days alone: 1 of 1 picked as expected (100%); ranges 25 days wide, {off}",
+        f"with the dark months: 1 of 1 picked as expected (100%); ranges 25 days wide, {off}",
+        f"with this garden's own record: 1 of 1 picked as expected (100%); ranges 44 days wide, {off}",
+        "",
+        "By what the published days were:",
+        f"packets and own figures: 1 of 1 picked as expected (100%); ranges 25 days wide, {off}",
+    ]
     (planting,) = json.loads(asked(folder, "--json"))["plantings"]
     assert (planting["likely"], planting["picked"]) == ("2026-06-30", "2026-07-04")

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from leafmould.reckon.hindsight import Score, Turned, scores
+from leafmould.reckon.here import Turned
+from leafmould.reckon.hindsight import Score, scores, way_scores
 from leafmould.report import JSON_VERSION
 from leafmould.values.wording import counted
 
 
 def forecast_lines(turned: Sequence[Turned]) -> tuple[str, ...]:
-    """A line for each kind of expectation."""
+    """A line for each way of reckoning, then one for each kind of published days."""
     if not turned:
         return ("No planting has both its start and its first picking noted to the day yet.",)
-    return tuple(_line(score) for score in scores(turned))
+    kinds = [_line(score) for score in scores(turned)]
+    ways = [_line(score) for score in way_scores(turned)]
+    return (*ways, "", "By what the published days were:", *kinds)
 
 
 def _line(score: Score) -> str:
@@ -29,16 +32,8 @@ def forecasts_json(turned: Sequence[Turned]) -> dict[str, object]:
     """The sums and every planting, for other programs."""
     return {
         "version": JSON_VERSION,
-        "scores": [
-            {
-                "kind": s.kind,
-                "count": s.count,
-                "inside": s.inside,
-                "mean_width": round(s.mean_width, 1),
-                "mean_miss": round(s.mean_miss, 1),
-            }
-            for s in scores(turned)
-        ],
+        "scores": [_score(score) for score in scores(turned)],
+        "ways": [_score(score) for score in way_scores(turned)],
         "plantings": [
             {
                 "planting": t.planting.id,
@@ -48,7 +43,22 @@ def forecasts_json(turned: Sequence[Turned]) -> dict[str, object]:
                 "latest": t.forecast.latest.isoformat(),
                 "picked": t.picked.isoformat(),
                 "kind": t.kind,
+                "here": {
+                    "earliest": t.here.earliest.isoformat(),
+                    "likely": t.here.likely.isoformat(),
+                    "latest": t.here.latest.isoformat(),
+                },
             }
             for t in turned
         ],
+    }
+
+
+def _score(score: Score) -> dict[str, object]:
+    return {
+        "kind": score.kind,
+        "count": score.count,
+        "inside": score.inside,
+        "mean_width": round(score.mean_width, 1),
+        "mean_miss": round(score.mean_miss, 1),
     }

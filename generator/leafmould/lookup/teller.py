@@ -14,7 +14,8 @@ from leafmould.garden.waits import Waits
 from leafmould.reckon.almanac import Almanac, almanac
 from leafmould.reckon.badges import badges
 from leafmould.reckon.coming_up import ComingUp, coming_up
-from leafmould.reckon.forecast import expected
+from leafmould.reckon.forecast import Forecast
+from leafmould.reckon.here import forecasts_here
 from leafmould.values.wording import when_words
 
 
@@ -26,6 +27,7 @@ class Teller:
     almanac: Almanac
     waits: Waits
     up: Mapping[str, ComingUp]
+    forecasts: Mapping[str, Forecast]
 
     def line(self, planting: Planting) -> str:
         """ "beetroot, Long border: sown today, expected 4–18 July"."""
@@ -33,7 +35,7 @@ class Teller:
 
     def labels(self, planting: Planting) -> str:
         """ "sown today, expected 4–18 July"; of what is over, also when it began."""
-        forecast, safe = expected(planting, self.almanac), self.waits.safe_day(planting)
+        forecast, safe = self.forecasts.get(planting.id), self.waits.safe_day(planting)
         up, unrecorded = self.up.get(planting.id), self.waits.unrecorded(planting)
         labels = [badge.text for badge in badges(planting, self.garden, forecast, safe, up, unrecorded)]
         if planting.ended_on and planting.start and planting.origin != "year only":
@@ -53,7 +55,11 @@ def teller_of(loaded: Loaded) -> Teller:
     garden = loaded.garden
     book = almanac(loaded.shown, garden)
     return Teller(
-        garden=garden, almanac=book, waits=Waits(garden), up=coming_up(garden, book, book.warmth.mean)
+        garden=garden,
+        almanac=book,
+        waits=Waits(garden),
+        up=coming_up(garden, book, book.warmth.mean),
+        forecasts=forecasts_here(garden, book).forecasts,
     )
 
 

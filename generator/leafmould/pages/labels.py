@@ -115,7 +115,13 @@ def _wait(planting: Planting, ledger: Ledger) -> Wait | None:
     """How much of the wait is over; None where the count's start is not an exact day."""
     forecast = ledger.reckoned.forecasts.get(planting.id)
     start = planting.start
-    if forecast is None or start is None or start.day is None or start.day >= forecast.latest:
+    if (
+        forecast is None
+        or forecast.kind == "season"
+        or start is None
+        or start.day is None
+        or start.day >= forecast.latest
+    ):
         return None
     whole = (forecast.latest - start.day).days
     gone = min(100, max(0, round(100 * (ledger.garden.on - start.day).days / whole)))

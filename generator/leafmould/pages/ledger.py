@@ -25,7 +25,7 @@ from leafmould.reckon.badges import Badge
 from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.daylight import ShortDays
 from leafmould.reckon.forecast import Forecast
-from leafmould.reckon.hindsight import Turned
+from leafmould.reckon.here import Turned
 from leafmould.reckon.known import KnownLine
 from leafmould.reckon.next_in_bed import Verdict, parts_where_fine, verdicts
 from leafmould.reckon.rotation import Occupancy
@@ -65,6 +65,7 @@ class Reckoned:
     dark: ShortDays | None  # this winter's days under ten hours
     dark_by_month: tuple[int, ...] = ()  # weeks under ten hours, January first
     cover: str = ""  # what covers gain, in words
+    uses_record: bool = True  # the garden's own record is weighed in
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
     amounts: Mapping[str, Amounts] = field(default_factory=dict)  # by crop key: what goes into each bed
     own_words: Mapping[str, tuple[str, ...]] = field(

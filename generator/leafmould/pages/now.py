@@ -102,8 +102,8 @@ def _due(ledger: Ledger) -> list[Planting]:
     waiting = [
         p
         for p in ledger.garden.plantings
-        if p.is_open and p.first_picked is None and (f := forecasts.get(p.id))
-        if f.earliest - AHEAD <= on <= f.latest + AFTER
+        if p.is_open and (f := forecasts.get(p.id))
+        if (p.first_picked is None or f.kind == "season") and f.earliest - AHEAD <= on <= f.latest + AFTER
     ]
     return sorted(waiting, key=lambda p: (forecasts[p.id].likely, p.id))
 

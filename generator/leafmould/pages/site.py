@@ -38,8 +38,7 @@ from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.amounts import amounts_by_crop
 from leafmould.reckon.badges import badges
 from leafmould.reckon.coming_up import coming_up
-from leafmould.reckon.forecast import expected
-from leafmould.reckon.hindsight import turned_out
+from leafmould.reckon.here import forecasts_here
 from leafmould.reckon.known import KnownLine, known_of
 from leafmould.reckon.season_here import cover_words, dark_by_month, dark_weeks, frost_lines
 from leafmould.reckon.seed_tin import lots_by_crop, seed_tin
@@ -177,7 +176,8 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
 
 def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     """Expectations and labels of every planting, and the tables behind them."""
-    forecasts = {p.id: found for p in garden.plantings if (found := expected(p, almanac))}
+    here = forecasts_here(garden, almanac)
+    forecasts = here.forecasts
     waits, up = Waits(garden), coming_up(garden, almanac, almanac.warmth.mean)
     tin = seed_tin(garden, almanac)
     return Reckoned(
@@ -190,7 +190,8 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         sources=tables.sources(),
         known=_known(garden, almanac),
         windows={key: windows(key, almanac, garden.on.year + 1) for key in garden.crops},
-        turned_out=turned_out(garden, almanac),
+        turned_out=here.turned,
+        uses_record=here.uses_record,
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
         dark_by_month=dark_by_month(almanac),

@@ -11,7 +11,8 @@ from leafmould.pages.addresses import TURNED_OUT
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
-from leafmould.reckon.hindsight import Score, Turned, scores
+from leafmould.reckon.here import Turned, outside
+from leafmould.reckon.hindsight import Score, scores, way_scores
 from leafmould.values.wording import counted, day, day_range
 
 MOST_ROWS = 120
@@ -44,7 +45,9 @@ class TurnedRow:
 class TurnedOutPage:
     """The values of the page."""
 
-    scores: tuple[ScoreRow, ...]
+    ways: tuple[ScoreRow, ...]  # each adds something to the one before
+    scores: tuple[ScoreRow, ...]  # by what the published days were
+    uses_record: bool
     rows: tuple[TurnedRow, ...]
     in_all: int
 
@@ -54,6 +57,8 @@ def turned_out_page(ledger: Ledger) -> Page:
     turned = ledger.reckoned.turned_out
     newest = sorted(turned, key=lambda t: (t.begun, t.planting.id), reverse=True)
     values = TurnedOutPage(
+        ways=tuple(_score(score) for score in way_scores(turned)),
+        uses_record=ledger.reckoned.uses_record,
         scores=tuple(_score(score) for score in scores(turned)),
         rows=tuple(_row(t, ledger) for t in newest[:MOST_ROWS]),
         in_all=len(turned),
@@ -78,7 +83,8 @@ def _score(score: Score) -> ScoreRow:
 
 
 def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
-    planting, forecast = turned.planting, turned.forecast
+    planting = turned.planting
+    forecast = turned.here if ledger.reckoned.uses_record else turned.forecast
     picking = next(
         (p for p in planting.pickings if ledger.garden.picking_by_id[p].when.day == turned.picked), ""
     )
@@ -93,7 +99,7 @@ def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
             is_time=True,
             to=ledger.to_note(entry) or ledger.sections[planting.id],
         ),
-        verdict=_verdict(turned.outside),
+        verdict=_verdict(outside(forecast, turned.picked)),
     )
 
 

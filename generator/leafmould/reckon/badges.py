@@ -132,7 +132,7 @@ def _story(planting: Planting, garden: Garden, forecast: Forecast | None) -> tup
     if planting.ended_on is not None:
         return (_ended(planting, garden),)
     if planting.is_perennial:
-        return tuple(_perennial(planting, garden))
+        return tuple(_perennial(planting, garden, forecast))
     going = _picking(planting, garden) or _expected(planting, garden, forecast)
     found = (*_begun(planting, garden), *((going,) if going else ()))
     return found or (Badge(kind="unknown", text="start not known"),)
@@ -190,8 +190,21 @@ def _expected(planting: Planting, garden: Garden, forecast: Forecast | None) -> 
     if forecast is None:
         return None
     span = day_range(forecast.earliest, forecast.latest, garden.on.year)
+    if forecast.kind == "stands":
+        return _standing(forecast, span, garden.on)
     passed = garden.on > forecast.latest
     text = f"was expected {span}, no picking noted" if passed else f"expected {span}"
+    return Badge(kind="expected", text=text, basis=forecast.basis)
+
+
+def _standing(forecast: Forecast, span: str, on: date) -> Badge:
+    """ "ready from 1 October – 20 November, and stands"; of these nothing is overdue."""
+    ready = on > forecast.latest
+    text = (
+        f"ready since about {day(forecast.likely, on.year)}, and stands"
+        if ready
+        else f"ready {span}, and stands"
+    )
     return Badge(kind="expected", text=text, basis=forecast.basis)
 
 
@@ -262,7 +275,7 @@ def _cause(planting: Planting) -> str | None:
     return basis.removeprefix("lost to ") if basis.startswith("lost to ") else None
 
 
-def _perennial(planting: Planting, garden: Garden) -> Iterator[Badge]:
+def _perennial(planting: Planting, garden: Garden, forecast: Forecast | None) -> Iterator[Badge]:
     """ "planted 2015", and this season's picking: "picked 2026 from 3 June, 3.4 kg"."""
     kind = next((kind for kind in LASTING if getattr(planting, kind) is not None), None)
     if kind is not None:
@@ -277,6 +290,11 @@ def _perennial(planting: Planting, garden: Garden) -> Iterator[Badge]:
     season = next((s for s in reversed(planting.seasons) if s.first_picked), None)
     if season and season.first_picked:
         yield _season(season, season.first_picked, planting, garden)
+    if forecast and forecast.kind == "season":
+        span = day_range(forecast.earliest, forecast.latest, garden.on.year)
+        passed = garden.on > forecast.latest
+        text = f"was expected {span}, no picking noted" if passed else f"expected {span}"
+        yield Badge(kind="expected", text=text, basis=forecast.basis)
 
 
 def _long_ago(kind: str, start: When, entry: str | None, garden: Garden) -> Badge:

@@ -1,8 +1,8 @@
 """When a planting may first be picked: earliest, likely, latest, and on what basis.
 
 Runs on an assembled garden's plantings, with the almanac. Ranges, not promises: printed days are one
-garden's in one year, so a range that is narrower than gardens are is widened. The garden's own record, warmth and what has been
-seen since the sowing are not yet weighed in.
+garden's in one year, so a range that is narrower than gardens are is widened. The garden's own record is weighed in by
+`here`, what has been seen since the sowing by `seen_since`.
 """
 
 from __future__ import annotations
@@ -47,6 +47,8 @@ DARK = ((11, 1), (2, 10))
 GROWTH_IN_THE_DARK = 0.25
 """Share of a day's growth made on a day in the dark months. Common practice."""
 
+SLOW = "growth nearly stops in the dark months"
+
 Begun = Literal["sown", "planted", "planted or sown", "under glass"]
 
 
@@ -60,6 +62,11 @@ class Forecast:
     basis: str  # one sentence: "packet says 60–70 days from sowing, counted from 12 April 2026"
     sources: tuple[str, ...]  # source ids; empty for packet days and common practice
     is_common_practice: bool = False
+    begun: date | None = None  # the day the days are counted from
+    spread: float | None = (
+        None  # standard deviation of the logarithm of its days, once the record is weighed in
+    )
+    kind: Literal["first picking", "stands", "season"] = "first picking"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,7 +200,7 @@ def _forecast(
     latest = _grown(begun.day, high, slows, almanac)
     said = [f"{days.says}, counted from {day(begun.day)}", *notes]
     if latest > plain:
-        said.append("growth nearly stops in the dark months")
+        said.append(SLOW)
     if almanac.on > latest:
         said.append("that time has passed without a picking noted")
     return Forecast(
@@ -203,6 +210,7 @@ def _forecast(
         basis="; ".join(said),
         sources=days.sources,
         is_common_practice=days.is_common_practice,
+        begun=begun.day,
     )
 
 

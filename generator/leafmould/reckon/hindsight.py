@@ -1,49 +1,19 @@
 """Looking backwards: what would have been expected of each planting on the day it began, beside what came.
 
-Each forecast is made as of its planting's own first day, from what was known then; the published days and the
-packets do not change with the garden's record, so nothing later can leak in. Only plantings count whose start
-and first picking are both noted to the day. Pure.
+Each forecast is made as of its planting's own first day, from what was noted before it (`here`), so nothing later can
+leak in. Only plantings count whose start and first picking are both noted to the day. Pure.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from datetime import date
+from dataclasses import dataclass
 
-from leafmould.garden.model import Garden, Planting
+from leafmould.garden.model import Garden
 from leafmould.reckon.almanac import Almanac
-from leafmould.reckon.forecast import Forecast, expected
-
-KINDS = ("packets and own figures", "published days", "common practice")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turned:
-    """One planting as it was expected and as it turned out."""
-
-    planting: Planting
-    begun: date  # the day the days were counted from
-    forecast: Forecast
-    picked: date  # the first picking noted
-    kind: str  # one of KINDS
-
-    @property
-    def miss(self) -> int:
-        """Days from the likely day to the picking; negative if it came before."""
-        return (self.picked - self.forecast.likely).days
-
-    @property
-    def is_inside(self) -> bool:
-        """Whether it was picked within what was expected."""
-        return self.forecast.earliest <= self.picked <= self.forecast.latest
-
-    @property
-    def outside(self) -> int:
-        """Days by which the range was missed: negative before it, 0 inside."""
-        if self.picked < self.forecast.earliest:
-            return (self.picked - self.forecast.earliest).days
-        return max(0, (self.picked - self.forecast.latest).days)
+from leafmould.reckon.forecast import Forecast
+from leafmould.reckon.here import KINDS, Turned, forecasts_here
+from leafmould.reckon.standing import stands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,40 +29,20 @@ class Score:
 
 def turned_out(garden: Garden, almanac: Almanac) -> tuple[Turned, ...]:
     """Every planting that can be judged, in the garden's order."""
-    return tuple(found for planting in garden.plantings if (found := _turned(planting, almanac)))
+    return forecasts_here(garden, almanac).turned
 
 
-def _turned(planting: Planting, almanac: Almanac) -> Turned | None:
-    first = planting.first_picked
-    start = planting.planted or planting.sown or planting.started
-    if planting.is_perennial or first is None or first.day is None or start is None or start.day is None:
-        return None
-    if start.day > first.day:
-        return None
-    then = replace(
-        planting,
-        first_picked=None,
-        last_picked=None,
-        picked_g=None,
-        picked=(),
-        pickings=(),
-        cleared=None,
-        lost=None,
-        ended_on=None,
-        end_basis=None,
-        end_is_estimated=False,
+WAYS = ("published days alone", "with the dark months", "with this garden's own record")
+"""What expectations were reckoned from, in order of what was added."""
+
+
+def way_scores(turned: Sequence[Turned]) -> tuple[Score, ...]:
+    """How each way of reckoning did on the same plantings; crops that stand and wait are no measure of it."""
+    judged = [t for t in turned if not stands(t.planting)]
+    ways = zip(
+        WAYS, ([t.plain for t in judged], [t.forecast for t in judged], [t.here for t in judged]), strict=True
     )
-    forecast = expected(then, replace(almanac, on=start.day))
-    if forecast is None:
-        return None
-    return Turned(
-        planting=planting, begun=start.day, forecast=forecast, picked=first.day, kind=_kind(forecast)
-    )
-
-
-def _kind(forecast: Forecast) -> str:
-    own, published, common = KINDS
-    return common if forecast.is_common_practice else published if forecast.sources else own
+    return tuple(_score_of(way, found, judged) for way, found in ways) if judged else ()
 
 
 def scores(turned: Sequence[Turned]) -> tuple[Score, ...]:
@@ -103,12 +53,17 @@ def scores(turned: Sequence[Turned]) -> tuple[Score, ...]:
 
 
 def _score(kind: str, turned: Sequence[Turned]) -> Score:
+    return _score_of(kind, [t.forecast for t in turned], turned)
+
+
+def _score_of(kind: str, forecasts: Sequence[Forecast], turned: Sequence[Turned]) -> Score:
+    pairs = [(f, t.picked) for f, t in zip(forecasts, turned, strict=True)]
     return Score(
         kind=kind,
-        count=len(turned),
-        inside=sum(t.is_inside for t in turned),
-        mean_width=_mean((t.forecast.latest - t.forecast.earliest).days + 1 for t in turned),
-        mean_miss=_mean(abs(t.miss) for t in turned),
+        count=len(pairs),
+        inside=sum(f.earliest <= picked <= f.latest for f, picked in pairs),
+        mean_width=_mean((f.latest - f.earliest).days + 1 for f, _ in pairs),
+        mean_miss=_mean(abs((picked - f.likely).days) for f, picked in pairs),
     )
 
 

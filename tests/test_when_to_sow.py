@@ -75,7 +75,10 @@ def test_a_season_that_ends_before_it_begins_is_too_short() -> None:
     assert last.why == (
         "150 days, and 14 more in autumn, before the first frost (6 October): that would be until 25 April"
     )
-    assert [(u.cover, u.words) for u in last.covered] == [("fleece", "until 9 May"), ("glass", "until 23 May")]
+    assert [(u.cover, u.words) for u in last.covered] == [
+        ("fleece", "until 9 May"),
+        ("glass", "until 23 May"),
+    ]
 
 
 def test_where_frost_comes_late_the_light_closes_the_season_and_is_told_to_the_week_only() -> None:

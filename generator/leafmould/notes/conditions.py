@@ -153,7 +153,11 @@ APPEARINGS = frozenset({("appeared",), ("showing",), ("arrived",)})
 
 
 def cuttings(typed: Typed, clause: Clause) -> bool:
-    return one_of(frozenset({"cutting", "slip", "runner"}))(typed, clause)
+    is_set_out = clause.form == ("put",) and names_any(typed, clause, Kind.BED)
+    words = (
+        {"cutting"} if is_set_out else {"cutting", "slip", "runner"}
+    )  # "put the runners in Tub 1": planted
+    return one_of(frozenset(words))(typed, clause)
 
 
 def roots(typed: Typed, clause: Clause) -> bool:

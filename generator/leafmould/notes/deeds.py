@@ -166,11 +166,18 @@ def _is_the_same_planting(typed: Typed, clause: Clause) -> bool:
 
 def _is_covering_of_seed(typed: Typed, before: Clause, clause: Clause) -> bool:
     """ "sowed phacelia on bed 3, raked in": how it was sown."""
+    told = action_of(typed, before)[0]
+    if (
+        clause.form == ("raked", "in")
+        and told in ("limed", "fed", "manured", "mulched")
+        and not names_crop(typed, clause)
+    ):
+        return True
     return (
         clause.form in (("raked", "in"), ("raked",), ("broadcast",), ("drilled",), ("rolled",))
-        and not names_crop(typed, clause)
+        and (not names_crop(typed, clause) or "instead" in typed.words[clause.verb_end : clause.end])
         and not has_amount(typed, clause)
-        and action_of(typed, before)[0] in ("sowed", "resowed")
+        and told in ("sowed", "resowed")
     )
 
 

@@ -58,7 +58,8 @@ def _bare_numbers(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:
             while end < typed.count and typed.starts[end] < stop:
                 end += 1
             words = [w for w in typed.words[start:end] if w not in ABOUT and w != "x"]
-            if words and all(w.isdigit() or (w in nouns.NUMBERS and len(w) > 2) for w in words):
+            is_rest = "rest" in words and start > 0 and not typed.breaks[start]
+            if is_rest or (words and all(w.isdigit() or (w in nouns.NUMBERS and len(w) > 2) for w in words)):
                 yield start, end
 
 

@@ -113,6 +113,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
         (_is_deed(typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
         or _is_number(typed, i, start, end)
         or _is_name(typed, i, start, end, named)
+        or _is_holder(clause, typed, i, start)
         or _is_proper(clause, typed, i, start, end)
         or _is_joined_stranger(clause, typed, i, start, end)
     )
@@ -178,6 +179,15 @@ def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
         or behind in ("st", "nd", "rd", "th")
         or SIZE_WORDS & set(typed.words[i + 1 : i + 4])
     )
+
+
+def _is_holder(clause: Done, typed: Typed, i: int, start: int) -> bool:
+    """ "picked salad bag": perhaps a bag of it."""
+    word = typed.words[i]
+    if clause.verb.name != "picked" or i != start or not i or typed.breaks[i]:
+        return False
+    crops = (s for item in clause.draft.items for s in item.spans if s[0] == "crop")
+    return word in nouns.HOLDERS - nouns.NOT_ALONE and any(a <= typed.starts[i - 1] < b for _, a, b in crops)
 
 
 def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:

@@ -18,6 +18,7 @@ from leafmould.notes.beside_crop import (
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
+from leafmould.notes.said_first import TAKERS
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -41,6 +42,8 @@ def take_unknown(walk: Walk) -> bool:
     if walk.is_topic or not (walk.has("crop!") or (walk.has("crop") and not walk.draft.places)):
         return False
     item = walk.draft.item
+    if walk.word(i) in nouns.HENS or (walk.word(i) in TAKERS and walk.verb.name == "gave away"):
+        return False
     if walk.word(i) in UNKNOWN_WORDS:
         return _unknown_before(walk, item, i)
     if _is_somebodys(walk, i):
@@ -188,8 +191,6 @@ def _unknown_crop(walk: Walk, item: Item, i: int, end: int) -> bool:
     if walk.typed.breaks[i] and i != walk.verb_end and not item.amounts and not item.is_after_comma:
         return False
     for size in range(end - i, 0, -1):
-        if walk.typed.words[i] in nouns.HENS:
-            return False
         known = near_name(
             walk.typed.vocabulary, tuple(walk.typed.words[i : i + size]), (Kind.CROP, Kind.CROP_GROUP)
         )

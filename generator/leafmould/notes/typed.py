@@ -97,6 +97,8 @@ class Typed:
             self.words = [*map(self._spelled_out, range(self.count))]
         if not ABOUT_SIGNS.isdisjoint(self.words):
             self._say_about()
+        if "place" in self.words and "of" in self.words:
+            self._say_instead()
         if not SAID_AS_STARTS.isdisjoint(self.words):
             self._say_as_one()
         self._measure_gaps()
@@ -127,6 +129,12 @@ class Typed:
                 if tuple(self.words[i:end]) == phrase and self._is_counted(end):
                     self.words[i:end] = [meant] * len(phrase)
                     break
+
+    def _say_instead(self) -> None:
+        """ "in the place of the onions": instead of them."""
+        for i in range(self.count - 3):
+            if self.words[i : i + 4] == ["in", "the", "place", "of"]:
+                self.words[i : i + 3] = ["instead"] * 3
 
     def _say_as_one(self) -> None:
         """ "an ice cream tub": no ice; "a feed sack": no feed."""

@@ -209,6 +209,7 @@ def _cover(typed: Typed) -> Clause | None:
         and not typed.names(i + 1)[0]
     ):
         i += 1
+    verb = "treated" if typed.words[i] in SPRAYED else verb
     if typed.words[i + 1] in ("to", "into") and _is_bed(typed, _past_the(typed, i + 2)):
         return _stuff(typed, verb, i + 1, i + 1)
     j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
@@ -252,10 +253,11 @@ def _is_bed(typed: Typed, i: int) -> bool:
     return i < typed.count and bool(typed.kind(i, Kind.BED)[0])
 
 
+SPRAYED = frozenset({"sulphur", "sulfur", "bordeaux", "neem", "copper"})
 STUFF_VERBS = {
     **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES - {"leaf"}, "mulched"),
     **dict.fromkeys(nouns.COVERS - nouns.MULCHES, "covered"), **dict.fromkeys(nouns.NETS, "netted"),
-    "band": "treated", "guard": "covered", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
+    "band": "treated", **dict.fromkeys(SPRAYED, "treated"), "guard": "covered", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
 }  # fmt: skip
 """What stands on or round a crop or a bed says what was done."""
 

@@ -7,6 +7,7 @@ from leafmould.notes.draft import Done
 from leafmould.notes.entries import Named
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES
 from leafmould.values.names import Kind, fold
 
 PEST_ENDS = frozenset({"lost", "composted", "ate", "picked", "cleared", "gave away", "fed animals", "remark"})
@@ -65,7 +66,10 @@ def by_trouble(typed: Typed, clause: Clause) -> bool:
     """ "cobs nibbled by badgers"."""
     words = typed.words
     return any(
-        words[i] == "by" and words[i + 1] in nouns.TROUBLES and not typed.names(i + 1)[0]
+        words[i] == "by"
+        and (k := i + 1 + (words[i + 1] in ARTICLES and i + 2 < clause.end))
+        and words[k] in nouns.TROUBLES
+        and not typed.names(k)[0]
         for i in range(clause.verb_end, min(clause.verb_end + 4, clause.end - 1))
     )
 

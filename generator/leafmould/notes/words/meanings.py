@@ -216,7 +216,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "trained": (("crop", "tied in"), ("else", "remark")),
     "soaked": (("seed", "remark"), ("else", "watered")),
     "failed": (("crop", "lost"), ("else", "remark")),
-    "gone": (("crop", "lost"), ("else", "remark")),
+    "gone": (("amendment first", "remark"), ("crop", "lost"), ("else", "remark")),
     "showing": (("trouble", "saw"), ("crop", "came up"), ("else", "remark")),
     "fenced": (("hens", "penned"), ("else", "remark")),
     "put away": (("crop", "stored"), ("else", "remark")),

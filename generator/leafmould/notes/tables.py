@@ -111,6 +111,8 @@ def _rows(lines: Sequence[str], start: int, delimiter: str) -> Iterator[tuple[in
 
 
 def _cells_of(line: str, delimiter: str) -> list[str]:
+    if '"' not in line:
+        return [cell.lstrip(" ") for cell in line.split(delimiter)]
     try:
         return next(csv.reader(io.StringIO(line), delimiter=delimiter, skipinitialspace=True), [])
     except csv.Error:
@@ -122,7 +124,7 @@ def _named(cells: Sequence[str], places: Mapping[str, int]) -> dict[str, str]:
     found = {}
     for name, place in places.items():
         cell = cells[place].strip() if place < len(cells) else ""
-        if plain(cell) not in MISSING:
+        if cell[:1].isdigit() or plain(cell) not in MISSING:
             found[name] = cell
     return found
 

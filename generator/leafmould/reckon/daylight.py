@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import lru_cache
 from math import acos, asin, cos, degrees, radians, sin
 
 ALTITUDE = -50 / 60
@@ -52,6 +53,7 @@ class ShortDays:
         return (self.last - self.first).days + 1
 
 
+@lru_cache(maxsize=64)
 def short_days(latitude: float, around: date) -> ShortDays | None:
     """The winter's short days around a midwinter: None where no day is that short, as in the tropics.
 

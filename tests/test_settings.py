@@ -148,7 +148,7 @@ def test_every_bad_value_costs_one_sentence_and_the_rest_is_used() -> None:
         '15 warning: unit: "unit" is not used here. Did you mean "units"?',
         '17 error: beds[0].kind: "contaner" is no kind of place known here, so it is taken as a bed. Kinds are bed, container, row, tree, shrub, cane row, vine, mound, under glass. Did you mean "container"?',
         '17 error: beds[0].size: "0 x 2 m" gives no width and length. Write it such as "1.2 x 6 m".',
-        '17 error: beds[0].at: "here" is no place on the map. Write metres east and north, such as "2 x 3 m".',
+        '17 error: beds[0].at: "here" is no place on the map. Write how far it is to the right and up, such as "2 x 3 m".',
         "17 error: beds[0].from: 29 February 2023 does not exist.",
         '17 error: beds[0].private: "maybe" is neither "yes" nor "no".',
         '18 error: beds[1]: This bed has no "name".',

@@ -199,6 +199,8 @@ def _bed(setting: BedSetting) -> Bed:
         area_m2=setting.area_m2,
         size_written=setting.size_written,
         position_m=setting.position_m,
+        sides_m=setting.size_m,
+        canopy_m=setting.canopy_m,
         sun=setting.sun,
         water=setting.water,
         soil=setting.soil,

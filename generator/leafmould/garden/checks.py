@@ -13,6 +13,7 @@ from datetime import date
 
 from leafmould.garden.bed_lines import PERENNIAL_KINDS
 from leafmould.garden.model import NOWHERE, Garden, Picking, Planting
+from leafmould.garden.plan_checks import PLAN_CHECKS
 from leafmould.garden.waits import Waits
 from leafmould.values.problems import Level, Location, Problem, in_file_order
 from leafmould.values.quantities import GRAMS, Amount
@@ -188,6 +189,7 @@ CHECKS: tuple[Check, ...] = (
     more_given_than_ever_picked,
     split_not_settled,
     nothing_named,
+    *PLAN_CHECKS,
 )
 
 

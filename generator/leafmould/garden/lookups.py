@@ -41,6 +41,7 @@ def garden_of(
         name=settings.name,
         on=calendar.on,
         people=settings.people,
+        plan=settings.plan,
         units=settings.units,
         is_southern=calendar.is_southern,
         beds={key: ground.lines.beds[key] for key in sorted(ground.lines.beds)},

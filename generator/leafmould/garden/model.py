@@ -16,6 +16,7 @@ from leafmould.notes.entries import Entry as Entry
 from leafmould.notes.entries import Fate as Fate
 from leafmould.notes.entries import Named as Named
 from leafmould.notes.entries import Words as Words
+from leafmould.notes.setting_values import Plan as Plan
 from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
@@ -40,7 +41,9 @@ class Bed:
     kind: str = "bed"  # NOWHERE for what was sown or planted without a place
     area_m2: float | None = None
     size_written: str | None = None
-    position_m: tuple[float, float] | None = None
+    position_m: tuple[float, float] | None = None  # to the right and up from the plan's corner
+    sides_m: tuple[float, float] | None = None  # to the right and up
+    canopy_m: float | None = None  # how wide a crown is
     sun: str | None = None
     water: str | None = None
     soil: str | None = None
@@ -231,4 +234,5 @@ class Garden:
     event_by_id: Mapping[str, Event] = field(default_factory=dict)
     entry_by_id: Mapping[str, Entry] = field(default_factory=dict)
     plantings_by_group: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    plan: Plan = field(default_factory=Plan)  # the ground the beds lie on
     hidden_years: frozenset[int] = frozenset()  # left out of this build: no page names them

@@ -138,6 +138,8 @@ def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
         bed,
         name=titles[bed.name],
         also=tuple(mask(name) for name in bed.also if not view.bed_names.are_in(name)),
+        sun=None if _names_hidden(view, bed.sun or "") else bed.sun and mask(bed.sun),
+        water=None if _names_hidden(view, bed.water or "") else bed.water and mask(bed.water),
         soil=None if "soil" in view.leave_out or _names_hidden(view, bed.soil or "") else bed.soil,
         parts=tuple(mask(part) for part in bed.parts),
         was=tuple(titles.get(name) or mask(name) for name in bed.was if not _names_hidden(view, name)),

@@ -12,7 +12,7 @@ from datetime import date
 from leafmould.notes.bed_privacy import WRITE, is_mark_alone, is_private_bed, names_in, plain_name
 from leafmould.notes.fields import Fields, is_blank, nearest, one_space, shown
 from leafmould.notes.line_ends import mark_in
-from leafmould.notes.measures import has_unit, is_other_size, read_area, read_pair
+from leafmould.notes.measures import has_unit, is_other_size, read_area, read_length, read_pair
 from leafmould.notes.setting_values import BedSetting
 from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
 from leafmould.values.dates import read_date
@@ -36,7 +36,7 @@ WORDS_TO_KIND = {word: kind for kind, words in KINDS.items() for word in (kind, 
 
 KEYS = (
     "name", "also", "kind", "size", "at", "sun", "water", "soil", "parts", "was", "from", "until", "planted",
-    "crop", "variety", "private",
+    "crop", "variety", "private", "canopy",
 )  # fmt: skip
 
 
@@ -173,6 +173,7 @@ def _bed(name: str, fields: Fields, at: Location, ways: Ways, *, is_private: boo
         area_m2=sides[0] * sides[1] if sides else read_area(size or ""),
         size_written=size,
         position_m=_position(fields, ways.units),
+        canopy_m=_canopy(fields, ways.units),
         sun=_joined(fields, "sun"),
         water=_joined(fields, "water"),
         soil=_joined(fields, "soil"),
@@ -225,10 +226,23 @@ def _position(fields: Fields, units: str) -> tuple[float, float] | None:
         return None
     pair = read_pair(leaf.text, "ft" if units == "imperial" else "m")
     if pair is None or max(map(abs, pair)) > 100_000:
-        message = f'"{leaf.text}" is no place on the map. Write metres east and north, such as "2 x 3 m".'
+        message = f'"{leaf.text}" is no place on the map. Write how far it is to the right and up, such as "2 x 3 m".'
         fields.tell(Level.ERROR, message, leaf, "at")
         return None
     return pair
+
+
+def _canopy(fields: Fields, units: str) -> float | None:
+    """How wide a crown is [m]."""
+    leaf = fields.leaf("canopy")
+    if leaf is None:
+        return None
+    across = read_length(leaf.text, "ft" if units == "imperial" else "m")
+    if across is None or not 0 < across <= 100:
+        message = f'"{leaf.text}" is no width of a crown. Write it such as "4 m".'
+        fields.tell(Level.ERROR, message, leaf, "canopy")
+        return None
+    return round(across, 3)
 
 
 def _joined(fields: Fields, name: str) -> str | None:

@@ -18,6 +18,7 @@ from leafmould.notes.frost_settings import in_order, read_frosts
 from leafmould.notes.left_out import is_leave_out, is_private_words, words_to_blank, words_to_leave_out
 from leafmould.notes.measures import read_degrees, read_length
 from leafmould.notes.mending import read_tree
+from leafmould.notes.plan_settings import PLAN_KEYS, read_plan
 from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.notes.text import Text
 from leafmould.notes.tree import Branch, Key, Leaf
@@ -32,6 +33,7 @@ GARDEN_FILE = "garden.yaml"
 KEYS = (
     "garden", "name", "place", "frost", "normals", "units", "decimal", "dates", "people", "measures", "words",
     "cover", "covers", "show", "leave out", "private words", "photo widths", "beds",
+    *PLAN_KEYS,
 )  # fmt: skip
 
 PLACE = ("latitude", "longitude", "elevation")
@@ -289,4 +291,5 @@ READERS = (
     _shown,
     _photo_widths,
     _beds,
+    read_plan,
 )

@@ -23,7 +23,8 @@ class BedSetting:
     size_m: tuple[float, float] | None = None  # width, length [m]
     area_m2: float | None = None  # from its sides, or as written
     size_written: str | None = None
-    position_m: tuple[float, float] | None = None  # east, north of the garden's corner [m]
+    position_m: tuple[float, float] | None = None  # to the right and up from the plan's corner [m]
+    canopy_m: float | None = None  # how wide a crown is [m]
     sun: str | None = None
     water: str | None = None
     soil: str | None = None
@@ -36,6 +37,24 @@ class BedSetting:
     variety: str | None = None
     is_private: bool = False
     extra: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
+    """A path, wall, building or pond on the gardener's plan."""
+
+    kind: str  # "path", "wall", "building", "pond"
+    size_m: tuple[float, float]  # to the right, up
+    position_m: tuple[float, float]  # its bottom left corner
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """The ground the beds lie on."""
+
+    north: float = 0.0  # degrees clockwise from straight up
+    plot: tuple[float, float] | None = None  # width and length of the whole [m]
+    pieces: tuple[Piece, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,6 +173,7 @@ class Settings:
     private_words: tuple[str, ...] = ()  # shown as "…" in a public build, wherever they stand
     photo_widths: tuple[int, ...] = (480, 960, 1600)
     beds: tuple[BedSetting, ...] = ()
+    plan: Plan = Plan()
     crops: tuple[CropSetting, ...] = ()
     beforehand: tuple[Beforehand, ...] = ()
     seeds: tuple[KeptSeed, ...] = ()

@@ -18,6 +18,7 @@ from leafmould.values.names import slug
 NOW = "index.html"
 BEDS = "beds/index.html"
 BED_YEARS = "years.html"
+MAP = "map/index.html"
 CROPS = "crops/index.html"
 FAMILIES = "families.html"
 ROTATION = "rotation.html"
@@ -31,6 +32,7 @@ PROBLEMS = "problems.html"
 SOURCES = "sources.html"
 WALK = "walk/index.html"
 WEATHER = "weather.html"
+MAP_SCRIPT = "look/map-years.js"
 STYLE = "look/leafmould.css"
 SCRIPT = "look/day-counts.js"
 ICON = "look/leafmould.svg"
@@ -73,6 +75,11 @@ def stop_addresses(names: Iterable[str]) -> dict[str, str]:
 def season_address(name: str) -> str:
     """The page of a season: "2026", or "2026/27" in the south."""
     return f"seasons/{_season_slug(name)}.html"
+
+
+def map_address(name: str) -> str:
+    """The map of an earlier season."""
+    return f"map/{_season_slug(name)}.html"
 
 
 def by_date_address(name: str, month: int | None = None) -> str:

@@ -112,7 +112,7 @@ def _table(chapter: Chapter, ledger: Ledger) -> Page:
     values = BedYearsPage(
         years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in chapter.years),
         rows=tuple(
-            _row(bed, chapter.years, ledger)
+            bed_row(bed, chapter.years, ledger)
             for bed in (*ledger.beds_on(ledger.garden.on), *ended_beds(ledger))
         ),
         tables=tuple(others),
@@ -123,7 +123,8 @@ def _table(chapter: Chapter, ledger: Ledger) -> Page:
     )
 
 
-def _row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
+def bed_row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
+    """One bed over some years."""
     return BedRow(
         bed=ledger.bed_links[bed.key],
         cells=tuple(_cell(ledger.bed_year(bed.key, year), ledger) for year in years),

@@ -22,6 +22,7 @@ from leafmould.pages.figures import day_figure
 from leafmould.pages.free import free_pages, free_title
 from leafmould.pages.ledger import Ledger, Reckoned
 from leafmould.pages.lists import lessons_pages, problems_page
+from leafmould.pages.map import has_map, map_pages
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.next_in_beds import rotation_page
 from leafmould.pages.note import note_pages
@@ -49,6 +50,7 @@ from leafmould.values.problems import Problem
 MASTHEAD = (
     ("now", "Now", addresses.NOW),
     ("beds", "Beds", addresses.BEDS),
+    ("map", "Map", addresses.MAP),
     ("years", "Beds by years", addresses.BED_YEARS),
     ("crops", "Crops", addresses.CROPS),
     ("families", "Families", addresses.FAMILIES),
@@ -143,7 +145,9 @@ def site_of(
 
 def _is_there(section: str, ledger: Ledger) -> bool:
     """Whether this build has what a word of the masthead leads to."""
-    return {"problems": ledger.shows_problems, "walk": ledger.walk is not None}.get(section, True)
+    return {"problems": ledger.shows_problems, "walk": ledger.walk is not None, "map": has_map(ledger)}.get(
+        section, True
+    )
 
 
 def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
@@ -151,6 +155,7 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     yield now_page(ledger)
     yield beds_page(ledger)
     yield from bed_pages(ledger)
+    yield from map_pages(ledger)
     yield from bed_years_pages(ledger)
     yield crops_page(ledger)
     yield from crop_pages(ledger)

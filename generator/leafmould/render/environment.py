@@ -17,7 +17,7 @@ from leafmould import __version__
 from leafmould.render.compiled import Compiled
 from leafmould.values.problems import LeafmouldError
 
-STYLES = ("tokens", "text", "page", "tables", "labels", "families", "share", "print", "own")
+STYLES = ("tokens", "text", "page", "tables", "labels", "families", "map", "share", "print", "own")
 """The parts of the style, in the order they are put together; "own" is empty until a garden writes it."""
 
 

@@ -1,0 +1,183 @@
+"""One place on the map: its outline, its name along it, and a hatched stretch for each thing grown there.
+
+What stood there is cut along the longer side, one stretch a planting; words stand in a stretch where they fit.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from leafmould.charts.plan import Box, Drawing, Words, length_of, stretches, words_in
+from leafmould.garden.footprint import CROWNED, Footprint
+from leafmould.garden.model import Bed, Planting
+from leafmould.garden.queries import lineage
+from leafmould.pages.labels import families_of, planting_name
+from leafmould.pages.ledger import Ledger
+from leafmould.pages.page import FamilyMark, Link
+
+NAME, CROP, PAST = 11.5, 10.5, 9.5
+"""Sizes of letters [units]."""
+HEAD = 15.0
+"""Room for a name inside an outline [units]."""
+ROOMY = 38.0
+"""An outline less deep than this has its name outside [units]."""
+DEEP = 48.0
+"""An outline at least so deep has room for the seasons before [units]."""
+BEFORE = 3
+"""Earlier seasons told inside a bed where there is room."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Band:
+    """One thing grown in a place."""
+
+    link: Link
+    families: tuple[FamilyMark, ...]
+    hatch: str  # the mark it is hatched by; "": none
+    box: Box  # [units]
+    is_over: bool  # it stood there earlier in the season
+    words: str  # what fits into it
+    at: Words | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A place as it is drawn."""
+
+    key: str
+    link: Link
+    box: Box  # [units]
+    is_round: bool
+    is_crown: bool
+    is_open: bool  # something of its size had to be guessed
+    name_at: Words
+    sun: str  # "full", "half", "shade", or "" where it is not told
+    wet: str  # "wet", "dry", or ""
+    bands: tuple[Band, ...]
+    past: str  # the seasons before, in marks
+    past_at: Words | None
+    says: str  # all of it in words
+
+
+def place_of(bed: Bed, found: Footprint, drawing: Drawing, year: int, ledger: Ledger) -> Place:
+    """A place with what grew there in a season."""
+    box = drawing.box(found.box)
+    is_round = found.form == "round"
+    plantings = ledger.bed_year(bed.key, year).plantings
+    inner = box if is_round else _below_name(box)
+    past = "" if is_round else _past(bed, year, ledger)
+    past_at = _past_at(past, box)
+    if past_at:
+        inner = Box(x=inner.x, y=inner.y, width=inner.width, height=round(inner.height - PAST - 4, 1))
+    return Place(
+        key=bed.key,
+        link=ledger.bed_links[bed.key],
+        box=box,
+        is_round=is_round,
+        is_crown=is_round and bed.kind in CROWNED,
+        is_open=bool(found.guessed),
+        name_at=_name_at(bed.name, box, is_round=is_round),
+        sun=sun_sign(bed.sun or ""),
+        wet=wet_sign(bed.water or ""),
+        bands=_bands(plantings, inner, bed.key, ledger, is_round=is_round),
+        past=past,
+        past_at=past_at,
+        says=_says(bed, plantings, year, ledger),
+    )
+
+
+def sun_sign(words: str) -> str:
+    """How much sun a place has, as far as its words tell."""
+    told = words.casefold()
+    if any(word in told for word in ("half", "part", "morning", "afternoon", "evening", "until", "dappled")):
+        return "half"
+    if "shad" in told or "none" in told:
+        return "shade"
+    return "full" if any(word in told for word in ("full", "south", "all day", "sunny")) else ""
+
+
+def wet_sign(words: str) -> str:
+    """Whether a place is wet or dry, as far as its words tell; both at once tell nothing."""
+    told = words.casefold()
+    wet = any(word in told for word in ("wet", "moist", "damp", "bog", "stands"))
+    dry = any(word in told for word in ("dry", "dries", "drains", "parched"))
+    return "" if wet == dry else "wet" if wet else "dry"
+
+
+def _below_name(box: Box) -> Box:
+    """The part of an outline that is left beside its name."""
+    if min(box.width, box.height) < ROOMY:
+        return box
+    if box.is_tall:
+        return Box(x=box.x + HEAD, y=box.y, width=round(box.width - HEAD, 1), height=box.height)
+    return Box(x=box.x, y=box.y + HEAD, width=box.width, height=round(box.height - HEAD, 1))
+
+
+def _name_at(name: str, box: Box, *, is_round: bool) -> Words:
+    """Where a name stands: along the top or the left side, inside where there is room, else beside."""
+    if is_round:
+        deep = box.height >= length_of(name, NAME)
+        return Words(
+            x=round(box.x + box.width / 2, 1), y=round(box.y + box.height / 2 - 5 if deep else box.y - 4, 1)
+        )
+    is_roomy = min(box.width, box.height) >= ROOMY
+    if box.is_tall:
+        return Words(x=round(box.x + (11 if is_roomy else -4), 1), y=round(box.far - 4, 1), is_turned=True)
+    return Words(x=round(box.x + 4, 1), y=round(box.y + (11 if is_roomy else -4), 1))
+
+
+def _past_at(past: str, box: Box) -> Words | None:
+    """The foot of an outline, where it is wide and deep enough for the seasons before."""
+    if not past or box.is_tall or box.height < DEEP or box.width < length_of(past, PAST) + 8:
+        return None
+    return Words(x=round(box.x + 4, 1), y=round(box.far - 4, 1))
+
+
+def _past(bed: Bed, year: int, ledger: Ledger) -> str:
+    """The families of the seasons before: "2025 Ni Pe · 2024 –", under the names the bed had then."""
+    told = []
+    for before in range(year - 1, year - BEFORE - 1, -1):
+        if before in ledger.years:
+            stood = [
+                p for key in lineage(ledger.garden, bed.key) for p in ledger.bed_year(key, before).plantings
+            ]
+            marks = dict.fromkeys(m.mark for p in stood for m in families_of(p, ledger))
+            told.append(f"{ledger.year_name(before)} {' '.join(marks) or '–'}")
+    return " · ".join(told)
+
+
+def _bands(
+    plantings: tuple[Planting, ...], box: Box, bed: str, ledger: Ledger, *, is_round: bool
+) -> tuple[Band, ...]:
+    named: dict[str, Planting] = {}
+    for planting in plantings:
+        named.setdefault(planting_name(planting), planting)
+    if not named or min(box.width, box.height) <= 0:
+        return ()
+    parts = stretches(box, len(named))
+    return tuple(
+        _band(name, p, part, bed, ledger, is_round=is_round)
+        for (name, p), part in zip(named.items(), parts, strict=True)
+    )
+
+
+def _band(name: str, planting: Planting, box: Box, bed: str, ledger: Ledger, *, is_round: bool) -> Band:
+    families = families_of(planting, ledger)
+    crops = " and ".join(dict.fromkeys(planting.words)) or name
+    marks = " ".join(family.mark for family in families)
+    fitting = ((text, at) for text in (crops, marks) if text and (at := words_in(text, box, CROP)))
+    words, at = ("", None) if is_round else next(fitting, ("", None))
+    return Band(
+        link=Link(text=name, to=ledger.sections[planting.id]),
+        families=families,
+        hatch=families[0].mark if families else "",
+        box=box,
+        is_over=planting.ended_on is not None and planting.ended_on <= ledger.garden.on,
+        words=words,
+        at=at,
+    )
+
+
+def _says(bed: Bed, plantings: tuple[Planting, ...], year: int, ledger: Ledger) -> str:
+    names = ", ".join(dict.fromkeys(planting_name(p) for p in plantings))
+    return f"{bed.name}: {names or ledger.bed_year(bed.key, year).told}"

@@ -249,3 +249,29 @@ def test_first_pickings_on_both_sides_of_the_new_year_have_their_middle_there() 
     assert expected_of(lasting("2023-12-28", "2025-01-06"), "2025-10-01").startswith(
         "19 December 2025 – 14 January 2026"
     )
+
+
+def test_what_began_in_the_cold_is_no_measure_of_what_is_sown_in_may() -> None:
+    """Radishes of a March frame stood 70 days; those of May are expected as if there had been none."""
+    cold = [
+        planting("radish", sown=f"{year}-03-10", first_picked=f"{year}-05-19", id=f"r{year}")
+        for year in (2023, 2024)
+    ]
+    may = planting("radish", sown="2026-05-10", id="now")
+    march = planting("radish", sown="2026-03-10", id="now")
+    day = date(2026, 3, 11)
+    later = date(2026, 5, 11)
+    assert of(may, cold, later).likely == of(may, (), later).likely
+    assert of(march, cold, day).likely > of(march, (), day).likely + timedelta(days=14)
+
+
+def test_what_takes_most_of_a_year_strays_by_less_of_its_days() -> None:
+    """Garlic of October is lifted in July, whatever week it went in."""
+    record = Record()
+    for year in (2021, 2022, 2023):
+        record.add(Took(crop="garlic", variety="", year=year, days=265, ratio=1.0))
+    short, long = record.told("garlic", "", 0.1, days=75), record.told("garlic", "", 0.1, days=300)
+    assert long.spread < 0.6 * short.spread
+
+
+"""A quarter of the variance at four times the days, but for what is not known of the garden."""

@@ -15,6 +15,7 @@ from math import exp, log
 
 from leafmould.garden.model import Garden, Planting
 from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.days import season
 from leafmould.reckon.forecast import FORGOTTEN, SLOW, Forecast, expected
 from leafmould.reckon.own_days import TENTH, Record, Told, Took, ratio_of
 from leafmould.reckon.seen_since import narrowed
@@ -89,7 +90,7 @@ def _now(planting: Planting, record: Record | None, almanac: Almanac, undated: A
     if stands(planting):
         return replace(forecast, kind="stands")
     if record:
-        forecast = with_record(forecast, planting, record)
+        forecast = with_record(forecast, planting, record, almanac)
     forecast = narrowed(forecast, planting, almanac)
     return forecast if (almanac.on - forecast.latest).days <= FORGOTTEN else None
 
@@ -121,12 +122,18 @@ def outside(forecast: Forecast, picked: date) -> int:
     return max(0, (picked - forecast.latest).days)
 
 
-def with_record(forecast: Forecast, planting: Planting, record: Record) -> Forecast:
+def with_record(forecast: Forecast, planting: Planting, record: Record, almanac: Almanac) -> Forecast:
     """The published expectation, moved and narrowed by what this garden has seen."""
     if len(planting.crops) != 1 or forecast.begun is None:
         return forecast
     usual = max(1, (forecast.likely - forecast.begun).days)
-    told = record.told(planting.crops[0], _variety(planting), _spread(forecast))
+    told = record.told(
+        planting.crops[0],
+        _variety(planting),
+        _spread(forecast),
+        season=_season(forecast.begun, almanac),
+        days=usual,
+    )
     days = [round(usual * exp(told.middle + side * TENTH * told.spread)) for side in (-1, 0, 1)]
     earliest, likely, latest = (forecast.begun + timedelta(days=max(1, d)) for d in days)
     return replace(
@@ -155,6 +162,12 @@ def _spread(forecast: Forecast) -> float:
     return log(high / low) / (2 * TENTH)
 
 
+def _season(begun: date, almanac: Almanac) -> str:
+    """The part of the year a planting was begun in, six months apart in the south."""
+    month = (begun.month + 5) % 12 + 1 if almanac.is_southern else begun.month
+    return "early" if month in (12, 1, 2, 3) else season(begun, almanac)
+
+
 def _variety(planting: Planting) -> str:
     return " ".join(fold(planting.varieties[0])) if len(planting.varieties) == 1 else ""
 
@@ -176,7 +189,7 @@ def _looking_back(garden: Garden, almanac: Almanac) -> tuple[tuple[Turned, ...],
             continue
         found[number] = turned
         if len(planting.crops) == 1 and not stands(planting):
-            heappush(waiting, (turned.picked, number, _took(turned)))
+            heappush(waiting, (turned.picked, number, _took(turned, almanac)))
     while waiting:
         record.add(heappop(waiting)[2])
     return tuple(found[number] for number in sorted(found)), record
@@ -207,7 +220,7 @@ def _turned(planting: Planting, record: Record, almanac: Almanac) -> Turned | No
         begun=begun,
         plain=plain or forecast,
         forecast=forecast,
-        here=with_record(forecast, then, record),
+        here=with_record(forecast, then, record, almanac),
         picked=picked,
         kind=_kind(forecast),
     )
@@ -240,7 +253,7 @@ def _as_of_its_first_day(planting: Planting) -> Planting:
     )
 
 
-def _took(turned: Turned) -> Took:
+def _took(turned: Turned, almanac: Almanac) -> Took:
     usual = (turned.forecast.likely - turned.begun).days
     days = (turned.picked - turned.begun).days
     likely, spread = max(1, (turned.here.likely - turned.begun).days), turned.here.spread
@@ -248,6 +261,7 @@ def _took(turned: Turned) -> Took:
         crop=turned.planting.crops[0],
         variety=_variety(turned.planting),
         year=turned.begun.year,
+        season=_season(turned.begun, almanac),
         days=days,
         ratio=ratio_of(days, usual),
         distance=log(max(1, days) / likely) / spread if spread else None,

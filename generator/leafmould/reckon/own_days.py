@@ -33,6 +33,9 @@ FARTHEST = 4.0
 """The square of a distance, in spreads, counts as this at most: one slip of the pen is no bad year."""
 ORDINARY = 0.9205
 """What the square of an ordinary distance, cut off there, is on average."""
+LONG = 75
+"""Days from which on the spreads of crops, years and plantings grow by the root of the days and no more in
+proportion: what takes most of a year meets the same spring whenever it was begun. Common practice."""
 OFF = 4.0
 """A ratio farther from 1 than this, either way, is a slip of the pen or another planting's picking."""
 
@@ -46,6 +49,7 @@ class Took:
     year: int  # the one it was begun in
     days: int
     ratio: float  # days it took by days expected
+    season: str = ""  # the part of the year it was begun in: what begins in the cold is no measure of May
     distance: float | None = None  # from what the record then said, in spreads
 
 
@@ -108,8 +112,10 @@ class Record:
     """The plantings picked so far, added one by one in the order of days."""
 
     def __init__(self) -> None:
-        self._crops: dict[str, _OfCrop] = {}
-        self._effects: dict[str, tuple[float, float]] = {}  # by crop: weight, and weight times mean
+        self._crops: dict[tuple[str, str], _OfCrop] = {}  # by season and crop
+        self._effects: dict[
+            str, dict[str, tuple[float, float]]
+        ] = {}  # by season and crop: weight, and weight times mean
         self._squares = 0.0
         self._number = 0
 
@@ -122,42 +128,45 @@ class Record:
         """Take one more planting into the record, unless it is a slip."""
         if not 1 / OFF <= took.ratio <= OFF:
             return
-        crop = self._crops.setdefault(took.crop, _OfCrop())
+        crop = self._crops.setdefault((took.season, took.crop), _OfCrop())
         crop.add(took)
         mean, variance = crop.pooled("")
         weight = 1 / (CROP**2 + variance)
-        self._effects[took.crop] = weight, weight * mean
+        self._effects.setdefault(took.season, {})[took.crop] = weight, weight * mean
         if took.distance is not None:
             self._squares += min(FARTHEST, took.distance**2)
             self._number += 1
 
-    def told(self, crop: str, variety: str, spread: float) -> Told:
+    def told(self, crop: str, variety: str, spread: float, *, season: str = "", days: int = LONG) -> Told:
         """What is to be expected of a planting of a crop.
 
         Args:
             variety: folded, "" if it has none.
             spread: that of the published days, as a standard deviation of the logarithm.
+            season: the part of the year it is begun in.
+            days: that are published.
         """
-        others = [effect for key, effect in self._effects.items() if key != crop]
+        long = min(1.0, LONG / days)
+        others = [effect for key, effect in self._effects.get(season, {}).items() if key != crop]
         weights = 1 / GARDEN**2 + sum(weight for weight, _ in others)
         middle = sum(sum_ for _, sum_ in others) / weights
-        before = 1 / weights + max(CROP, spread) ** 2
-        took = self._crops.get(crop)
+        before = 1 / weights + max(CROP * sqrt(long), spread) ** 2
+        took = self._crops.get((season, crop))
         if took is None:
-            return Told(middle=middle, spread=self._whole(before), count=0, low=0, high=0)
+            return Told(middle=middle, spread=self._whole(before, long), count=0, low=0, high=0)
         mean, seen = took.pooled(variety)
-        share = before / (before + seen)
+        share = before / (before + long * seen)
         return Told(
             middle=middle + share * (mean - middle),
-            spread=self._whole(before * (1 - share)),
+            spread=self._whole(before * (1 - share), long),
             count=took.count,
             low=took.low,
             high=took.high,
         )
 
-    def _whole(self, variance: float) -> float:
+    def _whole(self, variance: float, long: float) -> float:
         """The spread of a planting, where what is usual here is known up to a variance."""
-        return self.scale * sqrt(variance + YEAR**2 + PLANTING**2)
+        return self.scale * sqrt(variance + long * (YEAR**2 + PLANTING**2))
 
 
 def ratio_of(took: int, expected: int) -> float:

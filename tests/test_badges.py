@@ -225,7 +225,7 @@ def test_perennials_tell_their_planting_and_this_season() -> None:
 
 
 def test_perennials_are_counted_in_days_in_their_first_year_only() -> None:
-    assert labels(perennial(planted="2026-05-11")) == ["planted 40 days ago"]
+    assert labels(perennial(planted="2026-05-11")) == ["planted 40 days ago", "first crop about 2027"]
     assert labels(perennial(planted="2021-03-05")) == ["planted 5 March 2021"]
     assert labels(planting("rhubarb", is_perennial=True)) == ["start not known"]
 

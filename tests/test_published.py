@@ -23,6 +23,7 @@ SET_ASIDE = {
     "OSU-SEED",
     "TSU-ANR3",
     "UCD-STORAGE-2001",
+    "MO-CAREER-SF",
 }
 
 

@@ -5,7 +5,8 @@ Sources that disagree stand apart here; whoever shows them shows the range. Read
 
 Left out of the package on purpose, so that the tests can check against them: germination, TAMU-EK15 · days to
 come up, OSU-HARR · hardiness, UIUC-VEGGUIDE · weeks indoors, PSU-INDOOR · seed life, OSU-SEED · spacing, CSU-720
-and TSU-ANR3 · seed for a row, MU-G6201-OLD, UGA-C963 and TSU-ANR3 · length of harvest, TSU-ANR3 · store, UCD-STORAGE-2001. Left out because a gardener could not go by
+and TSU-ANR3 · seed for a row, MU-G6201-OLD, UGA-C963 and TSU-ANR3 · length of harvest, TSU-ANR3 · store, UCD-STORAGE-2001 ·
+years to a first crop, MO-CAREER-SF. Left out because a gardener could not go by
 it: the cold that FAO-ECOCROP says a plant at rest dies of, far too mild for most fruit.
 """
 
@@ -44,6 +45,8 @@ SUBJECTS = (
     "ready at",
     "picked every",
     "picked for",
+    "first crop",
+    "good crop",
     "keeps",
     "kept at",
     "kept in air of",

@@ -16,6 +16,7 @@ from leafmould.garden.model import Event, Garden, Planting, Season
 from leafmould.garden.waits import SafeDay, Wait
 from leafmould.reckon.ages import days_since
 from leafmould.reckon.coming_up import ComingUp
+from leafmould.reckon.first_crop import first_crop
 from leafmould.reckon.forecast import Forecast
 from leafmould.values.when import When
 from leafmould.values.wording import amount_words, counted, day, day_range, weight, when_words
@@ -295,6 +296,9 @@ def _perennial(planting: Planting, garden: Garden, forecast: Forecast | None) ->
         passed = garden.on > forecast.latest
         text = f"was expected {span}, no picking noted" if passed else f"expected {span}"
         yield Badge(kind="expected", text=text, basis=forecast.basis)
+    elif to_come := first_crop(planting, garden.on.year):
+        years = f"{to_come.first}" if to_come.first == to_come.last else f"{to_come.first}–{to_come.last}"
+        yield Badge(kind="expected", text=f"first crop about {years}", basis=to_come.basis)
 
 
 def _long_ago(kind: str, start: When, entry: str | None, garden: Garden) -> Badge:

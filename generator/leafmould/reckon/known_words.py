@@ -36,6 +36,8 @@ LABELS = {
     "picked every": "Picked every",
     "picked for": "Picked for",
     "picked here for": "Picked here for",
+    "first crop": "From planting to the first crop",
+    "good crop": "From planting to a good crop",
     "keeps": "In store keeps",
     "kept at": "Stored at",
     "kept in air of": "Stored in air of",

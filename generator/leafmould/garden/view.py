@@ -160,6 +160,12 @@ def bed_titles(beds: Sequence[BedSetting], words: Names) -> dict[str, str]:
     return shown
 
 
+def is_named_for_hidden(bed: BedSetting, view: View) -> bool:
+    """Whether only a bed's name would tell a hidden crop: no planting may be read from it then."""
+    is_told = bed.crop is not None and not view.other_names.are_in(bed.crop)
+    return not is_told and any((word,) in view.other_names.names for word in fold(bed.name))
+
+
 def _earlier_beds(beds: Sequence[BedSetting], hidden: set[str]) -> set[str]:
     """Beds that went on only as hidden ones, and have no word of their own in the settings."""
     names = {"hidden": set[str](), "shown": {slug(bed.name) for bed in beds} - hidden}

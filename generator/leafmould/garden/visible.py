@@ -22,7 +22,7 @@ from leafmould.garden.people import WORDS_OF_KEY, names_people
 from leafmould.garden.prose import without
 from leafmould.garden.seeds import shown_seeds
 from leafmould.garden.sight import Sight, has_nothing_to_hide, is_hidden, is_in_years, people_spans, sight_of
-from leafmould.garden.view import View, bed_titles, masker
+from leafmould.garden.view import View, bed_titles, is_named_for_hidden, masker
 from leafmould.garden.visible_lines import Line, masked, visible_line
 from leafmould.garden.visible_photos import Pictures, without_pictures
 from leafmould.garden.weather import shown_months, shown_weather
@@ -137,6 +137,7 @@ def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
     return replace(
         bed,
         name=titles[bed.name],
+        kind="bed" if is_named_for_hidden(bed, view) else bed.kind,
         also=tuple(mask(name) for name in bed.also if not view.bed_names.are_in(name)),
         sun=None if _names_hidden(view, bed.sun or "") else bed.sun and mask(bed.sun),
         water=None if _names_hidden(view, bed.water or "") else bed.water and mask(bed.water),

@@ -133,7 +133,6 @@ class Showing:
 def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
     """A bed that is shown, without what it says of hidden things."""
     mask = masker(view.words)
-    planted = None if _names_hidden(view, bed.planted or "") else bed.planted
     return replace(
         bed,
         name=titles[bed.name],
@@ -144,7 +143,7 @@ def _bed(bed: BedSetting, view: View, titles: dict[str, str]) -> BedSetting:
         soil=None if "soil" in view.leave_out or _names_hidden(view, bed.soil or "") else bed.soil,
         parts=tuple(mask(part) for part in bed.parts),
         was=tuple(titles.get(name) or mask(name) for name in bed.was if not _names_hidden(view, name)),
-        planted=planted,
+        planted=None if _names_hidden(view, bed.planted or "") else bed.planted,
         crop=None if bed.crop and _names_hidden(view, bed.crop) else bed.crop and mask(bed.crop),
         variety=bed.variety and mask(bed.variety),
         extra=_extra(bed.extra, view),

@@ -63,7 +63,7 @@ def leads(address: str, tree: BeautifulSoup) -> Iterator[tuple[str, str]]:
 
 def test_no_link_and_no_anchor_is_dead(book: dict[str, BeautifulSoup]) -> None:
     ids = {address: {tag["id"] for tag in tree.find_all(id=True)} for address, tree in book.items()}
-    files = {*book, addresses.STYLE, addresses.SCRIPT, addresses.ICON}
+    files = {*book, addresses.STYLE, addresses.SCRIPT, addresses.FINDER, addresses.ICON}
     dead = [
         f"{address} -> {page}#{name}"
         for address, tree in book.items()
@@ -131,15 +131,17 @@ def test_links_are_relative_and_name_their_file(book: dict[str, BeautifulSoup]) 
 def test_nothing_is_asked_of_another_host_and_nothing_runs_inline(book: dict[str, BeautifulSoup]) -> None:
     for address, tree in book.items():
         assert [s.get("src") for s in tree.find_all("script")] == [
-            addresses.root_of(address) + addresses.SCRIPT
+            addresses.root_of(address) + addresses.SCRIPT,
+            addresses.root_of(address) + addresses.FINDER,
         ]
         assert not tree.find_all(["style", "img", "iframe", "object", "form"])
         for tag in tree.find_all(True):
             assert not [name for name in tag.attrs if name.startswith("on") or name == "style"], address
-    (_, style), (_, script), _ = Renderer(site_of(hand_made())).files()
+    (_, style), (_, script), (_, finder), _ = Renderer(site_of(hand_made())).files()
     assert "@import" not in style
     assert "url(" not in style
     assert not re.search(r"fetch|XMLHttp|innerHTML|eval|cookie|localStorage", script)
+    assert not re.search(r"fetch\(|XMLHttp|innerHTML|outerHTML|insertAdjacent|eval|Function\(|cookie", finder)
 
 
 # --- what every page carries ---------------------------------------------------------------------------
@@ -217,7 +219,7 @@ def test_f75_names_neither_break_nor_act_wherever_they_stand(name: str) -> None:
     ]  # fmt: skip
     garden = replace(hand_made(lines, beds=(bed,), with_pear=False), name=name)
     for address, tree in made(site_of(garden, household=True, problems=(a_problem(message=name),))).items():
-        assert len(tree.find_all("script")) == 1, address
+        assert len(tree.find_all("script")) == 2, address
         for tag in tree.find_all(True):
             assert not [attr for attr in tag.attrs if attr.startswith("on")], address
             assert tag.name != "b" or (tag.parent and tag.parent.get("class") == ["reading"])

@@ -15,8 +15,9 @@ from leafmould.garden.load import Loaded, collector_paused, load
 from leafmould.garden.pictures import developed, pictured
 from leafmould.output.schemas import schema_files
 from leafmould.output.write import Writing, check_folder
-from leafmould.pages.addresses import photo_address
+from leafmould.pages.addresses import FIND_INDEX, photo_address
 from leafmould.pages.data import data_files
+from leafmould.pages.find_index import find_index
 from leafmould.pages.moved import Trail, by_name, moved_pages
 from leafmould.pages.site import reckon, site_of
 from leafmould.photos.darkroom import Darkroom, Picture, PictureFile
@@ -103,6 +104,7 @@ def _write(writing: Writing, loaded: Loaded, *, look: Path) -> int:
         titles[page.address] = page.title
     for name, text in renderer.files():
         writing.add(name, text.encode("utf-8"))
+    writing.add(FIND_INDEX, find_index(site.ledger).encode("utf-8"))
     data = data_files(loaded.garden, reckoned.forecasts, problems if household or is_open else None)
     for name, content in (*data.items(), *schema_files(data).items()):
         writing.add(name, content)

@@ -13,6 +13,7 @@ from leafmould.facts import tables
 from leafmould.garden.model import Garden, Planting
 from leafmould.garden.waits import Waits
 from leafmould.pages import addresses
+from leafmould.pages.a_to_z import find_page
 from leafmould.pages.bed import bed_pages
 from leafmould.pages.beds import bed_years_pages, beds_page
 from leafmould.pages.by_date import by_date_pages
@@ -59,6 +60,7 @@ MASTHEAD = (
     ("lessons", "Lessons", addresses.LESSONS),
     ("walk", "Walk", addresses.WALK),
     ("problems", "Problems", addresses.PROBLEMS),
+    ("find", "Find", addresses.FIND),
 )
 """Section, word and address, in order."""
 
@@ -177,6 +179,7 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     if ledger.shows_problems:
         yield problems_page(ledger)
     yield sources_page(ledger)
+    yield find_page(ledger)
 
 
 def reckon(garden: Garden, almanac: Almanac) -> Reckoned:

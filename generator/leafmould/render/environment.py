@@ -17,7 +17,7 @@ from leafmould import __version__
 from leafmould.render.compiled import Compiled
 from leafmould.values.problems import LeafmouldError
 
-STYLES = ("tokens", "text", "page", "tables", "labels", "families", "map", "share", "print", "own")
+STYLES = ("tokens", "text", "page", "tables", "labels", "families", "map", "share", "find", "print", "own")
 """The parts of the style, in the order they are put together; "own" is empty until a garden writes it."""
 
 
@@ -65,6 +65,11 @@ def style_and_script(look: Path | None) -> tuple[str, str]:
     """The one style file and the one script file, put together from the parts a garden may replace."""
     style = "\n".join(_part(f"styles/{name}.css", look) for name in STYLES)
     return style, _part("script/day-counts.js", look)
+
+
+def finder(look: Path | None) -> str:
+    """The script that searches; what it searches is made of the garden."""
+    return _part("script/find.js", look)
 
 
 def icon(look: Path | None) -> str:

@@ -14,10 +14,10 @@ import jinja2
 from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from markupsafe import Markup
 
-from leafmould.pages.addresses import ICON, SCRIPT, STYLE, root_of
+from leafmould.pages.addresses import FINDER, ICON, SCRIPT, STYLE, root_of
 from leafmould.pages.page import FamilyMark, Page
 from leafmould.pages.site import Site
-from leafmould.render.environment import LayoutFault, icon, open_layouts, style_and_script
+from leafmould.render.environment import LayoutFault, finder, icon, open_layouts, style_and_script
 from leafmould.render.pieces import Pieces, piece_filters
 from leafmould.render.prose import Prose
 
@@ -56,9 +56,9 @@ class Renderer:
         )
 
     def files(self) -> tuple[tuple[str, str], ...]:
-        """The style, the script and the icon every page asks for, as addresses and texts."""
+        """The style, the scripts and the icon every page asks for, as addresses and texts."""
         style, script = style_and_script(self._look)
-        return ((STYLE, style), (SCRIPT, script), (ICON, icon(self._look)))
+        return ((STYLE, style), (SCRIPT, script), (FINDER, finder(self._look)), (ICON, icon(self._look)))
 
     def _pieces(self, page: Page, root: str) -> Pieces:
         names, mark = self._prose.names, self._mark

@@ -239,6 +239,10 @@ def is_furniture(typed: Typed, clause: Clause) -> bool:
 def is_yield(typed: Typed, clause: Clause) -> bool:
     """ "the tree gave 41 apples", "it gave us two pounds"."""
     before = typed.words[clause.start : clause.verb_start]
+    if has_weight(typed, clause) and any(
+        typed.kind(i, Kind.BED)[0] for i in range(clause.start, clause.verb_start)
+    ):
+        return True  # "Old pear gave us two baskets"
     return bool({"it", "they", "tree", "plant", "bush", "row"} & set(before)) and (
         has_weight(typed, clause) or has_crop(typed, clause)
     )

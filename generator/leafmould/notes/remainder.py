@@ -36,20 +36,22 @@ def tell_remainder(done: Sequence[Done], typed: Typed) -> None:
     """A hint for every piece of a remark that holds a deed, a number, a unit or a name, and was not told of yet."""
     if not any(clause.draft.left for clause in done):
         return
+    pieces = [(clause, start, end) for clause in done for start, end in _pieces(clause, typed)]
+    if not pieces:
+        return
     named = {k for d in done for i in d.draft.items for c in i.crops for k in (c.key, *c.of)}
     named |= {p.key for d in done for p in (*d.draft.places, *d.draft.origins, *d.draft.but)}
     told = _words_told(a.message for d in done for a in d.draft.asked)
-    for clause in done:
-        for start, end in _pieces(clause, typed):
-            found = next(
-                (i for i in _looked_at(typed, start, end) if _is_more(clause, typed, i, start, end, named)),
-                None,
-            )
-            if found is None or typed.words[found] in told:
-                continue
-            first, last = _quoted(*_widened(clause, typed, start, end), found)
-            clause.draft.ask(Level.HINT, f'"{typed.written(first, last)}{KEPT}', typed.starts[first])
-            told.update(typed.words[first:last])
+    for clause, start, end in pieces:
+        found = next(
+            (i for i in _looked_at(typed, start, end) if _is_more(clause, typed, i, start, end, named)),
+            None,
+        )
+        if found is None or typed.words[found] in told:
+            continue
+        first, last = _quoted(*_widened(clause, typed, start, end), found)
+        clause.draft.ask(Level.HINT, f'"{typed.written(first, last)}{KEPT}', typed.starts[first])
+        told.update(typed.words[first:last])
 
 
 def join_kept(asked: list[Asked]) -> list[Asked]:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import csv
 import re
 from itertools import combinations, pairwise
+from math import dist
 
 import pytest
 
 from leafmould.facts.tables import DATA
+from leafmould.pages.hatches import hatch_of
 from leafmould.render.environment import STYLES, layouts_folder
 
 FOLDER = layouts_folder() / "styles"
@@ -104,8 +106,64 @@ DEUTERANOPIA = (
     (0.280085, 0.672501, 0.047413),
     (-0.011820, 0.042940, 0.968881),
 )
+EYES = {
+    "usual": ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)),
+    "protanopia": (
+        (0.152286, 1.052583, -0.204868),
+        (0.114503, 0.786281, 0.099216),
+        (-0.003882, -0.048116, 1.051998),
+    ),
+    "deuteranopia": DEUTERANOPIA,
+    "tritanopia": (
+        (1.255528, -0.076749, -0.178779),
+        (-0.078411, 0.930809, 0.147602),
+        (0.004733, 0.691367, 0.303900),
+    ),
+}
 """Source: Machado, Oliveira, Fernandes, A Physiologically-based Model for Simulation of Color Vision
-Deficiency, 2009, severity 1.0. From memory; used for a coarse check only."""
+Deficiency, IEEE Transactions on Visualization and Computer Graphics 15 (2009), severity 1.0, in linear light."""
+
+MET_MOST = 16
+"""So many families stand first in the styles; whoever grows others has their letters and their names."""
+APART = 10.0
+"""Steps of CIELAB between two tones that share a hatch: a difference one sees without looking for it."""
+
+
+def lightness_and_hue(
+    colour: str, matrix: tuple[tuple[float, float, float], ...]
+) -> tuple[float, float, float]:
+    """CIELAB of a colour as it is seen. Source: CIE 15, with the white of sRGB (IEC 61966-2-1)."""
+    red, green, blue = (min(1.0, max(0.0, channel)) for channel in as_seen(colour, matrix))
+    x = (0.4124 * red + 0.3576 * green + 0.1805 * blue) / 0.9505
+    y = 0.2126 * red + 0.7152 * green + 0.0722 * blue
+    z = (0.0193 * red + 0.1192 * green + 0.9505 * blue) / 1.0890
+    roots = [v ** (1 / 3) if v > 0.008856 else 7.787 * v + 16 / 116 for v in (x, y, z)]
+    return 116 * roots[1] - 16, 500 * (roots[0] - roots[1]), 200 * (roots[1] - roots[2])
+
+
+def test_white_and_black_are_a_hundred_apart() -> None:
+    white, black = (lightness_and_hue(colour, EYES["usual"]) for colour in ("#ffffff", "#000000"))
+    assert white == pytest.approx((100, 0, 0), abs=0.05)
+    assert black == pytest.approx((0, 0, 0), abs=0.05)
+
+
+@pytest.mark.parametrize("colours", [DAY, NIGHT], ids=["day", "night"])
+@pytest.mark.parametrize("eyes", EYES)
+def test_families_of_one_hatch_are_told_apart_by_every_eye(colours: dict[str, str], eyes: str) -> None:
+    most = list(family_lines().items())[:MET_MOST]
+    too_near = [
+        (one, other)
+        for (one, (hatch, tone)), (other, (same, second)) in combinations(most, 2)
+        if hatch == same
+        and dist(lightness_and_hue(colours[tone], EYES[eyes]), lightness_and_hue(colours[second], EYES[eyes]))
+        < APART
+    ]
+    assert too_near == []
+
+
+def test_drawings_hatch_a_family_as_the_styles_do() -> None:
+    drawn = {mark: f"h{hatch_of(mark)}" for mark in family_lines()}
+    assert drawn == {mark: hatch for mark, (hatch, _) in family_lines().items()}
 
 
 def test_growing_and_ripening_never_rest_on_colour_alone() -> None:

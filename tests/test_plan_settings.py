@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from pathlib import Path
 from textwrap import dedent
 from typing import Any
 
@@ -13,7 +15,7 @@ from leafmould.charts.plan import Box
 from leafmould.garden.footprint import Footprint, footprint
 from leafmould.garden.model import Bed
 from leafmould.garden.plan_checks import PLAN_CHECKS
-from leafmould.notes.setting_values import Piece, Plan
+from leafmould.notes.setting_values import Piece, Plan, Settings
 
 
 def told(beds: str) -> list[str]:
@@ -118,3 +120,18 @@ def test_beyond_the_plot_and_of_no_size():
         'garden.yaml:5: size: "Corner" has a place on the map but no size, so it is drawn as a spot. Write such as "size: 1.2 x 6 m".',
         'garden.yaml:4: canopy: "Old plum" has no canopy, so it is drawn 2 m across. Write such as "canopy: 4 m".',
     ]  # fmt: skip
+
+
+def test_the_map_shown_in_the_readme_is_read_without_a_word():
+    readme = (Path(__file__).parents[1] / "README.md").read_text(encoding="utf-8")
+    section = readme.split("## A map, to scale")[1].split("\n## ")[0]
+    block = "".join(re.findall(r"^    .*\n", section, re.MULTILINE))
+    read = settings_of(block)
+    assert (read.problems, read.plan.north, len(read.plan.pieces)) == ((), 30, 1)
+    assert [footprint(_bed(bed.name, read)) is not None for bed in read.beds] == [True, True, True]
+    assert told(block) == []
+
+
+def _bed(name: str, read: Settings) -> Bed:
+    garden = garden_of("2026-04-20\n- sowed peas in Arch", settings=read)
+    return next(bed for bed in garden.beds.values() if bed.name == name)

@@ -33,12 +33,15 @@ leave out: [Leftbedword, leftcropword, 2019]
 private words: [privatewordone, Grünspëcht & Söhne, Privatewordtwo Lane]
 beds:
   - {name: Arch, also: [bow], size: 1.2 x 6 m}
-  - {name: Long border, parts: [north half]}
+  - {name: Long border, parts: [north half], at: 2 x 3 m, size: 1.2 x 6 m, sun: full but for Privatewordone Villa, water: from the Hiddenbedword strip}
   - {name: Privatewordone strip}
   - name: Hiddenbedword strip
     also: [hiddenalsoword]
     parts: [north half, hiddenpartword]
     soil: hiddensoilword
+    at: 7 x 3 m
+    size: 1 x 2 m
+    sun: hiddensunword
     mood: hiddenbedextraword
     was: Hiddenwasword patch
     private: yes
@@ -213,7 +216,7 @@ privatenewcropword privatenewbed privatebodyword privatepictureword
 bypersonword authorpersonword pricekeyword unitsmistakeword sellerword 8675.31 lineremarkword
 hiddenbedword hiddenlineword hiddenlinetwoword hiddenlinethreeword hiddenalsoword hiddenpartword
 hiddenproseword hiddensectionword hiddenwasword hiddentitleword hiddenbothword hiddencropword
-hiddenonlybodyword hiddenbedextraword hiddensoilword
+hiddenonlybodyword hiddenbedextraword hiddensoilword hiddensunword
 leftcropword leftaliasword leftvarietyword leftbedword leftlineword leftproseword
 yearproseword yearfileword yearvarietyword yearbodyword
 tinpersonword tinsellerword 7531.86 tinremarkword tinhiddenvarietyword tinleftvarietyword tinyearvarietyword

@@ -72,6 +72,11 @@ def finder(look: Path | None) -> str:
     return _part("script/find.js", look)
 
 
+def map_script(look: Path | None) -> str:
+    """The slider over the maps of the years."""
+    return _part("script/map-years.js", look)
+
+
 def icon(look: Path | None) -> str:
     """The small drawing a browser shows beside the name of a page."""
     return _part("icon.svg", look)

@@ -14,10 +14,18 @@ import jinja2
 from jinja2 import Environment, TemplateError, TemplateNotFound, TemplateSyntaxError, UndefinedError
 from markupsafe import Markup
 
-from leafmould.pages.addresses import FINDER, ICON, SCRIPT, STYLE, root_of
+from leafmould.pages.addresses import FINDER, ICON, MAP_SCRIPT, SCRIPT, STYLE, root_of
+from leafmould.pages.map import has_map
 from leafmould.pages.page import FamilyMark, Page
 from leafmould.pages.site import Site
-from leafmould.render.environment import LayoutFault, finder, icon, open_layouts, style_and_script
+from leafmould.render.environment import (
+    LayoutFault,
+    finder,
+    icon,
+    map_script,
+    open_layouts,
+    style_and_script,
+)
 from leafmould.render.pieces import Pieces, piece_filters
 from leafmould.render.prose import Prose
 
@@ -58,7 +66,8 @@ class Renderer:
     def files(self) -> tuple[tuple[str, str], ...]:
         """The style, the scripts and the icon every page asks for, as addresses and texts."""
         style, script = style_and_script(self._look)
-        return ((STYLE, style), (SCRIPT, script), (FINDER, finder(self._look)), (ICON, icon(self._look)))
+        files = ((STYLE, style), (SCRIPT, script), (FINDER, finder(self._look)), (ICON, icon(self._look)))
+        return (*files, (MAP_SCRIPT, map_script(self._look))) if has_map(self._site.ledger) else files
 
     def _pieces(self, page: Page, root: str) -> Pieces:
         names, mark = self._prose.names, self._mark

@@ -1,0 +1,124 @@
+"""The garden map as a page: a garden.yaml and notes as typed, and what is drawn, season by season."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from leafmould.build import build
+from leafmould.pages.map_place import sun_sign, wet_sign
+
+ON = date(2026, 7, 15)
+GARDEN = """\
+garden: Tansy Hill
+north: 30
+plot: 20 x 20 m
+paths: [1 x 18 m at 8 x 1 m]
+beds:
+  - {name: Long border, size: 6 x 2.4 m, at: 1 x 2 m, sun: full, water: stands wet in March}
+  - {name: Old arch, size: 2 x 3 m, at: 1 x 8 m, until: 2025-03-01}
+  - {name: New arch, was: Old arch, from: 2025-03-01, size: 2 x 3 m, at: 1 x 8 m}
+  - {name: Old plum, kind: tree, crop: plum, planted: 1999, canopy: 5 m, at: 15 x 15 m}
+  - {name: Far corner}
+  - {name: Secret strip, size: 2 x 2 m, at: 16 x 2 m, private: yes}
+"""
+NOTES = """\
+2024-04-12 sowed beetroot in Long border
+2024-05-12 planted 3 leek in Old arch
+2024-09-01 cleared beetroot from Long border
+2024-10-01 cleared leek from Old arch
+2025-05-02 sowed peas in New arch
+2025-08-01 cleared peas from New arch
+2026-03-02 sowed spinach in Long border
+2026-05-02 cleared spinach from Long border
+2026-05-12 planted 6 tomatoes in Long border
+2026-05-13 sowed kale in Secret strip
+"""
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return made(tmp_path_factory.mktemp("garden"), GARDEN)
+
+
+def made(folder: Path, settings: str, *, household: bool = False) -> Path:
+    (folder / "notes").mkdir()
+    (folder / "garden.yaml").write_text(settings, encoding="utf-8")
+    for line in NOTES.splitlines():
+        day, _, work = line.partition(" ")
+        name = f"{day}-{re.sub('[^a-z]', '', work)}.md"
+        (folder / "notes" / name).write_text(f"---\ndate: {day}\nwork:\n  - {work}\n---\n", encoding="utf-8")
+    build(folder, to=folder / "site", on=ON, household=household)
+    return folder / "site"
+
+
+def names(page: str) -> list[str]:
+    """The names on a map, in the order they are drawn."""
+    return re.findall(r'<text class="name[^>]*>([^<]+)</text>', page)
+
+
+def grown(page: str) -> list[tuple[str, bool]]:
+    """What is hatched on a map, and whether it is over."""
+    found = re.findall(r'aria-label="([^"]+)" class="band( over)?"', page)
+    return [(name, bool(over)) for name, over in found]
+
+
+def test_the_map_of_today_and_of_earlier_years(site: Path) -> None:
+    now = (site / "map/index.html").read_text(encoding="utf-8")
+    before = (site / "map/2024.html").read_text(encoding="utf-8")
+    assert names(now) == ["Long border", "New arch", "Old plum"]
+    assert names(before) == ["Long border", "Old arch", "Old plum"]
+    assert grown(now) == [("spinach", True), ("tomato", False), ("plum", False)]
+    assert [name for name, _ in grown(before)] == ["beetroot", "leek", "plum"]
+
+
+def test_every_year_leads_to_the_others_in_plain_links(site: Path) -> None:
+    page = (site / "map/2025.html").read_text(encoding="utf-8")
+    ways = re.search(r'<nav class="map-years".*?</nav>', page, re.S)
+    assert ways is not None
+    assert re.findall(r'href="([^"]+)"', ways[0]) == ["../map/2024.html", "../map/index.html"]
+    assert '<span aria-current="page">2025</span>' in ways[0]
+
+
+def test_what_is_not_placed_is_said_and_what_is_private_is_not_there(site: Path) -> None:
+    page = (site / "map/index.html").read_text(encoding="utf-8")
+    assert "Without a place on the map" in page
+    assert page.count(">Far corner</a>") == 2  # said to have no place, and in the table
+    for file in (site / "map").iterdir():
+        assert "Secret strip" not in file.read_text(encoding="utf-8")
+
+
+def test_the_seasons_before_stand_in_the_bed_under_the_names_it_had(site: Path) -> None:
+    page = (site / "map/index.html").read_text(encoding="utf-8")
+    assert re.findall(r'<text class="past"[^>]*>([^<]+)<', page) == ["2025 – · 2024 Be"]
+
+
+def test_a_garden_without_places_has_no_map(tmp_path: Path) -> None:
+    site = made(tmp_path, "garden: Tansy Hill\n")
+    assert not (site / "map").exists()
+    assert not (site / "look/map-years.js").exists()
+    assert ">Map</a>" not in (site / "index.html").read_text(encoding="utf-8")
+
+
+def test_the_household_sees_its_private_bed(tmp_path: Path) -> None:
+    page = (made(tmp_path, GARDEN, household=True) / "map/index.html").read_text(encoding="utf-8")
+    assert "Secret strip" in names(page)
+
+
+@pytest.mark.parametrize(
+    ("written", "sign"),
+    [("full", "full"), ("full until three", "half"), ("half the day", "half"), ("shade", "shade"), ("?", "")],
+)
+def test_sun_as_gardeners_write_it(written: str, sign: str) -> None:
+    assert sun_sign(written) == sign
+
+
+@pytest.mark.parametrize(
+    ("written", "sign"),
+    [("moist", "wet"), ("dries out first", "dry"), ("dry above, moist below", ""), ("", "")],
+)
+def test_water_as_gardeners_write_it(written: str, sign: str) -> None:
+    assert wet_sign(written) == sign

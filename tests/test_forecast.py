@@ -211,6 +211,33 @@ def test_garlic_set_in_spring_and_autumn_differ_and_the_south_turns_the_year() -
         assert south is not None and f"{in_the_south} days from planting" in south.basis
 
 
+@pytest.mark.parametrize(
+    ("crop", "begun", "between"),
+    [
+        ("onion", {"planted": "2025-10-10"}, "18 May – 27 July"),  # autumn sets
+        ("onion", {"sown": "2025-08-20"}, "6 June – 31 July"),  # overwintering onions from seed
+        ("pea", {"sown": "2025-11-05"}, "14 May – 28 June"),
+        ("pea", {"sown": "2025-08-01"}, "27 September – 25 October"),  # an autumn crop: 57 to 85 days
+        ("broad-bean", {"sown": "2025-11-05"}, "24 May – 2 August"),
+        ("shallot", {"planted": "2025-11-10"}, "29 May – 28 July"),
+    ],
+)
+def test_what_is_started_in_autumn_and_stands_over_winter_is_picked_next_year(
+    crop: str, begun: dict[str, str], between: str
+) -> None:
+    """Printed days are those of spring. Days of an autumn start: common practice, no source."""
+    assert span(forecast(planting(crop, **begun), on="2025-11-11")) == between
+
+
+def test_a_packet_beats_what_is_usual_of_an_autumn_start() -> None:
+    found = forecast(
+        planting("onion", planted="2025-10-10"),
+        own("onion", days=packet(200, 200, "planting out")),
+        "2025-10-11",
+    )
+    assert found.basis.startswith("packet says 200 days from planting out")
+
+
 def test_hardy_crops_hardly_grow_in_the_dark_months() -> None:
     """Spinach from 20 September: 45 days end on 4 November, 42 of them before 1 November, so 3 take 12."""
     found = forecast(planting("spinach", sown="2026-09-20"), on="2026-10-01")

@@ -222,6 +222,16 @@ def test_a_crop_that_stands_is_ready_and_never_overdue() -> None:
     assert of(leek, old, date(2025, 7, 1)) == of(leek, (), date(2025, 7, 1))  # late leeks were wanted late
 
 
+def test_winter_cabbages_stand_and_summer_ones_do_not() -> None:
+    def kind(**given: object) -> str:
+        one = planting("cabbage", planted="2025-06-20", id="now", **given)
+        return of(one, (), date(2025, 7, 1)).kind
+
+    assert kind(words=("savoy",)) == kind(words=("cabbage",), varieties=("January King",)) == "stands"
+    assert kind(words=("winter cabbage",)) == "stands"
+    assert kind(words=("cabbage",), varieties=("Greyhound",)) == "first picking"
+
+
 def season(day: str) -> Season:
     return Season(name=day[:4], first_picked=exact(day), last_picked=None, picked_g=None)
 

@@ -77,13 +77,13 @@ class DaysFact:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class UsualDays:
-    """A wide range of days for a crop without published ones: common practice, no source."""
+    """A wide range of days for a start without published ones, as in autumn: common practice, no source."""
 
     crop: str
     low: int
     high: int
     counts_from: Literal["sowing", "planting out"]
-    season: Literal["", "spring", "autumn"]  # when it was started; "": whenever
+    season: Literal["", "spring", "autumn", "before winter"]  # when it was started; "": whenever
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,7 @@
 """Which figures of days serve for a crop, from the most trusted to the least.
 
-Packet days come first, then days published for the variety, then for the crop, then for other varieties
+Packet days come first; for what is started in autumn and picked next year, what is usual of such a start, since printed
+days are those of spring; then days published for the variety, then for the crop, then for other varieties
 of the crop, and last common practice. Each step tells what its days count from. What that means for a
 planting is left to `forecast`.
 """
@@ -19,6 +20,9 @@ from leafmould.reckon.almanac import Almanac
 from leafmould.values.wording import counted
 
 Start = Literal["sowing", "planting out"]
+
+BEFORE_WINTER = (10, 11)
+"""Months in which what is sown stands small until spring; what is sown before is picked before. Common practice."""
 
 LONGEST = 1_500
 """A packet's days are taken as at most this many, so that a slip of the pen stays a date: as in crops.yaml."""
@@ -47,6 +51,11 @@ def steps(
         yield (_packet(packet.low, packet.high, packet.counts_from),)
     if fact is None:
         return
+    over_winter = [
+        row for row in tables.usual_days(fact.key) if _stands_over_winter(row, started_on, almanac)
+    ]
+    if over_winter:
+        yield tuple(_usual(row, fact) for row in over_winter)
     of_variety = [row for variety in varieties for row in tables.variety_days(fact.key, variety)]
     others = tables.days_of_varieties(fact.key)
     for rows, of in (
@@ -59,6 +68,14 @@ def steps(
     usual = [row for row in tables.usual_days(fact.key) if row.season in ("", season(started_on, almanac))]
     if usual:
         yield tuple(_usual(row, fact) for row in usual)
+
+
+def _stands_over_winter(row: UsualDays, day: date, almanac: Almanac) -> bool:
+    """Whether days are those of a start before winter: the ones printed for the crop are counted from spring."""
+    if not almanac.has_winter or season(day, almanac) != "autumn":
+        return False
+    month = (day.month + 5) % 12 + 1 if almanac.is_southern else day.month
+    return row.season == "autumn" or (row.season == "before winter" and month in BEFORE_WINTER)
 
 
 def season(day: date, almanac: Almanac) -> Literal["spring", "autumn"]:

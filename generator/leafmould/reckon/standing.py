@@ -15,6 +15,7 @@ from leafmould.garden.model import Planting
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.own_days import TENTH
+from leafmould.values.names import fold
 from leafmould.values.wording import day as day_words
 
 STANDING = frozenset(
@@ -29,7 +30,18 @@ STANDING = frozenset(
 
 def stands(planting: Planting) -> bool:
     """Whether every crop of a planting waits in the bed to be picked."""
-    return bool(planting.crops) and all(crop in STANDING for crop in planting.crops)
+    waits = (crop in STANDING or (crop == "cabbage" and _is_of_winter(planting)) for crop in planting.crops)
+    return bool(planting.crops) and all(waits)
+
+
+def _is_of_winter(planting: Planting) -> bool:
+    """Whether a cabbage is one of those that wait, by the gardener's word for it or its variety's name."""
+    said = {word for name in (*planting.words, *planting.varieties) for word in fold(name)}
+    return bool(said & OF_WINTER)
+
+
+OF_WINTER = frozenset({"winter", "savoy", "january"})
+"""Words in what a winter cabbage is called: "winter cabbage", "savoy", 'January King'. Common practice."""
 
 
 YEARS_DIFFER = 8.0

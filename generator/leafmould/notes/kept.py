@@ -48,8 +48,9 @@ def plan_in(typed: Typed) -> Asked | None:
 
 def without_verb(typed: Typed) -> tuple[str, Asked | None]:
     """The kind of text a line without a verb is, and what to ask."""
-    if any(w in NEGATIONS for w in typed.words[:5]):
-        return "observation", None
+    denied = next((i for i, word in enumerate(typed.words[:5]) if word in NEGATIONS), None)
+    if denied is not None and not (denied > 2 and any(map(str.isdigit, typed.words[:denied]))):
+        return "observation", None  # "leeks 75 no." counts
     return "text", _near_verb(typed) or _crop_alone(typed)
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from leafmould.notes.draft import Asked, Done
 from leafmould.notes.typed import Typed
+from leafmould.notes.verbless import AT_IT
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -147,7 +148,7 @@ def _is_said_beside(clause: Done, typed: Typed, i: int, start: int, end: int) ->
     """What a pest did, what was thrown away of what was lost, "put them in the Cold frame" where the place is read."""
     word, verb = typed.words[i], clause.verb.name
     return (
-        (verb == "saw" and word.endswith("ing"))
+        (verb == "saw" and word in AT_IT)
         or (verb in ENDED and word in THROWN)
         or not nouns.TROUBLES.isdisjoint(typed.words[start:i])
         or any(clause.draft.covers(typed.starts[k], "place", "origin") for k in range(i + 1, end))

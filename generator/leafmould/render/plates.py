@@ -16,8 +16,9 @@ ROOMS = {
     "text": "(min-width: 56rem) 38rem, calc(100vw - 2.2rem)",
     "row": "(min-width: 56rem) 19rem, 46vw",
     "margin": "(min-width: 56rem) 15rem, calc(100vw - 2.2rem)",
+    "stop": "14rem",
 }
-"""How wide a plate is shown in the text, in a row of plates and in the margin; as the styles have it."""
+"""How wide a plate is shown in the text, in a row of plates, in the margin and beside a stop; as the styles have it."""
 
 
 class Plates:

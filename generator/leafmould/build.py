@@ -16,10 +16,13 @@ from leafmould.garden.pictures import developed, pictured
 from leafmould.output.schemas import schema_files
 from leafmould.output.write import Writing, check_folder
 from leafmould.pages.addresses import FIND_INDEX, photo_address
+from leafmould.pages.calendar import CALENDAR, calendar
 from leafmould.pages.data import data_files
+from leafmould.pages.feed import FEED, feed
 from leafmould.pages.find_index import find_index
 from leafmould.pages.moved import Trail, by_name, moved_pages
 from leafmould.pages.site import reckon, site_of
+from leafmould.pages.tables import csv_files
 from leafmould.photos.darkroom import Darkroom, Picture, PictureFile
 from leafmould.reckon.almanac import almanac
 from leafmould.render.html import Renderer
@@ -106,7 +109,9 @@ def _write(writing: Writing, loaded: Loaded, *, look: Path) -> int:
         writing.add(name, text.encode("utf-8"))
     writing.add(FIND_INDEX, find_index(site.ledger).encode("utf-8"))
     data = data_files(loaded.garden, reckoned.forecasts, problems if household or is_open else None)
-    for name, content in (*data.items(), *schema_files(data).items()):
+    data |= schema_files(data)
+    data |= {**csv_files(site.ledger), FEED: feed(site.ledger), CALENDAR: calendar(site.ledger)}
+    for name, content in data.items():
         writing.add(name, content)
     find = by_name(site.ledger, loaded.vocabulary)
     moved = trail.follow(

@@ -39,6 +39,7 @@ def garden_of(
     pickings, events = sorted(pickings, key=_order), sorted(events, key=_order)
     return Garden(
         name=settings.name,
+        address=settings.address or "",
         on=calendar.on,
         people=settings.people,
         plan=settings.plan,

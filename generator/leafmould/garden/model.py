@@ -235,4 +235,5 @@ class Garden:
     entry_by_id: Mapping[str, Entry] = field(default_factory=dict)
     plantings_by_group: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     plan: Plan = field(default_factory=Plan)  # the ground the beds lie on
+    address: str = ""  # where the site is put online, as garden.yaml says
     hidden_years: frozenset[int] = frozenset()  # left out of this build: no page names them

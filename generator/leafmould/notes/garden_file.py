@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from typing import Any
+from urllib.parse import urlsplit
 
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.bed_settings import Ways, read_beds
@@ -31,7 +32,7 @@ from leafmould.values.quantities import Amount
 GARDEN_FILE = "garden.yaml"
 
 KEYS = (
-    "garden", "name", "place", "frost", "normals", "units", "decimal", "dates", "people", "measures", "words",
+    "garden", "name", "address", "place", "frost", "normals", "units", "decimal", "dates", "people", "measures", "words",
     "cover", "covers", "show", "leave out", "private words", "photo widths", "beds",
     *PLAN_KEYS,
 )  # fmt: skip
@@ -80,11 +81,30 @@ def _plain_facts(fields: Fields) -> dict[str, object]:
     """Name, habits and the like: one value each."""
     return {
         "name": fields.text("garden", "name"),
+        "address": _web_address(fields),
         "units": fields.choice(("metric", "imperial"), "units"),
         "decimal": fields.choice(("point", "comma"), "decimal"),
         "dates": fields.choice(("day first", "month first"), "dates"),
         "private_words": words_to_blank(fields),
     }
+
+
+def _web_address(fields: Fields) -> str | None:
+    """Where the site is put online, ending in a slash."""
+    leaf = fields.leaf("address")
+    if leaf is None:
+        return None
+    text = leaf.text.strip()
+    try:
+        parts = urlsplit(text)
+        is_sound = parts.scheme.lower() in ("http", "https") and bool(parts.hostname) and not parts.username
+    except ValueError:
+        is_sound = False
+    if not is_sound or any(c.isspace() or c in '<>"' for c in text) or parts.query or parts.fragment:
+        message = f'"{leaf.text}" is no address of a site. Write it such as "https://example.org/garden/".'
+        fields.tell(Level.ERROR, message, leaf, "address")
+        return None
+    return text if text.endswith("/") else f"{text}/"
 
 
 def _place(fields: Fields) -> dict[str, object]:

@@ -148,6 +148,7 @@ class Settings:
     """All of a garden's settings, defaults filled in."""
 
     name: str = "The garden"
+    address: str | None = None  # where the site is put online: "https://example.org/garden/"
     latitude: float | None = None  # degrees north; never published
     longitude: float | None = None
     elevation_m: float | None = None

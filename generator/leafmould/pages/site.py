@@ -18,6 +18,7 @@ from leafmould.pages.bed import bed_pages
 from leafmould.pages.beds import bed_years_pages, beds_page
 from leafmould.pages.by_date import by_date_pages
 from leafmould.pages.crop import crop_pages, crops_page
+from leafmould.pages.data_page import data_page
 from leafmould.pages.families import families_page
 from leafmould.pages.figures import day_figure
 from leafmould.pages.free import free_pages, free_title
@@ -178,6 +179,7 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     yield from free_pages(ledger)
     if ledger.shows_problems:
         yield problems_page(ledger)
+    yield data_page(ledger)
     yield sources_page(ledger)
     yield find_page(ledger)
 

@@ -1,0 +1,335 @@
+// Finds notes, crops, varieties, beds and seasons. Opens where a link leads to the page of names (or with "/"), fetches
+// the index when it is first wanted, as a script, so that it works from a folder too, and writes text as text.
+(function () {
+  "use strict";
+  var top = new URL("../", document.currentScript.src).href;
+  var KINDS = { crop: "crop", variety: "variety", bed: "bed", trouble: "trouble", season: "season", person: "person", page: "page" };
+  var MOST_NAMES = 8, MOST_NOTES = 40;
+  var MONTHS = "January February March April May June July August September October November December".split(" ");
+  var held = null, panel = null, field, list, said, choices = {}, wanted = 0;
+
+  // ---- the index
+
+  function number(text, digits) {
+    var half = digits.length / 2, found = [], high = 0;
+    for (var i = 0; i < text.length; i += 1) {
+      var digit = digits.indexOf(text.charAt(i));
+      if (digit >= half) { high = high * half + digit - half + 1; }
+      else { found.push(high * half + digit); high = 0; }
+    }
+    return found;
+  }
+  function rising(text, digits) {
+    var before = -1;
+    return number(text, digits).map(function (step) { before += step + 1; return before; });
+  }
+  function whole(text, digits) {
+    var before = "";
+    return text === "" ? [] : text.split("\n").map(function (line) {
+      before = before.slice(0, digits.indexOf(line.charAt(0))) + line.slice(1);
+      return before;
+    });
+  }
+  // The same rule as values/stems.py.
+  function fold(text) {
+    return text.toLowerCase().replace(/ß/g, "ss").normalize("NFKD").replace(/[\p{M}'’]/gu, "");
+  }
+  function singular(word, odd) {
+    if (Object.prototype.hasOwnProperty.call(odd, word)) { return odd[word]; }
+    if (word.length < 4 || !/s$/.test(word) || /(ss|us|is)$/.test(word)) { return word; }
+    if (/ies$/.test(word) && word.length > 4) { return word.slice(0, -3) + "y"; }
+    return word.slice(0, /(oes|shes|ches|xes|sses)$/.test(word) ? -2 : -1);
+  }
+  function single(word) {
+    var last = word.slice(-1);
+    return last === word.slice(-2, -1) && "lsz".indexOf(last) < 0 ? word.slice(0, -1) : word;
+  }
+  function stem(word, odd) {
+    var plain = singular(fold(word), odd);
+    if (/ing$/.test(plain) && plain.length >= 6) { plain = single(plain.slice(0, -3)); }
+    else if (/ed$/.test(plain) && plain.length >= 5) { plain = single(plain.slice(0, -2)); }
+    return plain.length > 3 && /e$/.test(plain) ? plain.slice(0, -1) : plain;
+  }
+  function wordsOf(text) {
+    return text.match(/(?:\p{L}|\p{M})+(?:['’](?:\p{L}|\p{M})+)*|\d+/gu) || [];
+  }
+
+  function read(raw) {
+    var digits = raw.digits;
+    var places = raw["in"] ? raw["in"].split(" ") : [];
+    var days = raw.days.split(" "), day = days[0] ? Date.parse(days[0]) / 86400000 : 0;
+    var made = {
+      odd: raw.odd, titles: raw.titles, whens: raw.whens,
+      stop: raw.stop.split(" "),
+      words: whole(raw.words, digits),
+      notes: whole(raw.notes, digits),
+      days: days[0] ? [day].concat(number(days[1] || "", digits).map(function (less) { day -= less; return day; })) : []
+    };
+    made.inNotes = function (i) { return rising(places[i], digits); };
+    made.names = raw.names.map(function (row) {
+      return {
+        kind: row[0], text: row[1], to: row[2], also: row[3], notes: rising(row[4], digits),
+        plain: fold(row[1]), own: wordsOf(fold(row[1])), others: wordsOf(fold(row[3]))
+      };
+    });
+    made.deeds = raw.deeds.map(function (row) { return { text: row[0], notes: rising(row[1], digits) }; });
+    var from = 0;
+    made.seasons = raw.seasons.map(function (row) {
+      var notes = [];
+      for (var i = from; i < from + row[1]; i += 1) { notes.push(i); }
+      from += row[1];
+      return { text: row[0], notes: notes };
+    });
+    return made;
+  }
+
+  // ---- finding
+
+  // Whether two words are one slip apart: a letter more, less, another, or two in the wrong order.
+  function isNear(a, b) {
+    if (Math.abs(a.length - b.length) > 1) { return false; }
+    var i = 0, j = 0;
+    while (i < a.length && i < b.length && a.charAt(i) === b.charAt(i)) { i += 1; }
+    while (j < a.length - i && j < b.length - i && a.charAt(a.length - 1 - j) === b.charAt(b.length - 1 - j)) { j += 1; }
+    var left = a.slice(i, a.length - j), right = b.slice(i, b.length - j);
+    return left.length < 2 && right.length < 2 ||
+      left.length === 2 && right.length === 2 && left.charAt(0) === right.charAt(1) && left.charAt(1) === right.charAt(0);
+  }
+  // How well a typed word fits one of some words: 3 the word itself, 2 its beginning, 1 with one slip, 0 not at all.
+  function fit(asked, words, isSlip) {
+    var best = 0;
+    words.forEach(function (word) {
+      var found = 0;
+      if (word === asked.plain || stem(word, held.odd) === asked.stem) { found = 3; }
+      else if (word.indexOf(asked.plain) === 0) { found = 2; }
+      else if (isSlip && asked.plain.length > 3 &&
+        (isNear(asked.plain, word) || isNear(asked.plain, word.slice(0, asked.plain.length)))) { found = 1; }
+      best = Math.max(best, found);
+    });
+    return best;
+  }
+  function rank(name, asked, isSlip) {
+    var least = 3, all = 0;
+    for (var i = 0; i < asked.length; i += 1) {
+      var own = fit(asked[i], name.own, isSlip), other = fit(asked[i], name.others, isSlip);
+      if (!own && !other) { return 0; }
+      least = Math.min(least, Math.max(own, other));
+      all += own > other || own === 3 ? 2 * own : other;
+    }
+    return least * 100 + all - name.own.length;
+  }
+  function ranked(asked, isSlip) {
+    var kinds = Object.keys(KINDS);
+    var found = byFit(asked, false);
+    if (!found.length && isSlip) { found = byFit(asked, true); }
+    return found.sort(function (a, b) {
+      return b.rank - a.rank || kinds.indexOf(a.name.kind) - kinds.indexOf(b.name.kind) ||
+        b.name.notes.length - a.name.notes.length || (a.name.plain < b.name.plain ? -1 : 1);
+    }).map(function (one) { return one.name; });
+  }
+  function byFit(asked, isSlip) {
+    return held.names.map(function (name) { return { name: name, rank: rank(name, asked, isSlip) }; })
+      .filter(function (one) { return one.rank > 0; });
+  }
+  // The notes in which a typed word stands: by names, by seasons, by words that begin with it, else with one slip.
+  function notesWith(asked) {
+    var found = inWords(asked, function (word) {
+      return word === asked.stem || word.indexOf(asked.plain) === 0;
+    }, false);
+    if (!found.size) {
+      found = inWords(asked, function (word) { return word === asked.part; }, false);
+    }
+    if (!found.size && asked.plain.length > 3) {
+      asked.slipped = true;
+      found = inWords(asked, function (word) {
+        return isNear(asked.plain, word) || isNear(asked.stem, word) || isNear(asked.plain, word.slice(0, asked.plain.length));
+      }, true);
+    }
+    return found;
+  }
+  function inWords(asked, fits, isSlip) {
+    var found = new Set();
+    function add(note) { found.add(note); }
+    held.words.forEach(function (word, i) { if (fits(word)) { held.inNotes(i).forEach(add); } });
+    held.names.forEach(function (name) {
+      if (name.notes.length && (fit(asked, name.own, isSlip) || fit(asked, name.others, isSlip))) { name.notes.forEach(add); }
+    });
+    held.seasons.forEach(function (season) { if (season.text.indexOf(asked.plain) === 0) { season.notes.forEach(add); } });
+    return found;
+  }
+  function within(notes, some) {
+    return notes === null ? some : new Set(Array.from(some).filter(function (note) { return notes.has(note); }));
+  }
+  function find(text, chosen) {
+    var asked = wordsOf(text).map(function (word) {
+      var plain = fold(word);
+      return { plain: plain, stem: stem(word, held.odd), part: stem(plain.replace(/(i|in|e)$/, ""), held.odd) };
+    });
+    var told = asked.filter(function (word) { return held.stop.indexOf(word.plain) < 0; });
+    var notes = null;
+    told.forEach(function (word) { notes = within(notes, notesWith(word)); });
+    chosen.forEach(function (some) { notes = within(notes, new Set(some)); });
+    return {
+      isAsked: told.length > 0 || chosen.length > 0,
+      names: told.length && !chosen.length ? ranked(told, !notes.size || told.some(function (word) { return word.slipped; })) : [],
+      notes: Array.from(notes || []).sort(function (a, b) { return a - b; })
+    };
+  }
+
+  // ---- showing
+
+  function made(tag, text, kind) {
+    var one = document.createElement(tag);
+    if (text) { one.textContent = text; }
+    if (kind) { one.className = kind; }
+    return one;
+  }
+  function counted(count, word) { return count + " " + word + (count === 1 ? "" : "s"); }
+  function dayOf(note) {
+    if (held.whens[note]) { return held.whens[note]; }
+    if (held.days[note] === undefined) { return "no date"; }
+    var day = new Date(held.days[note] * 86400000);
+    return day.getUTCDate() + " " + MONTHS[day.getUTCMonth()] + " " + day.getUTCFullYear();
+  }
+  function titleOf(note) {
+    if (held.titles[note]) { return held.titles[note]; }
+    function about(kind) {
+      return held.names.filter(function (name) { return name.kind === kind && name.notes.indexOf(note) >= 0; })
+        .map(function (name) { return name.text; });
+    }
+    var crops = about("crop"), beds = about("bed");
+    var names = crops.slice(0, 3).concat(beds.slice(0, 2));
+    var more = crops.length + beds.length - names.length;
+    return names.join(", ") + (more > 0 ? " and " + more + " more" : "");
+  }
+  function line(to, text, beside) {
+    var item = made("li"), link = made("a", text);
+    link.href = top + to;
+    item.appendChild(link);
+    item.appendChild(document.createTextNode(" "));
+    item.appendChild(made("span", beside, "aside"));
+    return item;
+  }
+  function show() {
+    if (!held || !panel) { return; }
+    var chosen = Object.keys(choices).filter(function (key) { return choices[key].value; })
+      .map(function (key) { return choices[key].notes[+choices[key].value]; });
+    var found = find(field.value, chosen), rows = document.createDocumentFragment();
+    found.names.slice(0, MOST_NAMES).forEach(function (name) {
+      var beside = name.kind === "variety" ? name.also : name.kind + (name.notes.length ? ", " + counted(name.notes.length, "note") : "");
+      rows.appendChild(line(name.to, name.text, beside));
+    });
+    found.notes.slice(0, MOST_NOTES).forEach(function (note) {
+      rows.appendChild(line("notes/" + held.notes[note] + ".html", titleOf(note), dayOf(note)));
+    });
+    list.textContent = "";
+    list.appendChild(rows);
+    said.textContent = !found.isAsked ? (field.value.trim() ? "Every note has that; type a word of your own." : "") : !found.names.length && !found.notes.length ? "Nothing found." :
+      [found.names.length ? counted(found.names.length, "name") : "", counted(found.notes.length, "note")].filter(Boolean).join(", ") +
+      (found.notes.length > MOST_NOTES ? ", the newest " + MOST_NOTES + " here." : ".");
+  }
+
+  // ---- the panel
+
+  function choice(label, options) {
+    var whole = made("label", label + " "), one = made("select");
+    one.appendChild(made("option", "any")).value = "";
+    one.notes = options.map(function (option) { return option.notes; });
+    options.forEach(function (option, i) { one.appendChild(made("option", option.text)).value = String(i); });
+    one.addEventListener("change", show);
+    whole.appendChild(one);
+    choices[label] = one;
+    return whole;
+  }
+  function byText(a, b) { return a.text.localeCompare(b.text, "en"); }
+  function ready() {
+    held = read(window.leafmouldIndex);
+    function named(kind) {
+      return held.names.filter(function (name) { return name.kind === kind && name.notes.length; }).sort(byText);
+    }
+    var some = panel.querySelector(".choices");
+    [["Year", held.seasons], ["Bed", named("bed")], ["Crop", named("crop")], ["Done", held.deeds]].forEach(function (pair) {
+      some.appendChild(choice(pair[0], pair[1]));
+    });
+    said.textContent = "";
+    show();
+  }
+  function fetchIndex() {
+    if (wanted) { return; }
+    wanted = 1;
+    said.textContent = "One moment …";
+    var index = document.createElement("script");
+    index.src = top + "look/find-index.js";
+    index.onload = ready;
+    index.onerror = function () { wanted = 0; said.textContent = "The index cannot be read. Everything stands from A to Z on a page of its own."; };
+    document.head.appendChild(index);
+  }
+  function slashOpens() {
+    try { return localStorage.getItem("leafmould-slash") !== "no"; } catch (refused) { return true; }
+  }
+  function makePanel() {
+    panel = made("dialog", "", "find");
+    panel.setAttribute("aria-label", "Find in the garden");
+    var label = made("label", "Find in the garden", "find-field");
+    field = made("input");
+    field.type = "search";
+    field.autocomplete = "off";
+    field.spellcheck = false;
+    label.appendChild(field);
+    var close = made("button", "Close");
+    close.type = "button";
+    close.addEventListener("click", function () { panel.close(); });
+    said = made("p", "", "said");
+    said.setAttribute("role", "status");
+    list = made("ul", "", "found");
+    var foot = made("p", "", "aside"), all = made("a", "Everything from A to Z");
+    all.href = top + "find.html";
+    var slash = made("label", " “/” opens this"), box = made("input");
+    box.type = "checkbox";
+    box.checked = slashOpens();
+    box.addEventListener("change", function () {
+      try { localStorage.setItem("leafmould-slash", box.checked ? "yes" : "no"); } catch (refused) { box.checked = true; }
+    });
+    slash.insertBefore(box, slash.firstChild);
+    foot.appendChild(all);
+    foot.appendChild(slash);
+    [label, close, made("div", "", "choices"), said, list, foot].forEach(function (part) { panel.appendChild(part); });
+    field.addEventListener("focus", fetchIndex);
+    field.addEventListener("input", show);
+    panel.addEventListener("keydown", steer);
+    document.body.appendChild(panel);
+  }
+  // Arrows go from the field to what was found and along it; Enter in the field opens the first. Escape closes by itself.
+  function steer(event) {
+    var links = Array.from(list.querySelectorAll("a")), at = links.indexOf(document.activeElement);
+    if (document.activeElement !== field && at < 0) { return; }
+    if (event.key === "ArrowDown" && links.length) {
+      links[Math.min(at + 1, links.length - 1)].focus();
+    } else if (event.key === "ArrowUp" && at >= 0) {
+      (at ? links[at - 1] : field).focus();
+    } else if (event.key === "Enter" && at < 0 && links.length && !event.isComposing) {
+      links[0].click();
+    } else { return; }
+    event.preventDefault();
+  }
+  function open() {
+    if (!panel) { makePanel(); }
+    if (!panel.open) { panel.showModal(); }
+    field.focus();
+    field.select();
+  }
+  if (!window.HTMLDialogElement) { return; }
+  document.addEventListener("click", function (event) {
+    var link = event.target.closest ? event.target.closest("a[data-finds]") : null;
+    if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) { return; }
+    event.preventDefault();
+    open();
+  });
+  document.addEventListener("keydown", function (event) {
+    var at = document.activeElement;
+    if (event.key !== "/" || event.ctrlKey || event.metaKey || event.altKey || panel && panel.open) { return; }
+    if (at && /^(INPUT|TEXTAREA|SELECT)$/.test(at.tagName) || !slashOpens()) { return; }
+    event.preventDefault();
+    open();
+  });
+}());

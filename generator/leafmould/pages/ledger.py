@@ -66,6 +66,7 @@ class Reckoned:
     dark_by_month: tuple[int, ...] = ()  # weeks under ten hours, January first
     cover: str = ""  # what covers gain, in words
     uses_record: bool = True  # the garden's own record is weighed in
+    uses_warmth: bool = False  # what is started outside of spring is slowed by the usual warmth
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet
     amounts: Mapping[str, Amounts] = field(default_factory=dict)  # by crop key: what goes into each bed
     own_words: Mapping[str, tuple[str, ...]] = field(

@@ -202,6 +202,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         windows={key: windows(key, almanac, garden.on.year + 1) for key in garden.crops},
         turned_out=here.turned,
         uses_record=here.uses_record,
+        uses_warmth=here.uses_warmth,
         frosts=frost_lines(garden, almanac),
         dark=dark_weeks(almanac),
         dark_by_month=dark_by_month(almanac),

@@ -48,6 +48,7 @@ class TurnedOutPage:
     ways: tuple[ScoreRow, ...]  # each adds something to the one before
     scores: tuple[ScoreRow, ...]  # by what the published days were
     uses_record: bool
+    uses_warmth: bool | None  # None: there is no table of the usual warmth
     rows: tuple[TurnedRow, ...]
     in_all: int
 
@@ -59,6 +60,7 @@ def turned_out_page(ledger: Ledger) -> Page:
     values = TurnedOutPage(
         ways=tuple(_score(score) for score in way_scores(turned)),
         uses_record=ledger.reckoned.uses_record,
+        uses_warmth=ledger.reckoned.uses_warmth if any(t.warm for t in turned) else None,
         scores=tuple(_score(score) for score in scores(turned)),
         rows=tuple(_row(t, ledger) for t in newest[:MOST_ROWS]),
         in_all=len(turned),
@@ -84,7 +86,7 @@ def _score(score: Score) -> ScoreRow:
 
 def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
     planting = turned.planting
-    forecast = turned.here if ledger.reckoned.uses_record else turned.forecast
+    forecast = turned.here if ledger.reckoned.uses_record else turned.base
     picking = next(
         (p for p in planting.pickings if ledger.garden.picking_by_id[p].when.day == turned.picked), ""
     )

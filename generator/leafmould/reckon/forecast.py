@@ -14,7 +14,7 @@ from typing import Literal
 
 from leafmould.garden.model import Planting
 from leafmould.reckon.almanac import Almanac
-from leafmould.reckon.days import Days, days_words, steps
+from leafmould.reckon.days import Days, days_words, season, steps
 from leafmould.values.wording import day
 
 LEAST_BEFORE, LEAST_AFTER = 0.15, 0.25
@@ -47,6 +47,13 @@ DARK = ((11, 1), (2, 10))
 GROWTH_IN_THE_DARK = 0.25
 """Share of a day's growth made on a day in the dark months. Common practice."""
 
+COLD, WARM = 4.0, 10.0
+"""Usual mean of a day at which a hardy crop stands still, and at which it grows as in spring [°C]. Common practice."""
+
+LEAST_GROWTH = 0.1
+"""Share of a day's growth made on the coldest. Common practice."""
+
+COOL = "growth is slowed by the usual cold and dark here"
 SLOW = "growth nearly stops in the dark months"
 
 Begun = Literal["sown", "planted", "planted or sown", "under glass"]
@@ -78,7 +85,7 @@ class _Beginning:
     age: int | None = None  # days since it was sown, where it was raised first
 
 
-def expected(planting: Planting, almanac: Almanac) -> Forecast | None:
+def expected(planting: Planting, almanac: Almanac, *, by_warmth: bool = False) -> Forecast | None:
     """The expected first picking of a planting, as far as one can be told.
 
     None once it is picked or has ended, for perennials, self-sown plants, plantings known by year or by a
@@ -87,6 +94,7 @@ def expected(planting: Planting, almanac: Almanac) -> Forecast | None:
 
     Args:
         almanac: made once by `almanac.almanac(settings, garden)`; holds "today".
+        by_warmth: let the usual warmth here slow what hardy crops grow that are started outside of spring.
     """
     if not planting.is_open or planting.is_perennial or planting.first_picked or not planting.crops:
         return None
@@ -97,7 +105,8 @@ def expected(planting: Planting, almanac: Almanac) -> Forecast | None:
     found = [
         replace(f, basis=f"{word}: {f.basis}") if len(words) > 1 else f
         for crop, word in zip(planting.crops, words, strict=True)
-        if (f := _of_crop(crop, planting, beginning, almanac)) and (almanac.on - f.latest).days <= FORGOTTEN
+        if (f := _of_crop(crop, planting, beginning, almanac, by_warmth))
+        and (almanac.on - f.latest).days <= FORGOTTEN
     ]
     return min(found, key=lambda f: (f.likely, f.latest)) if found else None
 
@@ -119,17 +128,24 @@ def _beginning(planting: Planting) -> _Beginning | None:
     return _Beginning(day=when.day, how="sown" if planting.sown else "under glass")
 
 
-def _of_crop(crop: str, planting: Planting, begun: _Beginning, almanac: Almanac) -> Forecast | None:
+def _of_crop(
+    crop: str, planting: Planting, begun: _Beginning, almanac: Almanac, by_warmth: bool
+) -> Forecast | None:
     fact = almanac.fact(crop)
     if fact and fact.grown_as == "perennial":
         return None
     starts_as = fact.starts_as if fact else "seed"
     varieties = () if planting.is_doubtful else planting.varieties
     slows = almanac.has_winter and not (fact and fact.is_tender)
+    cools = slows and by_warmth and almanac.warmth.has_usual and part_of_year(begun.day, almanac) != "spring"
     for step in steps(crop, varieties, begun.day, almanac):
         counted = _counted(step, begun, starts_as)
         if counted:
-            return _forecast(*counted, begun, almanac, slows)
+            return (
+                _cooled(_forecast(*counted, begun, almanac, slows), counted[0], almanac)
+                if cools
+                else _forecast(*counted, begun, almanac, slows)
+            )
     return None
 
 
@@ -212,6 +228,36 @@ def _forecast(
         is_common_practice=days.is_common_practice,
         begun=begun.day,
     )
+
+
+def part_of_year(begun: date, almanac: Almanac) -> Literal["early", "spring", "autumn"]:
+    """The part of the year a planting was begun in, six months apart in the south."""
+    month = (begun.month + 5) % 12 + 1 if almanac.is_southern else begun.month
+    return "early" if month in (12, 1, 2, 3) else season(begun, almanac)
+
+
+def _cooled(forecast: Forecast, days: Days, almanac: Almanac) -> Forecast:
+    """The same where the usual warmth slows growth: printed days are those of spring, when it is warm enough."""
+    if forecast.begun is None or days.is_common_practice:
+        return forecast
+    low, high = _widened(days)
+    wanted = (low, round(days.likely), high)
+    earliest, likely, latest = (_grown_by_warmth(forecast.begun, count, almanac) for count in wanted)
+    if latest <= forecast.begun + timedelta(days=high):
+        return forecast
+    basis = forecast.basis.replace(f"; {SLOW}", "") + f"; {COOL}"
+    return replace(forecast, earliest=earliest, likely=max(earliest, likely), latest=latest, basis=basis)
+
+
+def _grown_by_warmth(start: date, days: int, almanac: Almanac) -> date:
+    """The day on which so many days' growth is made, each by its usual warmth, and none at more than the dark allows."""
+    grown, on = 0.0, start
+    while grown < days:
+        mean = almanac.warmth.usual_mean(on)
+        share = 1.0 if mean is None else min(1.0, max(LEAST_GROWTH, (mean - COLD) / (WARM - COLD)))
+        grown += min(share, GROWTH_IN_THE_DARK) if _is_dark(on, almanac) else share
+        on += timedelta(days=1)
+    return on
 
 
 def _widened(days: Days) -> tuple[int, int]:

@@ -11,12 +11,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from heapq import heappop, heappush
-from math import exp, log
+from math import exp, log, sqrt
+from statistics import fmean, stdev
 
 from leafmould.garden.model import Garden, Planting
 from leafmould.reckon.almanac import Almanac
-from leafmould.reckon.days import season
-from leafmould.reckon.forecast import FORGOTTEN, SLOW, Forecast, expected
+from leafmould.reckon.forecast import FORGOTTEN, SLOW, Forecast, expected, part_of_year
 from leafmould.reckon.own_days import TENTH, Record, Told, Took, ratio_of
 from leafmould.reckon.seen_since import narrowed
 from leafmould.reckon.standing import next_season, stands
@@ -39,6 +39,8 @@ class Turned:
     begun: date  # the day the days were counted from
     plain: Forecast  # by published days and packets alone
     forecast: Forecast  # the same with the dark months allowed for
+    warm: Forecast | None  # with the usual warmth here too; None where the garden has no table of it
+    base: Forecast  # the one of them that is used
     here: Forecast  # the same with the garden's own record
     picked: date  # the first picking noted
     kind: str  # what the published days were
@@ -46,17 +48,17 @@ class Turned:
     @property
     def miss(self) -> int:
         """Days from the likely day to the picking; negative if it came before."""
-        return (self.picked - self.forecast.likely).days
+        return (self.picked - self.base.likely).days
 
     @property
     def is_inside(self) -> bool:
         """Whether it was picked within what was expected."""
-        return self.forecast.earliest <= self.picked <= self.forecast.latest
+        return self.base.earliest <= self.picked <= self.base.latest
 
     @property
     def outside(self) -> int:
         """Days by which the range was missed: negative before it, 0 inside."""
-        return outside(self.forecast, self.picked)
+        return outside(self.base, self.picked)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,25 +68,32 @@ class Here:
     forecasts: Mapping[str, Forecast]  # by planting id; missing: nothing can be said
     turned: tuple[Turned, ...]  # in the garden's order
     uses_record: bool
+    uses_warmth: bool
 
 
 def forecasts_here(garden: Garden, almanac: Almanac) -> Here:
     """Every expectation of the garden's day, and every one of the past that can be judged."""
-    turned, record = _looking_back(garden, almanac)
+    first = _first_days(garden, almanac)
+    warms = uses_warmth(first)
+    turned, record = _looking_back(
+        [replace(t, base=t.warm or t.base) for t in first] if warms else first, almanac
+    )
     uses = uses_record(turned)
     undated = replace(almanac, on=date.min)  # what has passed is told once record and bed have had their say
     found: dict[str, Forecast] = {}
     for planting in garden.plantings:
-        if forecast := _now(planting, record if uses else None, almanac, undated):
+        if forecast := _now(planting, record if uses else None, almanac, undated, warms):
             found[planting.id] = forecast
-    return Here(forecasts=found, turned=turned, uses_record=uses)
+    return Here(forecasts=found, turned=turned, uses_record=uses, uses_warmth=warms)
 
 
-def _now(planting: Planting, record: Record | None, almanac: Almanac, undated: Almanac) -> Forecast | None:
+def _now(
+    planting: Planting, record: Record | None, almanac: Almanac, undated: Almanac, warms: bool
+) -> Forecast | None:
     """What is expected of a planting on the garden's day."""
     if planting.is_perennial:
         return next_season(planting, almanac)
-    forecast = expected(planting, undated)
+    forecast = expected(planting, undated, by_warmth=warms)
     if forecast is None:
         return None
     if stands(planting):
@@ -105,8 +114,22 @@ def uses_record(turned: Sequence[Turned]) -> bool:
     if len(judged) < ENOUGH:
         return True
     with_it = sum(loss(t.here, t.picked) for t in judged)
-    without = sum(loss(t.forecast, t.picked) for t in judged)
+    without = sum(loss(t.base, t.picked) for t in judged)
     return with_it <= without * WORSE
+
+
+def uses_warmth(turned: Sequence[Turned]) -> bool:
+    """Whether the usual warmth slows what is expected: only once it has made ranges clearly better in the past.
+
+    Of the plantings it says something else of, at least eight; their mean gain in the interval score must be more than
+    its standard error. On one real garden a simpler correction by warmth did harm, so this one has to earn its place.
+    """
+    gains = [
+        loss(t.forecast, t.picked) - loss(t.warm, t.picked)
+        for t in turned
+        if t.warm and t.warm != t.forecast and not stands(t.planting)
+    ]
+    return len(gains) >= ENOUGH and fmean(gains) > stdev(gains) / sqrt(len(gains))
 
 
 def loss(forecast: Forecast, picked: date) -> float:
@@ -131,7 +154,7 @@ def with_record(forecast: Forecast, planting: Planting, record: Record, almanac:
         planting.crops[0],
         _variety(planting),
         _spread(forecast),
-        season=_season(forecast.begun, almanac),
+        season=part_of_year(forecast.begun, almanac),
         days=usual,
     )
     days = [round(usual * exp(told.middle + side * TENTH * told.spread)) for side in (-1, 0, 1)]
@@ -162,31 +185,25 @@ def _spread(forecast: Forecast) -> float:
     return log(high / low) / (2 * TENTH)
 
 
-def _season(begun: date, almanac: Almanac) -> str:
-    """The part of the year a planting was begun in, six months apart in the south."""
-    month = (begun.month + 5) % 12 + 1 if almanac.is_southern else begun.month
-    return "early" if month in (12, 1, 2, 3) else season(begun, almanac)
-
-
 def _variety(planting: Planting) -> str:
     return " ".join(fold(planting.varieties[0])) if len(planting.varieties) == 1 else ""
 
 
-def _looking_back(garden: Garden, almanac: Almanac) -> tuple[tuple[Turned, ...], Record]:
-    """Every planting that can be judged, and the record after the last of them."""
+def _first_days(garden: Garden, almanac: Almanac) -> tuple[Turned, ...]:
+    """Every planting that can be judged, as it was expected without any record, in the garden's order."""
+    return tuple(turned for planting in garden.plantings if (turned := _turned(planting, almanac)))
+
+
+def _looking_back(first: Sequence[Turned], almanac: Almanac) -> tuple[tuple[Turned, ...], Record]:
+    """The same with what was on record on each first day, and the record after the last of them."""
     record = Record()
-    begun: list[tuple[date, int, Planting]] = []
-    for number, planting in enumerate(garden.plantings):
-        if (days := _judged(planting)) is not None:
-            begun.append((days[0], number, planting))
     waiting: list[tuple[date, int, Took]] = []  # picked, but later than the day reached; the soonest first
     found: dict[int, Turned] = {}
-    for day, number, planting in sorted(begun, key=lambda one: one[:2]):
-        while waiting and waiting[0][0] < day:
+    for number, alone in sorted(enumerate(first), key=lambda one: (one[1].begun, one[0])):
+        while waiting and waiting[0][0] < alone.begun:
             record.add(heappop(waiting)[2])
-        turned = _turned(planting, record, almanac)
-        if turned is None:
-            continue
+        planting = alone.planting
+        turned = replace(alone, here=with_record(alone.base, planting, record, almanac))
         found[number] = turned
         if len(planting.crops) == 1 and not stands(planting):
             heappush(waiting, (turned.picked, number, _took(turned, almanac)))
@@ -204,7 +221,7 @@ def _judged(planting: Planting) -> tuple[date, date] | None:
     return (start.day, first.day) if start.day <= first.day else None
 
 
-def _turned(planting: Planting, record: Record, almanac: Almanac) -> Turned | None:
+def _turned(planting: Planting, almanac: Almanac) -> Turned | None:
     days = _judged(planting)
     if days is None:
         return None
@@ -220,7 +237,9 @@ def _turned(planting: Planting, record: Record, almanac: Almanac) -> Turned | No
         begun=begun,
         plain=plain or forecast,
         forecast=forecast,
-        here=with_record(forecast, then, record, almanac),
+        warm=expected(then, book, by_warmth=True) if almanac.warmth.has_usual else None,
+        base=forecast,
+        here=forecast,
         picked=picked,
         kind=_kind(forecast),
     )
@@ -254,14 +273,14 @@ def _as_of_its_first_day(planting: Planting) -> Planting:
 
 
 def _took(turned: Turned, almanac: Almanac) -> Took:
-    usual = (turned.forecast.likely - turned.begun).days
+    usual = (turned.base.likely - turned.begun).days
     days = (turned.picked - turned.begun).days
     likely, spread = max(1, (turned.here.likely - turned.begun).days), turned.here.spread
     return Took(
         crop=turned.planting.crops[0],
         variety=_variety(turned.planting),
         year=turned.begun.year,
-        season=_season(turned.begun, almanac),
+        season=part_of_year(turned.begun, almanac),
         days=days,
         ratio=ratio_of(days, usual),
         distance=log(max(1, days) / likely) / spread if spread else None,

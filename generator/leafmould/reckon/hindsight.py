@@ -32,17 +32,27 @@ def turned_out(garden: Garden, almanac: Almanac) -> tuple[Turned, ...]:
     return forecasts_here(garden, almanac).turned
 
 
-WAYS = ("published days alone", "with the dark months", "with this garden's own record")
-"""What expectations were reckoned from, in order of what was added."""
+WAYS = (
+    "published days alone",
+    "with the dark months",
+    "with warmth and light",
+    "with this garden's own record",
+)
+"""What expectations were reckoned from; the last on top of the best before it."""
 
 
 def way_scores(turned: Sequence[Turned]) -> tuple[Score, ...]:
-    """How each way of reckoning did on the same plantings; crops that stand and wait are no measure of it."""
+    """How each way of reckoning did on the same plantings; crops that stand and wait are no measure of it.
+
+    Warmth is left out where the garden has no table of it.
+    """
     judged = [t for t in turned if not stands(t.planting)]
-    ways = zip(
-        WAYS, ([t.plain for t in judged], [t.forecast for t in judged], [t.here for t in judged]), strict=True
-    )
-    return tuple(_score_of(way, found, judged) for way, found in ways) if judged else ()
+    plain, dark, warm, here = WAYS
+    found = {plain: [t.plain for t in judged], dark: [t.forecast for t in judged]}
+    if warmed := [t.warm for t in judged if t.warm]:
+        found[warm] = warmed
+    found[here] = [t.here for t in judged]
+    return tuple(_score_of(way, made, judged) for way, made in found.items()) if judged else ()
 
 
 def scores(turned: Sequence[Turned]) -> tuple[Score, ...]:

@@ -1,0 +1,90 @@
+"""The usual warmth in expectations: how it slows what is started outside of spring, and how it has to earn its place."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, timedelta
+
+from leafmould.garden.model import Planting
+from leafmould.notes.setting_values import MonthNormal
+from leafmould.notes.settings import Settings
+from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.forecast import expected
+from leafmould.reckon.here import Here, forecasts_here
+from leafmould.reckon.hindsight import way_scores
+from made_by_hand import an_almanac, garden, planting
+
+COLD_WINTER = Settings(
+    months=tuple(
+        MonthNormal(month=month, low=mean - 5.0, high=mean + 5.0)
+        for month, mean in enumerate((-3.0, -2.0, 2.0, 7.0, 12.0, 15.0, 18.0, 17.0, 13.0, 8.0, 3.0, -1.0), 1)
+    )
+)
+"""The months of a garden with a cold winter, from January on [°C]."""
+
+
+def book(on: str = "2026-06-20", settings: Settings = COLD_WINTER) -> Almanac:
+    return an_almanac(on, settings)
+
+
+def looked(plantings: Sequence[Planting], settings: Settings = COLD_WINTER, on: str = "2026-06-20") -> Here:
+    return forecasts_here(garden(*plantings, on=on), book(on, settings))
+
+
+def spinach(year: int, days: int, number: int = 0, month: str = "09-15") -> Planting:
+    sown = date.fromisoformat(f"{year}-{month}")
+    picked = (sown + timedelta(days=days)).isoformat()
+    return planting("spinach", sown=sown.isoformat(), first_picked=picked, id=f"s{year}-{number}")
+
+
+def likely(one: Planting, *, by_warmth: bool) -> int:
+    found = expected(one, book("2025-01-01"), by_warmth=by_warmth)
+    assert found is not None and found.begun is not None
+    return (found.likely - found.begun).days
+
+
+def test_what_is_sown_in_autumn_waits_for_the_warmth_of_spring_and_what_is_sown_in_spring_does_not() -> None:
+    """45 days of spinach from 15 September: some thirty are grown by November, the rest in March and April."""
+    autumn, spring = planting("spinach", sown="2025-09-15"), planting("spinach", sown="2025-05-01")
+    assert likely(autumn, by_warmth=False) == 45
+    assert 60 < likely(autumn, by_warmth=True) < 215
+    assert likely(spring, by_warmth=True) == likely(spring, by_warmth=False)
+
+
+def test_what_is_sown_while_it_is_cold_hardly_grows_until_it_is_warm() -> None:
+    early = planting("radish", sown="2025-03-05")
+    assert likely(early, by_warmth=True) >= likely(early, by_warmth=False) + 14
+
+
+def test_tender_crops_and_gardens_without_a_table_are_left_as_they_are() -> None:
+    bean, radish = planting("french-bean", sown="2025-08-05"), planting("radish", sown="2025-03-05")
+    assert expected(bean, book(), by_warmth=True) == expected(bean, book())
+    bare = book(settings=Settings())
+    assert expected(radish, bare, by_warmth=True) == expected(radish, bare)
+
+
+LATE = [spinach(year, 185, number) for year in range(2018, 2024) for number in range(2)]
+"""Twelve sowings of September that were picked in March."""
+
+
+def test_warmth_that_did_clearly_better_is_used_and_said() -> None:
+    found = looked([*LATE, planting("spinach", sown="2025-09-15", id="now")], on="2025-10-01")
+    assert found.uses_warmth
+    basis = found.forecasts["now"].basis
+    assert "growth is slowed by the usual cold and dark here" in basis and "nearly stops" not in basis
+    assert [score.kind for score in way_scores(found.turned)] == [
+        "published days alone",
+        "with the dark months",
+        "with warmth and light",
+        "with this garden's own record",
+    ]
+
+
+def test_seven_plantings_are_too_few_and_a_loss_is_a_loss() -> None:
+    assert not looked(LATE[:7]).uses_warmth
+    assert not looked([spinach(year, 45, n) for year in range(2018, 2024) for n in range(2)]).uses_warmth
+
+
+def test_a_garden_without_a_table_of_the_months_has_no_such_way() -> None:
+    found = looked(LATE, Settings())
+    assert not found.uses_warmth and len(way_scores(found.turned)) == 3

@@ -263,3 +263,12 @@ def test_odd_words_break_neither_feed_nor_calendar(tmp_path: Path, title: str, v
     for file in (site / "data").glob("*.csv"):
         table = list(csv.reader(io.StringIO(file.read_text("utf-8"))))
         assert len({len(row) for row in table}) == 1
+
+
+def test_nothing_is_expected_before_a_wait_is_over(tmp_path: Path) -> None:
+    """Raw manure on 1 June, in contact with the soil: 120 days (7 CFR 205.203), so not before 29 September."""
+    note = "---\ndate: 2026-06-20\nwork:\n  - sowed carrots 'Nantes' in Arch\n---\n"
+    manure = "---\ndate: 2026-06-01\nwork:\n  - spread raw horse manure on Arch\n---\n"
+    made = calendar_of(site_of(tmp_path, notes={"2026-06-01.md": manure, "2026-06-20.md": note}))
+    firsts = [event["DTSTART"].dt for event in made.walk("VEVENT")]
+    assert firsts and min(firsts) == date(2026, 9, 29)

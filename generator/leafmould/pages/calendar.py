@@ -68,16 +68,22 @@ def events(ledger: Ledger) -> tuple[Event, ...]:
 
 
 def _expected(ledger: Ledger) -> Iterator[Event]:
+    """Expected pickings; none begins before a wait that protects whoever eats it is over."""
+    waits = Waits(ledger.garden)
     for planting in ledger.garden.plantings:
         forecast = ledger.reckoned.forecasts.get(planting.id)
         if forecast is None or not planting.is_open or forecast.latest < ledger.garden.on:
             continue
         if planting.first_picked and forecast.kind != "season":
             continue
+        safe = waits.safe_day(planting)
+        first = max(forecast.earliest, safe.day) if safe else forecast.earliest
+        if first > forecast.latest:
+            continue
         word = "ready" if forecast.kind == "stands" else "expected"
         yield Event(
             uid=_uid(planting, "expected", ledger),
-            first=forecast.earliest,
+            first=first,
             last=forecast.latest,
             summary=f"{word}: {_called(planting, ledger)}",
             description=f"{forecast.basis[:1].upper()}{forecast.basis[1:]}.",

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, timedelta
 
+from hypothesis import given
+from hypothesis import strategies as st
+
 from leafmould.garden.model import Planting
 from leafmould.notes.setting_values import MonthNormal
-from leafmould.notes.settings import Settings
+from leafmould.notes.settings import CropSetting, Settings
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.forecast import expected
 from leafmould.reckon.here import Here, forecasts_here
 from leafmould.reckon.hindsight import way_scores
-from made_by_hand import an_almanac, garden, planting
+from made_by_hand import NOWHERE, an_almanac, garden, packet, planting
 
 COLD_WINTER = Settings(
     months=tuple(
@@ -54,6 +57,28 @@ def test_what_is_sown_in_autumn_waits_for_the_warmth_of_spring_and_what_is_sown_
 def test_what_is_sown_while_it_is_cold_hardly_grows_until_it_is_warm() -> None:
     early = planting("radish", sown="2025-03-05")
     assert likely(early, by_warmth=True) >= likely(early, by_warmth=False) + 14
+
+
+@given(
+    start=st.dates(date(2000, 1, 1), date(2040, 1, 1)), days=st.integers(1, 400), is_southern=st.booleans()
+)
+def test_the_dark_months_counted_in_stretches_are_the_same_as_day_by_day(
+    start: date, days: int, is_southern: bool
+) -> None:
+    """From 1 November to 10 February in the north, 1 May to 10 August in the south, a day counts for a quarter."""
+    settings = Settings(crops=(CropSetting(name="spinach", at=NOWHERE, days=packet(days, days)),))
+    found = expected(
+        planting("spinach", sown=start.isoformat()),
+        an_almanac(start.isoformat(), settings, is_southern=is_southern),
+    )
+    grown, on = 0.0, start
+    while grown < days:
+        dark = (on.month, on.day) >= (11, 1) or (on.month, on.day) <= (2, 10)
+        if is_southern:
+            dark = (5, 1) <= (on.month, on.day) <= (8, 10)
+        grown += 0.25 if dark else 1.0
+        on += timedelta(days=1)
+    assert found is not None and found.likely == on
 
 
 def test_tender_crops_and_gardens_without_a_table_are_left_as_they_are() -> None:

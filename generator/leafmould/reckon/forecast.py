@@ -44,6 +44,9 @@ FORGOTTEN = 90
 DARK = ((11, 1), (2, 10))
 """First and last day of the dark months in the north, when a hardy crop hardly grows. Common practice."""
 
+LIGHT_AGAIN = (2, 11)
+"""The day after them."""
+
 GROWTH_IN_THE_DARK = 0.25
 """Share of a day's growth made on a day in the dark months. Common practice."""
 
@@ -242,22 +245,26 @@ def _cooled(forecast: Forecast, days: Days, almanac: Almanac) -> Forecast:
         return forecast
     low, high = _widened(days)
     wanted = (low, round(days.likely), high)
-    earliest, likely, latest = (_grown_by_warmth(forecast.begun, count, almanac) for count in wanted)
+    earliest, likely, latest = _grown_by_warmth(forecast.begun, wanted, almanac)
     if latest <= forecast.begun + timedelta(days=high):
         return forecast
     basis = forecast.basis.replace(f"; {SLOW}", "") + f"; {COOL}"
     return replace(forecast, earliest=earliest, likely=max(earliest, likely), latest=latest, basis=basis)
 
 
-def _grown_by_warmth(start: date, days: int, almanac: Almanac) -> date:
-    """The day on which so many days' growth is made, each by its usual warmth, and none at more than the dark allows."""
+def _grown_by_warmth(start: date, wanted: tuple[int, ...], almanac: Almanac) -> list[date]:
+    """The days on which so many days' growth is made, the fewest first: each day's by its usual warmth, and never more
+    than the dark allows."""
     grown, on = 0.0, start
-    while grown < days:
-        mean = almanac.warmth.usual_mean(on)
-        share = 1.0 if mean is None else min(1.0, max(LEAST_GROWTH, (mean - COLD) / (WARM - COLD)))
-        grown += min(share, GROWTH_IN_THE_DARK) if _is_dark(on, almanac) else share
-        on += timedelta(days=1)
-    return on
+    found: list[date] = []
+    for days in sorted(wanted):
+        while grown < days:
+            mean = almanac.warmth.usual_mean(on)
+            share = 1.0 if mean is None else min(1.0, max(LEAST_GROWTH, (mean - COLD) / (WARM - COLD)))
+            grown += min(share, GROWTH_IN_THE_DARK) if _is_dark(on, almanac) else share
+            on += timedelta(days=1)
+        found.append(on)
+    return found
 
 
 def _widened(days: Days) -> tuple[int, int]:
@@ -270,15 +277,25 @@ def _widened(days: Days) -> tuple[int, int]:
 
 
 def _grown(start: date, days: int, slows: bool, almanac: Almanac) -> date:
-    """The day on which so many days' growth is made."""
-    plain = start + timedelta(days=days)
+    """The day on which so many days' growth is made: light and dark stretches by turns."""
+    on, left = start, float(days)
     if not slows:
-        return plain
-    grown, on = 0.0, start
-    while grown < days:
-        grown += GROWTH_IN_THE_DARK if _is_dark(on, almanac) else 1.0
-        on += timedelta(days=1)
-    return on
+        return start + timedelta(days=days)
+    while True:
+        is_dark = _is_dark(on, almanac)
+        share = GROWTH_IN_THE_DARK if is_dark else 1.0
+        turn = _next(on, LIGHT_AGAIN if is_dark else DARK[0], almanac)
+        if (wanted := ceil(left / share)) <= (turn - on).days:
+            return on + timedelta(days=wanted)
+        left -= (turn - on).days * share
+        on = turn
+
+
+def _next(on: date, turn: tuple[int, int], almanac: Almanac) -> date:
+    """The next such day of the northern year after a day."""
+    month = (turn[0] + 5) % 12 + 1 if almanac.is_southern else turn[0]
+    this_year = date(on.year, month, turn[1])
+    return this_year if this_year > on else date(on.year + 1, month, turn[1])
 
 
 def _is_dark(on: date, almanac: Almanac) -> bool:

@@ -114,6 +114,7 @@ def test_a_slip_made_in_every_row_is_told_once() -> None:
         ("date,min in C,max in C,rain", "2026-04-01,10,20,3", (10, 20, 3)),
         ("date,tmin,tmax,rain in", "2026-04-01,10,20,1", (10, 20, 25.4)),
         ("date,low,high,rain", "2026-04-01,50F,68 °F,1 in", (10, 20, 25.4)),
+        ("date;low;high;rain", "2026-04-01;10;20;1 inch", (10, 20, 25.4)),
     ],
 )
 def test_units_in_the_heading_or_the_cell(header: str, row: str, read: tuple[float, float, float]) -> None:

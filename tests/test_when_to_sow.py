@@ -13,7 +13,7 @@ from leafmould.facts.tables import days_facts
 from leafmould.garden.model import Garden
 from leafmould.notes.settings import Settings
 from leafmould.reckon.almanac import Almanac, almanac, almanac_without
-from leafmould.reckon.season_here import dark_weeks, frost_lines
+from leafmould.reckon.season_here import dark_by_month, dark_weeks, frost_lines
 from leafmould.reckon.windows import windows
 from leafmould.values.wording import day
 
@@ -153,3 +153,14 @@ def test_the_dark_weeks_are_those_of_the_winter_to_come_or_going_on() -> None:
     going_on = dark_weeks(replace(HERE, on=date(2027, 1, 10)))
     assert going_on == coming
     assert dark_weeks(replace(HERE, latitude=10.0)) is None
+
+
+def test_weeks_under_ten_hours_are_rounded_month_by_month() -> None:
+    """At 44 degrees from 7 November to 3 February (ephem and astral): 24 days of November are 3 weeks, 31 are 4.
+
+    At 40 degrees south from 13 May to 30 July: 19, 30 and 30 days.
+    """
+    assert dark_by_month(HERE) == (4, 0, 0, 0, 0, 0, 0, 0, 0, 0, 3, 4)
+    assert dark_by_month(replace(HERE, latitude=-40.0)) == (0, 0, 0, 0, 3, 4, 4, 0, 0, 0, 0, 0)
+    assert dark_by_month(replace(HERE, latitude=10.0)) == ()
+    assert dark_by_month(replace(HERE, latitude=None)) == ()

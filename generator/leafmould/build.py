@@ -22,7 +22,7 @@ from leafmould.pages.feed import FEED, feed
 from leafmould.pages.find_index import find_index
 from leafmould.pages.moved import Trail, by_name, moved_pages
 from leafmould.pages.site import reckon, site_of
-from leafmould.pages.tables import csv_files
+from leafmould.pages.tables import table_files
 from leafmould.photos.darkroom import Darkroom, Picture, PictureFile
 from leafmould.reckon.almanac import almanac
 from leafmould.render.html import Renderer
@@ -110,7 +110,9 @@ def _write(writing: Writing, loaded: Loaded, *, look: Path) -> int:
     writing.add(FIND_INDEX, find_index(site.ledger).encode("utf-8"))
     data = data_files(loaded.garden, reckoned.forecasts, problems if household or is_open else None)
     data |= schema_files(data)
-    data |= {**csv_files(site.ledger), FEED: feed(site.ledger), CALENDAR: calendar(site.ledger)}
+    data |= {**table_files(site.ledger), FEED: feed(site.ledger)}
+    if days := calendar(site.ledger):
+        data[CALENDAR] = days
     for name, content in data.items():
         writing.add(name, content)
     find = by_name(site.ledger, loaded.vocabulary)

@@ -35,7 +35,10 @@ class Event:
 
 
 def calendar(ledger: Ledger) -> bytes:
-    """The calendar as a file."""
+    """The calendar as a file; empty where nothing is to come, since no calendar may hold nothing (RFC 5545, 3.6)."""
+    found = events(ledger)
+    if not found:
+        return b""
     garden = ledger.garden
     stamp = f"DTSTAMP:{garden.on:%Y%m%d}T000000Z"
     lines = [
@@ -45,7 +48,7 @@ def calendar(ledger: Ledger) -> bytes:
         "CALSCALE:GREGORIAN",
         f"X-WR-CALNAME:{_text(garden.name)}",
     ]
-    for event in events(ledger):
+    for event in found:
         lines += [
             "BEGIN:VEVENT",
             f"UID:{_text(event.uid)}",

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from leafmould.pages.ledger import Ledger
+from leafmould.report import JSON_VERSION
 from leafmould.values.when import When
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
@@ -35,10 +37,21 @@ class Table:
         """Its address inside the site."""
         return f"data/{self.name}.csv"
 
+    @property
+    def json(self) -> str:
+        """The address of the same as JSON; "" where a file with a contract of its own holds it."""
+        return "" if self.name in ("plantings", "pickings") else f"data/{self.name}.json"
 
-def csv_files(ledger: Ledger) -> dict[str, bytes]:
-    """The tables that have rows, as files by name."""
-    return {table.file: text for table in TABLES if (text := _csv(table, ledger))}
+
+def table_files(ledger: Ledger) -> dict[str, bytes]:
+    """The tables that have rows, as files by name: CSV, and JSON where no other file holds the same."""
+    files: dict[str, bytes] = {}
+    for table in TABLES:
+        if rows := [tuple(row) for row in table.rows(ledger)]:
+            files[table.file] = _csv(table, rows)
+            if table.json:
+                files[table.json] = _json(table, rows, ledger)
+    return files
 
 
 def tables_of(ledger: Ledger) -> tuple[Table, ...]:
@@ -46,15 +59,24 @@ def tables_of(ledger: Ledger) -> tuple[Table, ...]:
     return tuple(table for table in TABLES if next(iter(table.rows(ledger)), None) is not None)
 
 
-def _csv(table: Table, ledger: Ledger) -> bytes:
+def _csv(table: Table, rows: Iterable[Sequence[object]]) -> bytes:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow([name for name, _ in table.columns])
-    empty = True
-    for row in table.rows(ledger):
-        empty = False
+    for row in rows:
         writer.writerow([_cell(value) for value in row])
-    return b"" if empty else out.getvalue().encode("utf-8", "replace")
+    return out.getvalue().encode("utf-8", "replace")
+
+
+def _json(table: Table, rows: Iterable[Sequence[object]], ledger: Ledger) -> bytes:
+    """The same as a list of objects, one a line, in the envelope every data file has."""
+    names = [name for name, _ in table.columns]
+    lines = ",\n".join(
+        json.dumps(dict(zip(names, row, strict=True)), ensure_ascii=False, allow_nan=False) for row in rows
+    )
+    on = ledger.garden.on.isoformat()
+    text = f'{{"version": {JSON_VERSION}, "on": "{on}", "{table.name}": [\n{lines}\n]}}\n'
+    return text.encode("utf-8", "replace")
 
 
 def _cell(value: object) -> str:

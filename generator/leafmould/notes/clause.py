@@ -22,3 +22,13 @@ class Clause:
     particle: int | None = None  # the word of "pulled … up", wherever it stands
     relative: tuple[int, int] | None = None  # "I sowed in March", between the crop and its verb
     unread: tuple[int, int] | None = None  # a deed behind it that is told and kept as a remark
+
+    @property
+    def first_word(self) -> str:
+        """The first word of its verb; "" where the verb was not written."""
+        return self.form[0] if self.form else ""
+
+    @property
+    def last_word(self) -> str:
+        """The last word of its verb; "" where the verb was not written."""
+        return self.form[-1] if self.form else ""

@@ -372,7 +372,7 @@ def _find_particle(typed: Typed, clause: Clause) -> None:
     """The second half of a verb behind its object: "pulled the peas up", "gave 4 courgettes away"."""
     if len(clause.form) != 1 or clause.verb_end - clause.verb_start != 1:
         return
-    for particle in PARTICLES_OF.get(clause.form[0], ()):
+    for particle in PARTICLES_OF.get(clause.first_word, ()):
         if particle not in typed.words:
             continue
         for j in range(
@@ -380,7 +380,7 @@ def _find_particle(typed: Typed, clause: Clause) -> None:
             min(clause.verb_end + 8, typed.stops[clause.verb_end] if clause.verb_end < typed.count else 0),
         ):
             if typed.words[j] == particle and ends_object(typed, j, particle):
-                form = (clause.form[0], particle)
+                form = (clause.first_word, particle)
                 if form in PAST or form in SENSE_OF:
                     clause.form, clause.particle = form, j
                     clause.verb = None if form in SENSE_OF else PAST[form][0]

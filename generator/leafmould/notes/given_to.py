@@ -82,7 +82,7 @@ NO_NAMES = (
 def to_animals(typed: Typed, clause: Clause) -> bool:
     """ "threw the outer leaves to the hens"."""
     words = typed.words
-    if clause.form[-1] == "to":
+    if clause.last_word == "to":
         return not nouns.HENS.isdisjoint(words[clause.verb_end : clause.verb_end + 2])
     return any(
         words[i] in ("to", "for") and nouns.HENS & set(words[i + 1 : min(i + 3, clause.end)])
@@ -132,5 +132,5 @@ def is_given_of_it(typed: Typed, clause: Clause) -> bool:
     if not has_one:
         return False
     return is_given(typed, clause) or (
-        clause.form[-1] == "to" and _is_person(typed, clause, clause.verb_end - 1)
+        clause.last_word == "to" and _is_person(typed, clause, clause.verb_end - 1)
     )

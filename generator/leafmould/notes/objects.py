@@ -73,8 +73,10 @@ def take_object(walk: Walk, clause: Clause) -> None:
     """Set the subject from free words beside the verb, and mark them used."""
     walk.end = clause.end
     is_named = walk.verb.name in OBJECT_VERBS or clause.subject == "eggs"
-    is_spread = clause.form in FAMILY_ANY and clause.form[0] not in NOT_SPREAD and walk.verb.name in SPREAD_BY
-    if not is_named and not is_spread and (not clause.form or clause.form[0] not in OBJECT_FORMS):
+    is_spread = (
+        clause.form in FAMILY_ANY and clause.first_word not in NOT_SPREAD and walk.verb.name in SPREAD_BY
+    )
+    if not is_named and not is_spread and (not clause.form or clause.first_word not in OBJECT_FORMS):
         return
     i = clause.verb_end
     form = " ".join(clause.form)

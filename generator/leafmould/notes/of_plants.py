@@ -83,7 +83,7 @@ def takes_off(things: frozenset[str]) -> Callable[[Typed, Clause], bool]:
         spot = next((k for k, w in enumerate(words[:5]) if w in things), None)
         return spot is not None and (
             bool({"off", "out", "from"} & set(words[spot + 1 : spot + 3]))
-            or clause.form[-1] in ("off", "out")
+            or clause.last_word in ("off", "out")
         )
 
     return test
@@ -92,7 +92,7 @@ def takes_off(things: frozenset[str]) -> Callable[[Typed, Clause], bool]:
 def plants_out(typed: Typed, clause: Clause) -> bool:
     """ "got the old bean plants out of Arch"."""
     words = typed.words[clause.verb_end : clause.end]
-    return ("plant" in words and clause.form[-1] == "out") or any(
+    return ("plant" in words and clause.last_word == "out") or any(
         words[k : k + 3] == ["plant", "out", "of"] for k in range(len(words))
     )
 
@@ -103,7 +103,7 @@ def has_crop_here(typed: Typed, clause: Clause) -> bool:
 
 def out_none(typed: Typed, clause: Clause) -> bool:
     """ "so out it came": the crop stands before."""
-    return clause.form[1] in ("it", "they") or not has_crop_here(typed, clause)
+    return clause.form[1:2] in (("it",), ("they",)) or not has_crop_here(typed, clause)
 
 
 def roots_out(typed: Typed, clause: Clause) -> bool:
@@ -129,9 +129,9 @@ def is_in_pieces(typed: Typed, clause: Clause) -> bool:
     words = typed.words[clause.verb_end : clause.end]
     is_clump = (
         bool({"crown", "clump", "rhubarb", "chive", "asparagus", "tarragon", "lovage", "sorrel"} & set(words))
-        or clause.form[0] == "lifted"
+        or clause.first_word == "lifted"
     )
-    return is_clump and (clause.form[0] == "lifted" or any(
+    return is_clump and (clause.first_word == "lifted" or any(
         a in ("in", "into") and (b.isdigit() or b in nouns.NUMBERS or b in ("half", "clump", "piece", "bit")) for a, b in itertools.pairwise(words)
     ))  # fmt: skip
 

@@ -131,13 +131,13 @@ CURED = _words(
 def is_cover_lifted(typed: Typed, clause: Clause) -> bool:
     """ "lifted the cloches off the lettuce", "rolled up the sides of the tunnel"."""
     words = typed.words[clause.verb_end : clause.end]
-    if clause.form[0] == "rolled":
+    if clause.first_word == "rolled":
         return bool({"side", "fleece", "mesh"} & set(words))
-    if clause.form[0] == "lifted" and "lid" in words[:3]:
+    if clause.first_word == "lifted" and "lid" in words[:3]:
         return True
     spot = next((k for k, w in enumerate(words[:5]) if w in CURED), None)
     return spot is not None and (
-        clause.form[-1] == "off"
+        clause.last_word == "off"
         or bool({"off", "from"} & set(words[spot + 1 : spot + 3]))
         or (words[spot + 1 : spot + 2] == ["back"] and len(words) == spot + 2)
     )
@@ -252,7 +252,7 @@ def in_ground(typed: Typed, clause: Clause) -> bool:
 def is_going(typed: Typed, clause: Clause) -> bool:
     words = typed.words[clause.verb_end : clause.end]
     return has_crop(typed, clause) and (
-        "going" in words[1:] or words[-1:] == ["started"] or (clause.form[-1] == "going")
+        "going" in words[1:] or words[-1:] == ["started"] or (clause.last_word == "going")
     )
 
 

@@ -68,14 +68,14 @@ def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
         return found
     if (
         found[0] in DONE_BY_PEOPLE
-        and clause.form[0] != "out"
+        and clause.first_word != "out"
         and not (clause.is_by_trouble and clause.form in BY_HAND)
         and (trouble_first(typed, clause) or by_trouble(typed, clause))
     ):
         return "lost", None
     if found[0] == "came up" and trouble_first(typed, clause):
         return "saw", None  # "club root has shown itself"
-    if found[0] in DISTURBANCES and clause.form[0] != "propped" and trouble_first(typed, clause):
+    if found[0] in DISTURBANCES and clause.first_word != "propped" and trouble_first(typed, clause):
         return "saw", None
     return found
 

@@ -17,6 +17,7 @@ from leafmould.pages import addresses
 from leafmould.pages.bed import BedPage
 from leafmould.pages.page import Page
 from leafmould.pages.site import Site
+from leafmould.pages.tables import TABLES
 from leafmould.render.environment import LayoutFault, layouts_folder
 from leafmould.render.html import Renderer
 from pages_garden import BEDS, Line, a_problem, hand_made, site_of
@@ -64,6 +65,8 @@ def leads(address: str, tree: BeautifulSoup) -> Iterator[tuple[str, str]]:
 def test_no_link_and_no_anchor_is_dead(book: dict[str, BeautifulSoup]) -> None:
     ids = {address: {tag["id"] for tag in tree.find_all(id=True)} for address, tree in book.items()}
     files = {*book, addresses.STYLE, addresses.SCRIPT, addresses.FINDER, addresses.ICON}
+    files |= {"feed.xml", "calendar.ics", "data/plantings.json", "data/harvests.json", "data/problems.json"}
+    files |= {file for table in TABLES for file in (table.file, table.json)}
     dead = [
         f"{address} -> {page}#{name}"
         for address, tree in book.items()
@@ -125,7 +128,10 @@ def test_links_are_relative_and_name_their_file(book: dict[str, BeautifulSoup]) 
         for link in tree.find_all("a"):
             href = str(link["href"])
             assert not href.startswith("/"), address
-            assert href.startswith("#") or re.search(r"\.html(#|$)", href), f"{address}: {href}"
+            is_file = re.search(
+                r"\.html(#|$)|^(\.\./)*(data/[a-z]+\.(csv|json)|feed\.xml|calendar\.ics)$", href
+            )
+            assert href.startswith("#") or is_file, f"{address}: {href}"
 
 
 def test_nothing_is_asked_of_another_host_and_nothing_runs_inline(book: dict[str, BeautifulSoup]) -> None:
@@ -224,7 +230,7 @@ def test_f75_names_neither_break_nor_act_wherever_they_stand(name: str) -> None:
             assert not [attr for attr in tag.attrs if attr.startswith("on")], address
             assert tag.name != "b" or (tag.parent and tag.parent.get("class") == ["reading"])
         for link in tree.find_all("a"):
-            assert not str(link["href"]).lower().startswith(("javascript", "data", "file", "//")), address
+            assert not str(link["href"]).lower().startswith(("javascript:", "data:", "file:", "//")), address
         assert "49" not in tree.get_text().split()
 
 

@@ -76,8 +76,8 @@ def test_the_checker_knows_what_a_page_may_load(java: str, tmp_path: Path) -> No
     assert [words for words in faults(java, tmp_path) if "external script “x.js” blocked" in words]
 
 
-OF_DRAWINGS = ("vector-effect", "x", "y", "cx", "cy", "r", "rx", "ry")
-"""Properties of drawings (SVG 2, 8.5 and 7.3) that the checker of styles has no table of."""
+OF_DRAWINGS = ("vector-effect", "paint-order", "x", "y", "cx", "cy", "r", "rx", "ry")
+"""Properties of drawings (SVG 2, 8.5, 7.3 and 13.8) that the checker of styles has no table of."""
 
 
 def test_style_and_icon_have_no_fault(java: str, household_folder: Path, tmp_path: Path) -> None:

@@ -195,13 +195,13 @@ def test_days_without_a_picking_move_the_range_on() -> None:
 
 def test_a_record_that_made_it_worse_is_given_up_but_not_for_a_few() -> None:
     """Every other year very early, every other very late: what was last is no guide."""
-    wild: list[Turned] = []
+    wild: list[Planting] = []
     for year in range(2010, 2022):
         days = 40 if year % 2 else 130
         for crop in ("beetroot", "pea"):
             first = (date(year, 5, 1) + timedelta(days=days)).isoformat()
-            wild.append(planting(crop, sown=f"{year}-05-01", first_picked=first, id=f"{crop}{year}"))  # type: ignore[arg-type]
-    turned = judged(wild)  # type: ignore[arg-type]
+            wild.append(planting(crop, sown=f"{year}-05-01", first_picked=first, id=f"{crop}{year}"))
+    turned = judged(wild)
     worse = [
         replace(t, here=replace(t.forecast, earliest=t.forecast.likely, latest=t.forecast.likely))
         for t in turned

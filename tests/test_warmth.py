@@ -8,6 +8,7 @@ sums of usual days miss the scatter of real ones.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date, timedelta
 from textwrap import dedent
 
@@ -18,6 +19,7 @@ from hypothesis import strategies as st
 from leafmould.notes.setting_values import MonthNormal, WeatherDay
 from leafmould.notes.weather_files import read_normals, read_weather
 from leafmould.reckon.warmth import Curve, Warmth, degree_days
+from leafmould.values.problems import Problem
 
 HIGH = (30.3, 33.9, 43.0, 56.6, 69.7, 77.9, 82.7, 81.1, 72.9, 59.8, 46.8, 35.5)
 LOW = (9.3, 11.0, 20.7, 31.9, 43.7, 52.4, 57.8, 56.2, 48.6, 37.4, 27.7, 18.1)
@@ -111,7 +113,8 @@ def test_measured_days_come_before_usual_ones() -> None:
     assert half and half.is_usual  # a day without its high is not measured
     assert usual and usual.is_usual
     assert warmth.mean(day) == 6
-    assert warmth.usual_mean(day) == warmth.usual(day).mean  # type: ignore[union-attr]
+    like_it = warmth.usual(day)
+    assert like_it and warmth.usual_mean(day) == like_it.mean
 
 
 def test_without_tables_nothing_is_known() -> None:
@@ -134,8 +137,8 @@ def test_the_leap_day_has_a_warmth_of_its_own() -> None:
 NORMALS = "month,low,high\n" + "".join(f"{m},{m},{m + 10}\n" for m in range(1, 13))
 
 
-def told(problems: object) -> list[str]:
-    return [f"{p.level}: {p.sentence}" for p in problems]  # type: ignore[attr-defined]
+def told(problems: Iterable[Problem]) -> list[str]:
+    return [f"{p.level}: {p.sentence}" for p in problems]
 
 
 def test_twelve_months_by_number_or_name_in_any_order() -> None:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -31,8 +32,8 @@ def told(problems: tuple[Problem, ...]) -> list[str]:
     return [f"{p.level}: {p.sentence}" for p in problems]
 
 
-def weather(rows: list[str], **how: object) -> tuple[tuple[WeatherDay, ...], list[str]]:
-    days, problems = read_weather("\n".join(rows) + "\n", **how)  # type: ignore[arg-type]
+def weather(rows: list[str], **how: Any) -> tuple[tuple[WeatherDay, ...], list[str]]:
+    days, problems = read_weather("\n".join(rows) + "\n", **how)
     return days, told(problems)
 
 

@@ -40,6 +40,15 @@ UNIT_BEHIND = (
     r"(?!\s*(?:g|kg|mg|l|ml|cl|dl|m|cm|mm|km|ft|in|oz|lb|lbs|%|°\s?[CF]|litres?|h|pm|am|days?|x|×)\b|\s?%)"
 )
 
+TELLS_PRICES = frozenset({"price", "prices", "cost", "costs", "paid", "spent", "spending", "bill", "bought"})
+TELLS_PLACE = frozenset(
+    {
+        "place", "latitude", "longitude", "elevation", "altitude", "coordinates", "lat", "lon", "lng", "gps",
+        "location", "address", "geo", "position", "coords", "coord", "where", "map",
+    }
+)  # fmt: skip
+"""Keys of the gardener's own whose values are left out with the subject they tell of."""
+
 
 def may_tell_a_place(text: str, signs: Iterable[str]) -> bool:
     """Whether there may be a figure of a place in a text; `signs` are the first digits of the garden's own."""

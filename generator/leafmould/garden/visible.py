@@ -16,7 +16,7 @@ from dataclasses import replace
 
 from leafmould.garden.blank import Names
 from leafmould.garden.disguise import Disguise
-from leafmould.garden.figures import tells_prices
+from leafmould.garden.figures import TELLS_PLACE, TELLS_PRICES, tells_prices
 from leafmould.garden.first_look import Look, looks_at
 from leafmould.garden.people import WORDS_OF_KEY, names_people
 from leafmould.garden.prose import without
@@ -31,15 +31,6 @@ from leafmould.notes.line_ends import is_private_block
 from leafmould.notes.setting_values import BedSetting, CropSetting, Settings
 from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
-
-TELLS_PRICES = frozenset({"price", "prices", "cost", "costs", "paid", "spent", "spending", "bill", "bought"})
-TELLS_PLACE = frozenset(
-    {
-        "place", "latitude", "longitude", "elevation", "altitude", "coordinates", "lat", "lon", "lng", "gps",
-        "location", "address", "geo", "position", "coords", "coord", "where", "map",
-    }
-)  # fmt: skip
-"""Keys of the gardener's own whose values are left out with the subject they tell of."""
 
 DATE_AT_FRONT = re.compile(r"\d[\d-]*(?!\w)")
 

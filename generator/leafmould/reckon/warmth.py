@@ -9,7 +9,7 @@ minimum temperatures", Ecology 50, 1969, 514–517): with usual values it comes 
 from __future__ import annotations
 
 from calendar import monthrange
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
@@ -92,23 +92,11 @@ class Warmth:
 
     def heat(self, first: date, last: date, base: float = BASE) -> float | None:
         """Degree days of a span, both ends counted [°C d]; None where a day of it is not known."""
-        total = 0.0
-        for day in _days(first, last):
-            found = self.on(day)
-            if found is None:
-                return None
-            total += degree_days(found.low, found.high, base)
-        return total
+        return _heat(map(self.on, _days(first, last)), base)
 
     def usual_heat(self, first: date, last: date, base: float = BASE) -> float | None:
         """The usual degree days of such a span [°C d]."""
-        total = 0.0
-        for day in _days(first, last):
-            found = self.usual(day)
-            if found is None:
-                return None
-            total += degree_days(found.low, found.high, base)
-        return total
+        return _heat(map(self.usual, _days(first, last)), base)
 
 
 def degree_days(low: float, high: float, base: float) -> float:
@@ -120,6 +108,15 @@ def degree_days(low: float, high: float, base: float) -> float:
         return 0.0
     angle = asin((base - middle) / half)
     return ((middle - base) * (pi / 2 - angle) + half * cos(angle)) / pi
+
+
+def _heat(days: Iterable[DayWarmth | None], base: float) -> float | None:
+    total = 0.0
+    for day in days:
+        if day is None:
+            return None
+        total += degree_days(day.low, day.high, base)
+    return total
 
 
 def _days(first: date, last: date) -> list[date]:

@@ -283,3 +283,10 @@ def test_10_plants_moved_stand_in_their_bed_from_the_day_of_the_move():
         "lettuce_long-border_2026-06-12": ("2026-06-12", "2026-06-12"),
         "chives_arch_2026-06-12": ("2026-06-12", "2026-06-12"),
     }
+
+
+def test_a_bed_whose_name_begins_like_another_phrase_is_still_a_bed() -> None:
+    """ "in front" says where something is; "in Front row" names the bed."""
+    settings = settings_of("garden: G\nbeds: [Front row, Arch]\n")
+    (planting,) = garden_of("2026-04-12\n- sowed peas in Front row", settings).plantings
+    assert planting.bed == "front-row"

@@ -137,9 +137,10 @@ class Typed:
                 self.words[i : i + 3] = ["instead"] * 3
 
     def _say_as_one(self) -> None:
-        """ "an ice cream tub": no ice; "a feed sack": no feed."""
+        """ "an ice cream tub": no ice; "a feed sack": no feed. "in Front row" stays, where that is a bed."""
         for i in range(self.count - 1):
-            if (word := SAID_AS.get((self.words[i], self.words[i + 1]))) is not None:
+            word = SAID_AS.get((self.words[i], self.words[i + 1]))
+            if word is not None and not self.vocabulary.at(self.words, i + 1, Kind.BED)[0]:
                 self.words[i] = self.words[i + 1] = word
 
     def _is_counted(self, i: int) -> bool:

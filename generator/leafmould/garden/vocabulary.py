@@ -83,8 +83,6 @@ WIDE_GROUPS: Mapping[str, tuple[str, ...]] = {
 }
 """Words for many crops: a family, a sort, or the part that is eaten."""
 
-EDIBLE = frozenset({"vegetable", "herb", "small fruit", "fruit tree"})
-
 
 def wide_groups(crops: Mapping[str, CropFact]) -> dict[str, tuple[str, ...]]:
     """The crops each wide word stands for: "brassica" to every vegetable of that family."""

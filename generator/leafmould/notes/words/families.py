@@ -63,7 +63,6 @@ CARRIED: Senses = (
     ("water", "watered"), ("to animals", "fed animals"), ("on heap", "composted"), ("given", "gave away"), ("manure put", "manured"), ("mulch put", "mulched"), ("tub moved", "moved"),
     ("kept dry", "stored"), ("crop moved", "moved"),
 )  # fmt: skip
-TIED: Senses = (("to supports", "tied in"), ("crop", "tied in"))
 WATERED: Senses = (("crop", "watered"), ("bed", "watered"), ("seedling", "watered"), ("amount", "watered"))
 VENTED: Senses = (("bed", "uncovered"),)
 SHADED: Senses = (("crop", "covered"), ("bed", "covered"))

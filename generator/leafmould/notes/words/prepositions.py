@@ -87,7 +87,6 @@ ABOUT = EXACT_STILL | _words(
 )
 """Before a number: it is an estimate."""
 
-DOUBT = _words("or unknown unsure maybe possibly perhaps probably")
 
 SHORTENED = {
     "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",

@@ -11,9 +11,11 @@ import pytest
 from gardens import TANSY_HILL, garden_of, settings_of
 from leafmould.facts.tables import days_facts
 from leafmould.garden.model import Garden
+from leafmould.notes.setting_values import MonthNormal
 from leafmould.notes.settings import Settings
 from leafmould.reckon.almanac import Almanac, almanac, almanac_without
 from leafmould.reckon.season_here import dark_by_month, dark_weeks, frost_lines
+from leafmould.reckon.warmth import Warmth
 from leafmould.reckon.windows import windows
 from leafmould.values.wording import day
 
@@ -107,6 +109,93 @@ def test_nothing_is_said_of_what_stays_or_is_not_known(crop: str) -> None:
 
 def test_without_frost_dates_nothing_is_reckoned() -> None:
     assert shown("tomato", replace(HERE, last_frost=None, first_frost=None)) == {}
+
+
+# --- common practice, no source ------------------------------------------------------------------------
+
+
+def test_a_crop_of_which_nothing_is_published_goes_by_common_practice_and_says_so() -> None:
+    """The bounds are common practice, no source; three weeks are the same everywhere."""
+    (bean, last) = windows("runner-bean", HERE, 2027)
+    assert (bean.words, bean.how, bean.sources) == ("16–30 May", "sow", ())
+    assert bean.why == "1–3 weeks after the last frost (9 May); common practice, no source"
+    assert last.why == (
+        "85 days (common practice, no source), and 14 more in autumn, before the first frost (6 October)"
+    )
+    leek = {w.kind: (w.how, w.words) for w in windows("leek", HERE, 2027)}
+    assert leek == {
+        "start indoors": ("", "31 January – 28 February"),
+        "sow or set out": ("set out", "25 April – 20 June"),
+    }
+
+
+def test_published_days_come_before_common_practice() -> None:
+    (out,) = [w for w in windows("french-bean", HERE, 2027) if w.kind == "sow or set out"]
+    assert out.sources and "common practice" not in out.why
+
+
+@pytest.mark.parametrize("crop", ["mushroom", "microgreens", "purple-sprouting-broccoli", "sunflower"])
+def test_what_the_general_rule_does_not_fit_gets_no_day(crop: str) -> None:
+    assert "sow or set out" not in shown(crop)
+
+
+# --- in autumn, for next year --------------------------------------------------------------------------
+
+
+def in_autumn(crop: str, here: Almanac = HERE) -> tuple[str, str, str] | None:
+    found = [w for w in windows(crop, here, 2027) if w.kind == "in autumn, for next year"]
+    return (found[0].how, found[0].words, found[0].why) if found else None
+
+
+def months(coldest: float) -> Warmth:
+    lows = [coldest, coldest + 1, 0, 3, 6, 10, 12, 11, 8, 4, 1, coldest + 1]
+    return Warmth([MonthNormal(month=n, low=low, high=low + 9) for n, low in enumerate(lows, start=1)], ())
+
+
+def test_garlic_goes_in_around_the_first_frost_for_the_year_after() -> None:
+    assert in_autumn("garlic") == (
+        "plant",
+        "22 September – 10 November",
+        "from 2 weeks before to 5 weeks after the first frost (6 October); common practice, no source",
+    )
+
+
+def test_broad_beans_and_sets_go_in_where_the_winter_is_mild() -> None:
+    """Without a table of the months the condition is told instead of judged."""
+    said = in_autumn("broad-bean")
+    assert said is not None and ", where winters are mild;" in said[2]
+    assert in_autumn("broad-bean", replace(HERE, warmth=months(1.0))) == (
+        "sow",
+        "29 September – 3 November",
+        "from 1 week before to 4 weeks after the first frost (6 October); common practice, no source",
+    )
+    assert in_autumn("onion", replace(HERE, warmth=months(-6.0))) == (
+        "plant sets",
+        "8 September – 20 October",
+        "from 4 weeks before to 2 weeks after the first frost (6 October); common practice, no source",
+    )
+
+
+def test_where_the_winter_is_too_cold_that_is_told_instead_of_days() -> None:
+    cold = replace(HERE, warmth=months(-6.0))
+    assert in_autumn("broad-bean", cold) == (
+        "sow",
+        "the winter is too cold in the open",
+        "lows of the coldest month are usually under −5 °C here: under cover only; common practice, no source",
+    )
+    assert in_autumn("garlic", replace(HERE, warmth=months(-20.0))) == in_autumn("garlic")
+
+
+def test_nothing_stands_over_a_winter_where_there_is_none_or_its_first_frost_is_not_known() -> None:
+    assert in_autumn("garlic", replace(HERE, has_winter=False)) is None
+    assert in_autumn("garlic", replace(HERE, first_frost=None)) is None
+    assert in_autumn("tomato") is None
+
+
+def test_autumn_comes_in_the_year_after_in_the_south() -> None:
+    south = replace(HERE, is_southern=True, last_frost=(10, 15), first_frost=(5, 1), latitude=-42.0)
+    (found,) = [w for w in windows("garlic", south, 2026) if w.kind == "in autumn, for next year"]
+    assert (found.first, found.last) == (date(2027, 4, 17), date(2027, 6, 5))
 
 
 # --- frosts as noted -----------------------------------------------------------------------------------

@@ -14,7 +14,7 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
 from leafmould.pages.weather import has_weather
 from leafmould.reckon.season_here import FrostLine, NotedFrost
-from leafmould.reckon.windows import Window
+from leafmould.reckon.windows import TOO_COLD, Window
 from leafmould.values.when import on
 from leafmould.values.wording import day_range
 
@@ -23,6 +23,7 @@ HEADINGS = {
     "sow or set out": "First sow or set out",
     "last useful sowing": "Last useful sowing",
     "last setting out": "Last useful setting out",
+    "in autumn, for next year": "In autumn, for next year",
 }
 
 
@@ -98,7 +99,7 @@ def _time(window: Window, ledger: Ledger) -> SowingTime:
     known = [ledger.reckoned.sources[key] for key in window.sources]
     return SowingTime(
         heading=HEADINGS[window.kind],
-        words=window.words,
+        words=_words(window),
         why=window.why,
         sources=tuple(Link(text=s.publisher, to=f"{SOURCES}#{source_anchor(s.id)}") for s in known),
         covered=_covered(window),
@@ -106,13 +107,19 @@ def _time(window: Window, ledger: Ledger) -> SowingTime:
 
 
 def _row(crop: Crop, found: tuple[Window, ...], ledger: Ledger) -> SowingRow:
-    words = {window.kind: window.words for window in found}
+    words = {window.kind: _words(window) for window in found}
     covered = {window.kind: _covered(window) for window in found if window.kind != "start indoors"}
     return SowingRow(
         crop=Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when"),
         words=tuple(words.get(kind, "") for kind in HEADINGS),
         covered=tuple(covered.get(kind, ()) for kind in HEADINGS),
     )
+
+
+def _words(window: Window) -> str:
+    """The days, with how the crop is begun where the heading leaves it open: "plant sets 8 September – 20 October"."""
+    is_told = not window.how or window.words == TOO_COLD or window.how == "sow or set out"
+    return window.words if is_told else f"{window.how} {window.words}"
 
 
 def _covered(window: Window) -> tuple[str, ...]:

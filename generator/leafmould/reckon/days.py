@@ -84,6 +84,13 @@ def season(day: date, almanac: Almanac) -> Literal["spring", "autumn"]:
     return "autumn" if 8 <= month <= 11 else "spring"
 
 
+def start_of(row: DaysFact, fact: CropFact) -> Start:
+    """What the days count from; where the print does not say, the way the crop is usually started."""
+    if row.counts_from == "unclear":
+        return "sowing" if fact.starts_as == "seed" else "planting out"
+    return row.counts_from
+
+
 def days_words(low: int, high: int) -> str:
     """A count of days, or a range of it."""
     return counted(low, "day") if low == high else f"{low:,}–{high:,} days"
@@ -113,15 +120,8 @@ def _usual(row: UsualDays, fact: CropFact) -> Days:
 def _published(rows: Iterable[DaysFact], fact: CropFact, of: str) -> tuple[Days, ...]:
     by_start: dict[Start, list[DaysFact]] = {"sowing": [], "planting out": []}
     for row in rows:
-        by_start[_start(row, fact)].append(row)
+        by_start[start_of(row, fact)].append(row)
     return tuple(_together(found, start, fact, of) for start, found in by_start.items() if found)
-
-
-def _start(row: DaysFact, fact: CropFact) -> Start:
-    """What the days count from; where the print does not say, the way the crop is usually started."""
-    if row.counts_from == "unclear":
-        return "sowing" if fact.starts_as == "seed" else "planting out"
-    return row.counts_from
 
 
 def _start_words(start: Start, fact: CropFact) -> str:

@@ -132,20 +132,20 @@ def _inches(cm: float) -> float:
     return round(inches) if inches >= 12 else round(inches * 4) / 4
 
 
-def from_frost_words(low: int, high: int) -> str:
-    """Days after the average last frost, negative before it, as a gardener says them."""
+def from_frost_words(low: int, high: int, frost: str = "last frost") -> str:
+    """Days after an average frost, negative before it, as a gardener says them."""
     if low == high:
-        return f"{_time(low)} {_side(low)} the last frost" if low else "at the last frost"
+        return f"{_time(low)} {_side(low)} the {frost}" if low else f"at the {frost}"
     if high <= 0:
-        start = f"from {_time(low)} before the last frost"
-        return f"{start} until then" if high == 0 else f"{_between(-high, -low)} before the last frost"
+        start = f"from {_time(low)} before the {frost}"
+        return f"{start} until then" if high == 0 else f"{_between(-high, -low)} before the {frost}"
     if low >= 0:
         return (
-            f"up to {_time(high)} after the last frost"
+            f"up to {_time(high)} after the {frost}"
             if low == 0
-            else f"{_between(low, high)} after the last frost"
+            else f"{_between(low, high)} after the {frost}"
         )
-    return f"from {_time(low)} before to {_time(high)} after the last frost"
+    return f"from {_time(low)} before to {_time(high)} after the {frost}"
 
 
 def _side(days: int) -> str:

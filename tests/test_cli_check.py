@@ -99,3 +99,31 @@ def test_a_garden_file_nobody_can_read(folder: Path) -> None:
     assert result.stderr.startswith("garden.yaml")
     assert result.stderr.count("\n") == 1
     assert result.exit_code == 1
+
+
+def test_frosts_noted_far_from_the_average_are_a_warning_where_the_average_stands(folder: Path) -> None:
+    (folder / "garden.yaml").write_text(
+        GARDEN + "frost: {last: 9 May, first: 6 October}\n", encoding="utf-8", newline="\n"
+    )
+    for day in ("2023-05-28", "2024-05-20", "2025-05-19"):
+        put(folder, day, "frost −1")
+    put(folder, "2025-10-12", "frost −1")
+    result = check(folder)
+    assert result.output == (
+        "garden.yaml\n"
+        "  line 6, “frost: {last: 9 May, first: 6 October}”\n"
+        "    warning: The last frost of spring was noted 19 May to 28 May, in 3 years: in the middle of them 11 "
+        "days later than 9 May, which sowing dates are reckoned from.\n\n"
+        "1 warning.\n"
+    )
+    assert result.exit_code == 0
+
+
+def test_frosts_noted_near_the_average_or_in_two_years_only_are_none(folder: Path) -> None:
+    (folder / "garden.yaml").write_text(GARDEN + "frost: {last: 9 May}\n", encoding="utf-8", newline="\n")
+    for day in ("2024-05-28", "2025-05-29"):
+        put(folder, day, "frost −1")
+    assert check(folder).output == "Nothing to mend.\n"
+    put(folder, "2023-05-12", "frost −1")
+    put(folder, "2022-05-12", "frost −1")
+    assert check(folder).output == "Nothing to mend.\n"

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from leafmould.facts import tables
 from leafmould.garden.assemble import Written, assemble_shown
+from leafmould.garden.frosts import frosts_apart
 from leafmould.garden.left_out import misplaced, without_later_rows
 from leafmould.garden.left_out_told import left_out
 from leafmould.garden.model import Garden
@@ -104,6 +105,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
     problems += tuple(unknown_seeds(settings.seeds, vocabulary))
     problems += unknown_words(view, _names_in(past), vocabulary)
     problems += _later(entries, on)
+    problems += tuple(frosts_apart(garden, shown))
     problems += tuple(problem for page in free for problem in page.problems)
     open_to = tuple(problem for page in free_seen for problem in page.problems)
     garden = replace(

@@ -15,7 +15,7 @@ from itertools import pairwise
 from leafmould.notes.fields import Fields, is_blank, nearest
 from leafmould.notes.tree import Branch, Key, Leaf
 from leafmould.values.dates import resolve_date, scan_date
-from leafmould.values.problems import Level
+from leafmould.values.problems import Level, Location
 from leafmould.values.when import When
 from leafmould.values.wording import MONTHS
 
@@ -58,6 +58,7 @@ def read_frosts(fields: Fields) -> dict[str, object]:
         "first_frost": _middle(first),
         "last_chances": last if len(last) > 1 else (),
         "first_chances": first if len(first) > 1 else (),
+        "frost_at": Location(file=fields.file, line=key.line, column=key.column),
     }
 
 

@@ -161,6 +161,7 @@ class Settings:
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
     last_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost after the day
     first_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost before it
+    frost_at: Location | None = None  # where garden.yaml tells of frosts
     cover: tuple[Cover, ...] | None = None  # the least first; None: nothing is written of it
     normals: str | None = None  # path of the table of monthly normals
     units: str = "metric"  # or "imperial"

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from leafmould.garden.frosts import NotedFrost
 from leafmould.garden.model import Crop
 from leafmould.pages.addresses import SOURCES, WEATHER, WHEN_TO_SOW, source_anchor
 from leafmould.pages.figures import day_text
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
 from leafmould.pages.weather import has_weather
-from leafmould.reckon.season_here import FrostLine, NotedFrost
+from leafmould.reckon.season_here import FrostLine
 from leafmould.reckon.windows import TOO_COLD, Window
 from leafmould.values.when import on
 from leafmould.values.wording import day_range

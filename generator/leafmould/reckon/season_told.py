@@ -12,10 +12,10 @@ from datetime import date
 from functools import cached_property
 from statistics import median
 
+from leafmould.garden.frosts import is_frost
 from leafmould.garden.indexes import grouped
 from leafmould.garden.model import Event, Picking
 from leafmould.garden.queries import Past
-from leafmould.reckon.season_here import is_frost
 from leafmould.values.wording import counted
 
 SOWINGS = frozenset({"sowed", "started"})

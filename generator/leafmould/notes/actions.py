@@ -7,6 +7,7 @@ drafts; what is still missing then is asked in `lacking`.
 from __future__ import annotations
 
 import itertools
+import math
 from dataclasses import replace
 
 from leafmould.notes.draft import Done, Draft, Item
@@ -218,7 +219,7 @@ def _drop_total(items: list[Item]) -> list[Item]:
         return items
     total = sum((a.grams if whole[0].grams is not None else a.value) or 0.0 for a in sums)
     wanted = whole[0].grams if whole[0].grams is not None else whole[0].value
-    return parts if abs(total - wanted) < 0.01 * max(wanted, 1) else items
+    return parts if math.isclose(total, wanted, rel_tol=0.05) else items
 
 
 def pair_places(draft: Draft) -> None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from leafmould.garden.model import Planting
-from leafmould.notes.setting_values import MonthNormal
+from leafmould.notes.setting_values import MonthNormal, WeatherDay
 from leafmould.notes.settings import CropSetting, Settings
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.forecast import expected
@@ -113,3 +114,45 @@ def test_seven_plantings_are_too_few_and_a_loss_is_a_loss() -> None:
 def test_a_garden_without_a_table_of_the_months_has_no_such_way() -> None:
     found = looked(LATE, Settings())
     assert not found.uses_warmth and len(way_scores(found.turned)) == 3
+
+
+def measured(first: str, days: int, mean: float) -> Settings:
+    """The cold winter's garden with so many days measured, all of one mean."""
+    start = date.fromisoformat(first)
+    rows = (WeatherDay(on=start + timedelta(days=n), low=mean - 5.0, high=mean + 5.0) for n in range(days))
+    return replace(COLD_WINTER, weather=tuple(rows))
+
+
+def spinach_of_autumn(settings: Settings, on: str) -> tuple[date, str]:
+    found = expected(planting("spinach", sown="2025-09-15"), book(on, settings), by_warmth=True)
+    assert found is not None
+    return found.likely, found.basis
+
+
+def test_measured_days_count_up_to_the_day_and_the_usual_ones_from_then_on() -> None:
+    """A warm September and October grow all 45 days; a frosty one grows a tenth of each, and spring must do the rest."""
+    usual, said = spinach_of_autumn(COLD_WINTER, "2025-10-31")
+    assert "as measured" not in said
+    warm, _ = spinach_of_autumn(measured("2025-09-15", 46, 15.0), "2025-10-31")
+    cold, why = spinach_of_autumn(measured("2025-09-15", 46, 0.0), "2025-10-31")
+    assert warm == date(2025, 9, 15) + timedelta(days=45) < usual < cold
+    assert "slowed by the cold here, as measured so far and as usual from then on, and by the dark" in why
+
+
+def test_what_was_measured_after_the_day_is_not_known_on_it() -> None:
+    settings = measured("2025-09-20", 41, 0.0)
+    assert spinach_of_autumn(settings, "2025-09-19") == spinach_of_autumn(COLD_WINTER, "2025-09-19")
+
+
+def test_looking_back_knows_no_weather_that_came_after_the_sowing() -> None:
+    with_table = looked(LATE, measured("2018-09-15", 2200, 0.0)).turned
+    assert [t.warm for t in with_table] == [t.warm for t in looked(LATE).turned]
+
+
+def test_the_expectation_of_a_garden_with_a_table_of_weather_goes_by_it_once_warmth_has_earned_its_place() -> (
+    None
+):
+    now = planting("spinach", sown="2025-09-15", id="now")
+    plain = looked([*LATE, now], on="2025-11-10").forecasts["now"]
+    cold = looked([*LATE, now], measured("2025-09-15", 56, 0.0), on="2025-11-10").forecasts["now"]
+    assert cold.likely > plain.likely

@@ -114,7 +114,7 @@ def test_measured_days_come_before_usual_ones() -> None:
     assert usual and usual.is_usual
     assert warmth.mean(day) == 6
     like_it = warmth.usual(day)
-    assert like_it and warmth.usual_mean(day) == like_it.mean
+    assert like_it and warmth.mean_known(day, date.min) == like_it.mean
 
 
 def test_without_tables_nothing_is_known() -> None:

@@ -52,6 +52,7 @@ class Almanac:
     own_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """By crop key, what else crops.yaml says of it: "family", "how it is grown"."""
     warmth: Warmth = field(default_factory=lambda: Warmth((), ()))  # records/normals.csv and weather.csv
+    weather_until: date = date.min  # days measured later than this are not known yet
     tin: tuple[TinRow, ...] = ()  # records/seeds.csv, as far as this build may show it
 
     def packet(self, crop: str, variety: str | None) -> PacketDays | None:
@@ -101,6 +102,7 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         own_words={keys[c.name]: words for c in own if (words := _own_words(c))},
         tin=tin_rows(settings),
         warmth=Warmth(settings.months, settings.weather),
+        weather_until=garden.on,
         packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
         packet_by_variety=MappingProxyType(
             {(keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety}

@@ -50,13 +50,21 @@ LIGHT_AGAIN = (2, 11)
 GROWTH_IN_THE_DARK = 0.25
 """Share of a day's growth made on a day in the dark months. Common practice."""
 
-COLD, WARM = 4.0, 10.0
-"""Usual mean of a day at which a hardy crop stands still, and at which it grows as in spring [°C]. Common practice."""
+COLD = 4.4
+"""Mean of a day at which a hardy crop stands still [°C]: 40 °F, from which the heat of peas, lettuce, potatoes and the
+cabbage kinds is counted (University of Delaware Extension, 2025), of turnips, cabbage and peas at North Carolina State
+University too."""
+
+WARM = 10.0
+"""Mean of a day at which it grows as in spring [°C]. Common practice."""
 
 LEAST_GROWTH = 0.1
 """Share of a day's growth made on the coldest. Common practice."""
 
 COOL = "growth is slowed by the usual cold and dark here"
+COOL_SO_FAR = (
+    "growth is slowed by the cold here, as measured so far and as usual from then on, and by the dark"
+)
 SLOW = "growth nearly stops in the dark months"
 
 Begun = Literal["sown", "planted", "planted or sown", "under glass"]
@@ -97,7 +105,7 @@ def expected(planting: Planting, almanac: Almanac, *, by_warmth: bool = False) -
 
     Args:
         almanac: made once by `almanac.almanac(settings, garden)`; holds "today".
-        by_warmth: let the usual warmth here slow what hardy crops grow that are started outside of spring.
+        by_warmth: let the warmth here slow what hardy crops grow that are started outside of spring.
     """
     if not planting.is_open or planting.is_perennial or planting.first_picked or not planting.crops:
         return None
@@ -248,18 +256,19 @@ def _cooled(forecast: Forecast, days: Days, almanac: Almanac) -> Forecast:
     earliest, likely, latest = _grown_by_warmth(forecast.begun, wanted, almanac)
     if latest <= forecast.begun + timedelta(days=high):
         return forecast
-    basis = forecast.basis.replace(f"; {SLOW}", "") + f"; {COOL}"
+    is_measured = almanac.warmth.has_measured(forecast.begun, almanac.weather_until)
+    basis = forecast.basis.replace(f"; {SLOW}", "") + f"; {COOL_SO_FAR if is_measured else COOL}"
     return replace(forecast, earliest=earliest, likely=max(earliest, likely), latest=latest, basis=basis)
 
 
 def _grown_by_warmth(start: date, wanted: tuple[int, ...], almanac: Almanac) -> list[date]:
-    """The days on which so many days' growth is made, the fewest first: each day's by its usual warmth, and never more
-    than the dark allows."""
+    """The days on which so many days' growth is made, the fewest first: each day's by its warmth, measured as far as it
+    was, then usual, and never more than the dark allows."""
     grown, on = 0.0, start
     found: list[date] = []
     for days in sorted(wanted):
         while grown < days:
-            mean = almanac.warmth.usual_mean(on)
+            mean = almanac.warmth.mean_known(on, almanac.weather_until)
             share = 1.0 if mean is None else min(1.0, max(LEAST_GROWTH, (mean - COLD) / (WARM - COLD)))
             grown += min(share, GROWTH_IN_THE_DARK) if _is_dark(on, almanac) else share
             on += timedelta(days=1)

@@ -227,7 +227,7 @@ def _turned(planting: Planting, almanac: Almanac) -> Turned | None:
         return None
     begun, picked = days
     then = _as_of_its_first_day(planting)
-    book = replace(almanac, on=begun)
+    book = replace(almanac, on=begun, weather_until=begun - timedelta(days=1))
     forecast = expected(then, book)
     if forecast is None:
         return None

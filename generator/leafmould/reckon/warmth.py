@@ -85,9 +85,13 @@ class Warmth:
         found = self.on(day)
         return found.mean if found else None
 
-    def usual_mean(self, day: date) -> float | None:
-        """The usual mean of such a day [°C]; None where nothing tells."""
-        found = self.usual(day)
+    def has_measured(self, first: date, last: date) -> bool:
+        """Whether any day of a span was measured."""
+        return any(first <= day <= last for day in self._measured)
+
+    def mean_known(self, day: date, until: date) -> float | None:
+        """A day's mean as it was measured up to a day, else the usual one [°C]; None where neither tells."""
+        found = self.on(day) if day <= until else self.usual(day)
         return found.mean if found else None
 
     def heat(self, first: date, last: date, base: float = BASE) -> float | None:

@@ -209,17 +209,22 @@ def _knows_crop(item: Item) -> bool:
     return bool(item.varieties) and any(v.of for v in item.varieties)
 
 
-def _drop_total(items: list[Item]) -> list[Item]:
-    """ "2 kg tomatoes: 1 kg 'A', 1 kg 'B'": the first amount is the sum of those behind it."""
+def _drop_total(items: list[Item], draft: Draft) -> list[Item]:
+    """ "2 kg tomatoes: 1 kg 'A', 1 kg 'B'": the first amount is the sum of those behind it, or should be."""
     parts = [i for i in items[1:] if i.takes_crop_before]
     if len(items) < 3 or len(parts) != len(items) - 1 or items[0].varieties or items[0].places:
         return items
     whole, sums = items[0].amounts, [i.amounts[0] for i in parts if i.amounts]
-    if len(whole) != 1 or len(sums) != len(parts) or whole[0].value is None:
+    if len(whole) != 1 or len(sums) != len(parts):
         return items
-    total = sum((a.grams if whole[0].grams is not None else a.value) or 0.0 for a in sums)
-    wanted = whole[0].grams if whole[0].grams is not None else whole[0].value
-    return parts if math.isclose(total, wanted, rel_tol=0.05) else items
+    wanted, *measured = [a.value if whole[0].grams is None else a.grams for a in (*whole, *sums)]
+    total = sum(m or 0.0 for m in measured)
+    if wanted is None or None in measured:
+        return items
+    if not math.isclose(total, wanted, rel_tol=0.05):
+        told = " and ".join(f'"{a.written}"' for a in sums)
+        draft.ask(Level.QUESTION, f'{told} do not make "{whole[0].written}". The parts are counted.')
+    return parts
 
 
 def pair_places(draft: Draft) -> None:
@@ -259,7 +264,7 @@ def settle_items(clause: Done) -> None:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
         _settle_varieties(item)
-    kept = [i for i in _drop_total(items) if i.crops or i.varieties or i.amounts]
+    kept = [i for i in _drop_total(items, draft) if i.crops or i.varieties or i.amounts]
     draft.items = kept or [Item()]
 
 

@@ -25,6 +25,7 @@ from leafmould.reckon.badges import Badge
 from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.daylight import ShortDays
 from leafmould.reckon.forecast import Forecast
+from leafmould.reckon.heat_needs import HeatNeed
 from leafmould.reckon.here import Turned
 from leafmould.reckon.known import KnownLine
 from leafmould.reckon.next_in_bed import Verdict, parts_where_fine, verdicts
@@ -73,6 +74,7 @@ class Reckoned:
         default_factory=dict
     )  # by crop key: what crops.yaml says
     warmth: Warmth = field(default_factory=lambda: Warmth((), ()))
+    heat: Mapping[str, HeatNeed] = field(default_factory=dict)  # by planting id: what published heat sums say
     tin: tuple[Lot, ...] = ()  # the seed tin, by crop and variety
 
 

@@ -50,6 +50,8 @@ class PlantingSection:
     ended: Figure | None
     expectation: str  # the reason of the expectation, or ""
     sources: tuple[Link, ...]  # the published tables it rests on
+    heat: str  # what published heat sums say of it, or ""
+    heat_sources: tuple[Link, ...]
     seedlings: str  # why they should show when the label says, or ""
     seedling_sources: tuple[Link, ...]
     remarks: tuple[str, ...]
@@ -68,6 +70,7 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
     forecast = ledger.reckoned.forecasts.get(planting.id)
     is_waiting = planting.is_open and planting.first_picked is None
     up = ledger.reckoned.coming_up.get(planting.id)
+    heat = ledger.reckoned.heat.get(planting.id)
     return PlantingSection(
         id=planting.id,
         line=planting_line(planting, ledger),
@@ -77,6 +80,8 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         ended=_ended(planting, ledger),
         expectation=forecast.basis[:1].upper() + forecast.basis[1:] if forecast and is_waiting else "",
         sources=_sources(forecast.sources, ledger) if forecast and is_waiting else (),
+        heat=heat.words if heat else "",
+        heat_sources=_sources(heat.sources, ledger) if heat else (),
         seedlings=f"Seedlings: {up.basis}" if up else "",
         seedling_sources=_sources(up.sources, ledger) if up else (),
         remarks=_remarks(planting, ledger),

@@ -41,6 +41,7 @@ from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.amounts import amounts_by_crop
 from leafmould.reckon.badges import badges
 from leafmould.reckon.coming_up import coming_up
+from leafmould.reckon.heat_needs import heat_needs
 from leafmould.reckon.here import forecasts_here
 from leafmould.reckon.known import KnownLine, known_of
 from leafmould.reckon.season_here import cover_words, dark_by_month, dark_weeks, frost_lines
@@ -208,6 +209,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         dark_by_month=dark_by_month(almanac),
         cover=cover_words(almanac),
         coming_up=up,
+        heat=heat_needs(garden, almanac),
         amounts=amounts_by_crop(garden, almanac, lots_by_crop(tin)),
         own_words=almanac.own_words,
         tin=tin,

@@ -30,6 +30,8 @@ LABELS = {
     "seed keeps": "Seed keeps",
     "least that must come up": "Of seed for sale must come up",
     "first harvest": "To the first harvest",
+    "warmth counts above": "Warmth counts above",
+    "heat to the first harvest": "Heat to the first harvest",
     "from flower to picking": "From flower to picking",
     "from pollination to picking": "From pollination to picking",
     "ready at": "Ready at",
@@ -46,6 +48,7 @@ LABELS = {
 }
 """What a line is called, by its subject, in the order a page shows them."""
 
+DEGREE_DAYS = "degree days"
 WEEK = 7
 
 
@@ -94,6 +97,8 @@ def _words(low: float, high: float, fact: Fact, units: str) -> str:
         return from_frost_words(round(low), round(high))
     if units == "imperial" and fact.unit == "°C":
         return f"{_span(_fahrenheit(low), _fahrenheit(high))} °F"
+    if units == "imperial" and fact.unit == DEGREE_DAYS:
+        return f"{_span(round(low * 1.8, -1), round(high * 1.8, -1))} {DEGREE_DAYS}"
     if units == "imperial" and fact.unit == "cm":
         return f"{_span(_inches(low), _inches(high))} in"
     if fact.unit in ("days", "weeks", "months", "years"):

@@ -12,6 +12,7 @@ from gardens import TANSY_HILL_YAML, garden_of, settings_of
 from leafmould.build import build
 from leafmould.notes.seeds_file import read_seeds
 from leafmould.reckon.almanac import almanac
+from leafmould.reckon.amounts import enough_for
 from leafmould.reckon.seed_life import Trial, judge, least_share, life_of
 from leafmould.reckon.seed_tin import Lot, seed_tin
 
@@ -218,3 +219,94 @@ def test_what_is_typed_into_the_tin_is_shown_as_typed(tmp_path: Path) -> None:
     page = page_of(table, "# 2026-01-01\n- weeded Arch", tmp_path)
     assert not any(tag in page for tag in ("<b>Meteor", "<i>2", "<script>x", "<u>1", "<img src=x"))
     assert "&lt;b&gt;Meteor&lt;/b&gt;" in page
+
+
+# --- what is left ---------------------------------------------------------------------------------------
+
+
+def left(table: str, notes: str) -> list[str]:
+    return [lot.left.words if lot.left else "not known" for lot in lots(table, notes)]
+
+
+SOWN = """
+    2026-03-21
+    - started 12 tomato 'Stupice' in Cold frame
+    2026-04-02
+    - started 3 tomato 'Stupice' in Cold frame
+    """
+
+
+def test_what_was_sown_since_a_count_is_taken_off() -> None:
+    table = "crop,variety,year,amount,counted\ntomato,Stupice,2023,about 20 seeds,2026-03-01\n"
+    assert left(table, SOWN) == ["5 of 20 seeds left by the notes"]
+    assert left(table.replace("2026-03-01", "2026-03-22"), SOWN) == ["17 of 20 seeds left by the notes"]
+    assert left(table.replace("2026-03-01", "2026-04-03"), SOWN) == [""]
+
+
+def test_the_day_of_the_count_is_the_first_that_takes_from_it() -> None:
+    table = "crop,variety,year,amount,counted\ntomato,Stupice,2023,20 seeds,2026-03-21\n"
+    assert left(table, SOWN) == ["5 of 20 seeds left by the notes"]
+
+
+def test_more_sown_than_there_was_leaves_none() -> None:
+    table = "crop,variety,year,amount,counted\ntomato,Stupice,2023,14 seeds,2026-03-01\n"
+    assert left(table, SOWN) == ["none of 14 seeds left by the notes"]
+    (lot,) = lots(table, SOWN)
+    assert lot.left is not None and lot.left.seeds == 0 and enough_for(lot) is None
+
+
+@pytest.mark.parametrize(
+    "amount", ["half a packet,2026-03-01", "20 seeds,", "a few,2026-03-01", ",2026-03-01"]
+)
+def test_what_was_not_counted_or_nobody_says_when_is_left_as_written(amount: str) -> None:
+    table = f"crop,variety,year,amount,counted\ntomato,Stupice,2023,{amount}\n"
+    assert left(table, SOWN) == ["not known"]
+
+
+def test_seed_that_was_weighed_is_taken_off_by_weight() -> None:
+    notes = """
+        2026-05-10
+        - sowed 45 g French beans 'Provider' in Arch
+        2026-05-24
+        - sowed 2 rows French beans 'Provider' in Long border
+        """
+    table = "crop,variety,year,amount,counted\nFrench bean,Provider,2025,120 g,2026-01-31\n"
+    assert left(table, notes) == ["75 of 120 g left by the notes; 1 sowing not counted"]
+
+
+def test_a_trial_takes_seed_too() -> None:
+    table = "crop,variety,year,amount,counted\nparsnip,,2025,50 seeds,2026-01-31\n"
+    assert left(table, "2026-02-10\n- tried 10 seeds parsnip, 6 came up") == [
+        "40 of 50 seeds left by the notes"
+    ]
+
+
+def test_seed_that_a_note_counts_when_it_was_got_is_taken_off_from_that_day() -> None:
+    notes = """
+        2026-01-31
+        - bought 30 seeds tomato 'Gypsy King'
+        2026-02-01
+        - bought 10 seeds tomato 'Gypsy King'
+        2026-03-21
+        - started 12 tomato 'Gypsy King' in Cold frame
+        """
+    assert left("crop\n", notes) == ["28 of 40 seeds left by the notes"]
+
+
+def test_what_is_left_says_for_how_many_plants_it_is_enough() -> None:
+    """Tomato seed for sale must come up by 75 in 100 (7 CFR 201.31): 5 seeds for 3 plants, 20 for 15."""
+    table = "crop,variety,year,amount,counted\ntomato,Stupice,2023,20 seeds,2026-03-01\n"
+    (used,) = lots(table, SOWN)
+    (whole,) = lots(table.replace("2026-03-01", ""), SOWN)
+    assert (enough_for(used), enough_for(whole)) == ((3, 3), (15, 15))
+
+
+def test_a_count_whose_day_cannot_be_read_is_told_and_the_packet_kept() -> None:
+    rows, problems = read_seeds(
+        "crop,amount,counted\npea,40 seeds,last spring\npea,40 seeds,2026-02-30\npea,40 seeds,2026-02-28\n"
+    )
+    assert [row.counted for row in rows] == [None, None, date(2026, 2, 28)]
+    assert [problem.message for problem in problems] == [
+        '"last spring" is no day. Write it such as 2026-03-21.',
+        '"2026-02-30" is no day. Write it such as 2026-03-21.',
+    ]

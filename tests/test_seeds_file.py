@@ -71,7 +71,7 @@ def test_bad_cells_cost_themselves_and_a_row_without_a_crop_is_not_used() -> Non
         ("kale", 2024, None),
     ]
     assert told(text) == [
-        '1 hint: "shelf" is not read. The columns are crop, variety, year, amount, from, price, tried, tried in and note.',
+        '1 hint: "shelf" is not read. The columns are crop, variety, year, amount, counted, from, price, tried, tried in and note.',
         '2 error: tried: "many" is no trial. Write how many came up of how many, such as "8 of 10".',
         '2 error: year: "24" is no year. Write it in four figures, such as 2024.',
         "3 error: This row has no crop, so it is not used.",

@@ -60,7 +60,17 @@ def _is_hidden(row: KeptSeed, view: View) -> bool:
     told = (row.crop, row.variety or "", row.amount, row.source or "", row.note)
     hidden = (view.bed_names, view.other_names, view.disguise)
     is_named = any(names.are_in(text) for text in told for names in hidden)
-    return is_named or row.year in view.years or row.tried_year in view.years or slug(row.crop) in view.crops
+    return (
+        is_named
+        or row.year in view.years
+        or _counted_in(row) in view.years
+        or row.tried_year in view.years
+        or slug(row.crop) in view.crops
+    )
+
+
+def _counted_in(row: KeptSeed) -> int | None:
+    return row.counted.year if row.counted else None
 
 
 AMOUNT_WORDS = frozenset(

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from datetime import date
 
 from leafmould.notes.setting_values import KeptSeed
 from leafmould.notes.tables import Row, read_table
@@ -20,6 +21,7 @@ OTHERS = {
     "variety": ("variety", "varieties", "cultivar", "kind", "name", "sorte", "variété", "variedad"),
     "year": ("year", "got", "bought", "saved", "packed", "since", "yr", "jahr", "année", "año", "anno", "jaar"),
     "amount": ("amount", "how much", "quantity", "left", "how many", "menge", "quantité", "cantidad"),
+    "counted": ("counted", "counted on", "weighed", "weighed on", "as of", "gezählt", "compté", "contado"),
     "from": ("from", "source", "seller", "shop", "supplier", "where from", "von", "de"),
     "price": ("price", "cost", "paid", "preis", "prix", "precio"),
     "tried": ("tried", "test", "tested", "trial", "germination", "came up", "keimprobe"),
@@ -29,6 +31,7 @@ OTHERS = {
 """Columns a table may leave out."""
 
 YEAR = re.compile(r"((?:19|20)\d\d)(?:-\d\d(?:-\d\d)?)?")
+DAY = re.compile(r"(?:19|20)\d\d-\d\d-\d\d")
 LATER = re.compile(r"(?:,|in|on)?\s*((?:19|20)\d\d)(?:-\d\d(?:-\d\d)?)?\s*$")
 OF = re.compile(r"(\d{1,4})\s*(?:of|out of|/|von|sur|de)\s*(\d{1,4})(?:\s+(?:came up|up|sprouted))?")
 SHARE = re.compile(r"(\d{1,3})\s*(?:%|per ?cent)")
@@ -70,6 +73,8 @@ def _faults(row: Row) -> Iterator[tuple[str | None, str]]:
     for column in ("year", "tried in"):
         if (cell := cells.get(column)) and not YEAR.fullmatch(cell):
             yield column, f'"{cell}" is no year. Write it in four figures, such as 2024.'
+    if (cell := cells.get("counted")) and _day(cell) is None:
+        yield "counted", f'"{cell}" is no day. Write it such as 2026-03-21.'
     if (cell := cells.get("tried")) and _tried(cell)[0] is None:
         yield "tried", f'"{cell}" is no trial. Write how many came up of how many, such as "8 of 10".'
 
@@ -85,6 +90,7 @@ def _seed(row: Row, at: Location) -> KeptSeed:
         amount=amount,
         seeds=_count(amount),
         grams=_grams(amount),
+        counted=_day(cells.get("counted", "")),
         is_used_up=bool(NONE_LEFT.fullmatch(amount) or ALL_USED.search(note)),
         source=cells.get("from"),
         price=cells.get("price"),
@@ -94,6 +100,13 @@ def _seed(row: Row, at: Location) -> KeptSeed:
         note=note,
         at=at,
     )
+
+
+def _day(cell: str) -> date | None:
+    try:
+        return date.fromisoformat(cell) if DAY.fullmatch(cell) else None
+    except ValueError:
+        return None
 
 
 def _year(cell: str) -> int | None:

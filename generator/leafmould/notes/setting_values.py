@@ -106,6 +106,7 @@ class KeptSeed:
     amount: str = ""  # as written: "half a packet"
     seeds: int | None = None  # where it was counted
     grams: float | None = None  # where it was weighed
+    counted: date | None = None  # the day it was counted or weighed
     is_used_up: bool = False
     source: str | None = None
     price: str | None = None

@@ -49,6 +49,7 @@ class SeedLine:
     sown: tuple[Link, ...]
     more_sown: int
     note: str
+    left: str  # "8 of 20 seeds left by the notes"; empty where it was not counted, or nothing taken since
     enough_for: str  # "about 11 plants"; empty where it is not counted
 
 
@@ -115,6 +116,7 @@ def seed_line(lot: Lot, ledger: Ledger) -> SeedLine:
         sown=tuple(_sown(planting, ledger) for planting in lot.sown[: -MOST_SOWN - 1 : -1]),
         more_sown=max(0, len(lot.sown) - MOST_SOWN),
         note=row.note if row else "",
+        left=lot.left.words if lot.left else "",
         enough_for=_enough(lot),
     )
 

@@ -215,6 +215,7 @@ def _seeds(ledger: Ledger) -> Iterator[Sequence[object]]:
             row.source if row else None,
             row.price if row else None,
             "; ".join(lot.sown),
+            (lot.left.grams if lot.left.seeds is None else lot.left.seeds) if lot.left else None,
         )
 
 
@@ -345,6 +346,7 @@ TABLES = (
             ("from", "who sold or gave it, where this build may say"),
             ("price", "where this build may say"),
             ("sown", "plantings from it, as far as can be told"),
+            ("left", "seeds or grams by the notes, where it was counted"),
         ),
         rows=_seeds,
     ),

@@ -97,17 +97,18 @@ def amounts(crop: str, garden: Garden, almanac: Almanac, lots: Sequence[Lot]) ->
 
 def enough_for(lot: Lot) -> tuple[int, int] | None:
     """How many plants the seed of a packet should give, at the fewest and the most; None where it is not counted."""
-    row = lot.row
-    if row is None or not (row.seeds or row.grams):
+    seeds = lot.left.seeds if lot.left else lot.row.seeds if lot.row else None
+    grams = lot.left.grams if lot.left else lot.row.grams if lot.row else None
+    if not (seeds or grams):
         return None
     share = lot.trials[-1].share if lot.trials else least_share(lot.crop)
-    if row.seeds:
-        plants = int(row.seeds * share)
+    if seeds:
+        plants = int(seeds * share)
         return plants, plants
     per_gram = _per_gram(lot.crop)
-    if per_gram is None or row.grams is None:
+    if per_gram is None or grams is None:
         return None
-    fewest, most = (int(row.grams * count * share) for count in per_gram)
+    fewest, most = (int(grams * count * share) for count in per_gram)
     return rounded(fewest), rounded(most)
 
 

@@ -16,6 +16,7 @@ from leafmould.garden.model import Event, Garden, Planting
 from leafmould.garden.visible_lines import SEED_UNITS
 from leafmould.notes.setting_values import KeptSeed
 from leafmould.reckon.almanac import Almanac
+from leafmould.reckon.seed_left import Left, seed_left
 from leafmould.reckon.seed_life import Judged, Life, Trial, judge, life_of
 from leafmould.values.names import fold
 
@@ -40,6 +41,7 @@ class Lot:
     age: int | None  # years
     life: Life | None
     judged: Judged
+    left: Left | None = None  # where it was counted
 
 
 @dataclass(slots=True, kw_only=True)
@@ -76,7 +78,7 @@ def seed_tin(garden: Garden, almanac: Almanac) -> tuple[Lot, ...]:
     drafts += _tried_only(garden, by_name)
     _give_trials(garden.events, by_name)
     _give_sowings(garden.plantings, by_name)
-    lots = (_lot(draft, garden.on.year) for draft in drafts)
+    lots = (_lot(draft, garden) for draft in drafts)
     return tuple(sorted(lots, key=lambda x: (x.word.casefold(), x.variety or "", x.year or 0)))
 
 
@@ -190,7 +192,8 @@ def _once(trials: Iterable[Trial]) -> list[Trial]:
     return sorted(found.values(), key=lambda trial: trial.year or 0)
 
 
-def _lot(draft: _Draft, this_year: int) -> Lot:
+def _lot(draft: _Draft, garden: Garden) -> Lot:
+    this_year = garden.on.year
     age = None if draft.year is None else this_year - draft.year
     life = life_of(draft.crop)
     trials = _once(draft.trials)
@@ -210,4 +213,7 @@ def _lot(draft: _Draft, this_year: int) -> Lot:
         age=age,
         life=life,
         judged=judged,
+        left=seed_left(
+            draft.row, draft.got, draft.sown, [trial.event for trial in trials if trial.event], garden
+        ),
     )

@@ -49,6 +49,8 @@ def _is_the_last(act: Act, *, is_lifted: bool) -> bool:
 
 def draw_fate(ground: Ground, act: Act) -> None:
     """What was given away or eaten comes first from that day's picking; the rest from the store."""
+    if not act.crops and act.action.subject:
+        return  # eggs, honey: of no planting
     settle_kinds(ground, act)
     picked = [
         picking

@@ -72,7 +72,9 @@ from leafmould.notes.put_where import (
 from leafmould.notes.said_first import (
     LOST_THINGS,
     is_green_sown,
+    is_hens_lay,
     is_seeds_kept,
+    is_steeped,
     is_taker_first,
     is_water_amount,
 )
@@ -88,11 +90,11 @@ def _words(text: str) -> frozenset[str]:
 ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
     "wind cover": is_wind_cover, "hole": object_is(frozenset({"trench", "hole", "pit", "pond", "step", "ditch", "foundation"})), "weeds first": any_word(nouns.WEEDS, before=True), "amendment put": object_is(nouns.AMENDMENTS - {"trench"}), "leaf object": object_is(frozenset({"leaf"})), "had to": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"], "by trouble": by_trouble, "cover told": cover_told, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
     "lime first": any_word(nouns.LIMES, before=True), "manure first": any_word(nouns.MANURES, before=True), "mulch first": any_word(nouns.MULCHES - {"leaf"}, before=True), "amendment first": any_word(nouns.AMENDMENTS - {"trench"}, before=True),
-    "cover first": any_word(nouns.COVERS - {"bottle", "sheet"}, before=True), "seeds kept": is_seeds_kept, "taker first": is_taker_first, "lost thing": object_is(LOST_THINGS), "green crop": is_green_sown,
+    "cover first": any_word(nouns.COVERS - {"bottle", "sheet"}, before=True), "seeds kept": is_seeds_kept, "taker first": is_taker_first, "holder found": object_is(_words("bag jar tub box tin packet sack carton tray")), "lost thing": object_is(LOST_THINGS), "green crop": is_green_sown,
     "water amount": is_water_amount, "to someone": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"],
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,
-    "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,
+    "hens lay": is_hens_lay, "steeped": is_steeped, "bunches first": any_word(_words("bundle bunch string plait braid rope swag"), before=True), "in trays": object_is(_words("tray box crate sack clamp shed store rack")), "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,
     "tops off": takes_off(TOPS), "leaves off": takes_off(SHED_LEAVES), "cover lifted": is_cover_lifted, "green manure": is_green_manure, "stuff into": is_stuff_into,
     "bed fed": is_bed_fed, "glass": is_glass, "to harden": is_to_harden, "bigger pot": is_bigger_pot, "cans of water": is_cans_of_water,
     "let loose": is_let_loose, "out of store": is_out_of_store, "in ground": in_ground, "plants out": plants_out, "going": is_going, "weather": is_weather,

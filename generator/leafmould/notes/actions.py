@@ -182,7 +182,7 @@ def fill(
 def _fill_crops(draft: Draft, crops: tuple[Named, ...]) -> None:
     """The header's crops; several of them beside one amount are asked about."""
     item = draft.items[0]
-    if any(i.crops for i in draft.items) or _knows_crop(item):
+    if any(i.crops or i.thing for i in draft.items) or _knows_crop(item):
         return
     item.crops = list(crops)
     amounts = item.amounts or draft.total
@@ -255,7 +255,7 @@ def settle_items(clause: Done) -> None:
         _settle_varieties(items[0])
         return
     for before, item in itertools.pairwise(items):
-        if not item.crops and before.crops and (item.varieties or item.amounts):
+        if not item.crops and not item.thing and before.crops and (item.varieties or item.amounts):
             item.crops = list(before.crops)
     for item, after in reversed(list(itertools.pairwise(items))):
         if not item.crops and after.crops and item.varieties and not _knows_crop(item):
@@ -264,7 +264,7 @@ def settle_items(clause: Done) -> None:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
         _settle_varieties(item)
-    kept = [i for i in _drop_total(items, draft) if i.crops or i.varieties or i.amounts]
+    kept = [i for i in _drop_total(items, draft) if i.crops or i.varieties or i.amounts or i.thing]
     draft.items = kept or [Item()]
 
 

@@ -108,6 +108,14 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     """Words that are no amount, or stand before one; None where the amount has yet to be read."""
     if word == "all" and (walk.word(i + 1) in BEHIND_ALL or (i > 0 and walk.typed.words[i - 1] == "it")):
         return False
+    if (
+        word == "all"
+        and walk.word(i + 1) == "the"
+        and walk.word(i + 2) in ("same", "better", "more", "time", "while", "way", "year")
+    ):
+        walk.draft.leave(i, i + 3, walk.after_comma)  # "bought four all the same"
+        walk.i = i + 3
+        return True
     if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
         walk.i = i + 1  # "all 12"
         return True
@@ -122,7 +130,8 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
         return True
     if word in nouns.ORDINALS and word != "last" and walk.word(i + 1) in TIMES_PICKED:
         return _so_many_th(walk, i, 1)
-    if word == "last" and walk.word(i + 1) in ("year", "season", "yr"):
+    if word == "last" and walk.word(i + 1) in ("year", "season", "yr", "yrs"):
+        _keep_last_year(walk)
         walk.draft.leave(i, i + 2, walk.after_comma)  # "last year's beans"
         walk.i = i + 2
         return True
@@ -134,6 +143,17 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
         walk.i = i + 2
         return True
     return None
+
+
+def _keep_last_year(walk: Walk) -> None:
+    """ "ate a jar of last year's jam": the year before that of the note."""
+    if (
+        walk.has("larder")
+        and walk.verb.name != "bought"
+        and walk.base is not None
+        and not walk.draft.crop_year
+    ):
+        walk.draft.crop_year = walk.base.last.year - 1
 
 
 TIMES_PICKED = frozenset({"picking", "pick", "lot", "harvest", "cut", "cutting", "crop", "flush", "time"})
@@ -163,9 +183,10 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
         (word not in nouns.HOLDERS and word != "bunch")
         or word in nouns.LONGEST_VAGUE
         or walk.typed.names(i)[0]
-        or walk.is_topic
+        or (walk.is_topic and walk.word(end) != "full")
     ):
         return None
+    end += walk.word(end) == "full" and not walk.typed.breaks[end]
     is_alone = walk.typed.breaks[first] and (end >= walk.end or walk.typed.breaks[end])
     has_number = (
         i > 0
@@ -180,7 +201,9 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
         is_alone or (walk.word(end) == "of" and crop_behind(walk, end + 1)) or _opens_crop(walk, first, end)
     ):
         return None
-    if is_alone and (word in NOT_HARVEST or not walk.draft.has_crop or walk.draft.item.amounts):
+    if is_alone and (
+        (word in NOT_HARVEST and end == i + 1) or not walk.draft.has_crop or walk.draft.item.amounts
+    ):
         return None
     amount = Amount(
         written=walk.typed.written(first, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
@@ -244,6 +267,8 @@ BEHIND_ALL = frozenset(
 
 
 def number_next(walk: Walk, i: int) -> bool:
+    if walk.word(i) == "up" and walk.word(i + 1) == "to":
+        return walk.typed.is_number(i + 2) and i + 2 < walk.end  # "up to 3 kg"
     for j in range(i, min(i + 5, walk.end)):
         if (
             walk.typed.is_number(j)

@@ -47,6 +47,8 @@ def read_amount(typed: Typed, i: int, decimal: str | None, unit_of: str = "piece
     begin, j, about = i, i, False
     while j < typed.count and typed.words[j] in ABOUT and j - i < 5 and not (j > i and typed.breaks[j]):
         j += 1
+    if typed.words[i : i + 2] == ["up", "to"] and typed.is_number(i + 2):
+        j = i + 2
     if j >= typed.count or (j > i and typed.breaks[j]):
         return None
     is_vague = typed.words[begin] in nouns.LONGEST_VAGUE and not (
@@ -267,6 +269,8 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
     if size:
         return known[0].key, i + size, _grams(known[0]), typed.ends[i + size - 1]
     unit = nouns.UNITS.get(word)
+    if word == "k" and typed.starts[i] == glued and typed.plain[typed.starts[i]] == "k":
+        return "kg", i + 1, None, typed.ends[i]  # "1.2k"
     if word == "fl" and i + 1 < typed.count and typed.words[i + 1] == "oz":
         return "fl oz", i + 2, None, typed.ends[i + 1]
     if unit is not None:

@@ -12,6 +12,7 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS
 from leafmould.values.names import Kind
+from leafmould.values.when import When
 
 SET_OUT = frozenset(
     {
@@ -91,6 +92,42 @@ BETWEEN = frozenset({"are", "is", "all", "now", "both", "finally", "were", "was"
 """ "so the toms are in", "leeks all in now"."""
 
 
+BROUGHT_IN = frozenset(
+    {
+        "squash",
+        "pumpkin",
+        "marrow",
+        "butternut",
+        "gourd",
+        "apple",
+        "pear",
+        "quince",
+        "medlar",
+        "potato",
+        "spud",
+        "maincrop",
+        "onion",
+        "shallot",
+        "walnut",
+        "hazelnut",
+    }
+)
+"""What is brought in for the winter."""
+
+
+def is_brought_in(typed: Typed, clause: Clause, base: When | None, *, is_southern: bool) -> bool:
+    """ "squash in. 11." in September; not "onion sets in"."""
+    if (
+        clause.form != ("in",)
+        or clause.verb != "planted"
+        or base is None
+        or not SET_OUT.isdisjoint(typed.words)
+    ):
+        return False
+    months = (2, 3, 4, 5) if is_southern else (8, 9, 10, 11)
+    return base.first.month in months and not BROUGHT_IN.isdisjoint(typed.words[: clause.verb_start])
+
+
 SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "cell", "station", "seed"})
 IN_JARS = frozenset({"jar", "bottle", "tub", "tin", "pint", "litre", "pot"})
 
@@ -133,8 +170,11 @@ def amount_alone(typed: Typed) -> Clause | None:
         )
     plain = set(words) - _purposes(typed)
     is_made = bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)
-    is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS
-    if not (has_crop and has_amount) or (plain & NO_HARVEST and not is_made and not is_sown):
+    is_weighed = any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in words)
+    is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS and not (is_weighed and "seed" not in plain)
+    if not (has_crop and has_amount) or (
+        plain & NO_HARVEST - (SOWN if is_weighed else frozenset()) and not is_made and not is_sown
+    ):
         return None
     if any(w.endswith("ing") and w not in nouns.HOLDERS and len(w) > 5 for w in words):
         return None  # "spuds chitting on the sill": something else is told
@@ -153,6 +193,12 @@ def amount_alone(typed: Typed) -> Clause | None:
     )
     if verb == "picked" and _goes_to(typed):
         verb = "gave away"
+    if (
+        verb == "picked"
+        and "water" in plain
+        and any(nouns.UNITS.get(w) in ("l", "gallon") or w in ("can", "bucket", "canful") for w in plain)
+    ):
+        verb = "watered"
     if first in PLACE_OPENERS or ("bulb" in typed.words and verb == "planted" and "in" not in words):
         return None
     return Clause(0, 0, 0, typed.count, (), verb)

@@ -164,6 +164,8 @@ def _is_by_trouble(typed: Typed, clauses: list[Clause], clause: Clause) -> bool:
     if any(w not in CLAUSE_LEADS for w in typed.words[clause.start : clause.verb_start]):
         return False
     before = clauses[-1]
+    if typed.gaps[clause.start].strip().startswith((".", "!")):
+        return False  # "The jackdaws had every cherry bar eleven. Ate the eleven."
     return before.is_by_trouble or (
         before.subject is None
         and any(
@@ -244,6 +246,13 @@ def _verb_at(
             and HALF_WAY & set(typed.words[max(0, i - 4) : i])
         ):
             continue
+        if (
+            verbs is not None
+            and form == ("picked", "up")
+            and typed.words[i + 2 : i + 3] == ["to"]
+            and typed.is_number(i + 3)
+        ):
+            continue  # "picked up to 3 kg"
         if verbs is not None and size == 1 and typed.plain[typed.ends[i] - 1] in "sS" and word[-1] != "s":
             continue  # "40 sets"
         if verbs is not None and word in HURTING and i > 0 and typed.words[i - 1] in BODY:

@@ -145,6 +145,9 @@ def _of_several(walk: Walk, crops: list[Known], i: int, end: int) -> Named:
 def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     """The item a crop belongs to: the open one, a mix, or a new one."""
     item = walk.draft.item
+    if item.thing:
+        item = Item(is_after_comma=walk.typed.breaks[i])
+        walk.draft.items.append(item)
     if not item.crops:
         of = {c for v in item.varieties for c in v.of}
         if of and walk.joined and not of & {named.key, *named.of}:  # "Moneymaker x 12 & basil"
@@ -170,7 +173,7 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
         return item
     if item.is_mix and walk.joined:
         return item
-    if named.key == item.crops[-1].key and walk.is_topic:
+    if named.key == item.crops[-1].key and (walk.is_topic or walk.verb.name == "saved seed"):
         walk.i = i + max(1, walk.typed.names(i)[0])
         return None
     if not walk.joined and item.crop_end == i:

@@ -9,6 +9,7 @@ import re
 from dataclasses import replace
 
 from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     CLAUSE_JOINS,
     PLACE_OPENERS,
@@ -267,7 +268,7 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
             walk.span("crop year", lead, lead + 1)
             walk.i = lead + 1
             return True
-        if walk.word(i) == "from" or "(" in walk.typed.gaps[lead]:
+        if walk.word(i) == "from" or "(" in walk.typed.gaps[lead] or walk.word(lead + 1) in LABELLED:
             walk.draft.crop_year = int(walk.word(lead))
             walk.span("crop year", lead, lead + 1)
             walk.i = lead + 1
@@ -289,10 +290,13 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
     return True
 
 
+LABELLED = frozenset({"label", "labelled", "vintage", "crop", "harvest", "batch", "stock", "one", "lot"})
+
+
 def _crop_soon(walk: Walk, i: int) -> bool:
     """ "2023 pickled beetroot": the year is that of the crop."""
     while i < walk.end and not walk.typed.breaks[i]:
-        if walk.typed.names(i)[0]:
+        if walk.typed.names(i)[0] or walk.typed.words[i] in nouns.PRODUCTS:
             return True
         if not walk.typed.words[i].endswith("ed") and walk.typed.words[i] not in ("frozen", "dry", "runner"):
             return False

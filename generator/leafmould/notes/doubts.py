@@ -29,6 +29,7 @@ def ask_of_doubtful(done: Sequence[Done], typed: Typed) -> None:
     """A question for each bare number, and each crop, that stands among words nobody took."""
     if not any(clause.draft.left for clause in done):
         return
+    _ask_of_taken_back(done, typed)
     for clause in done:
         if clause.verb.name == "saw":
             continue  # "aphids on the kale, about 60 in one evening": of what was seen
@@ -48,6 +49,25 @@ def ask_of_doubtful(done: Sequence[Done], typed: Typed) -> None:
                 question = f'"{number}" of "{words}" is read as how many. Is it?'
                 clause.draft.ask(Level.QUESTION, question, typed.starts[start])
                 break
+
+
+def _ask_of_taken_back(done: Sequence[Done], typed: Typed) -> None:
+    """ "took up dahlias, no wait, 20 celeriac": whether all of it was done."""
+    if TAKING_BACK.isdisjoint(typed.words):
+        return
+    for i in range(typed.count - 1):
+        if typed.phrase(i, 2) in BACK:
+            words = typed.written(i, i + 2)
+            done[0].draft.ask(
+                Level.QUESTION, f'"{words}" takes something back. Is all of this line so?', typed.starts[i]
+            )
+            return
+
+
+BACK = frozenset(
+    {("no", "wait"), ("scratch", "that"), ("strike", "that"), ("no", "sorry"), ("oops", "no"), ("wait", "no")}
+)
+TAKING_BACK = frozenset(first for first, _ in BACK) - {"no"} | {"wait", "sorry"}
 
 
 def _bare_numbers(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:

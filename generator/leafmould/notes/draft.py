@@ -75,6 +75,7 @@ class Draft:
     left: list[tuple[int, int, bool]] = field(default_factory=list)  # words left over; whether after a comma
     asked: list[Asked] = field(default_factory=list)
     is_loose: bool = False
+    said: set[int] = field(default_factory=set)  # words of the remark that are no more than that
     relative: range = range(0)  # "I sowed in March", of "the peas I sowed in March have come up"
 
     @property

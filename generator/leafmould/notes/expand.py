@@ -35,6 +35,7 @@ class Share(NamedTuple):
     spans: list[Span]
     is_together: bool = False
     part: str | None = None
+    thing: str | None = None
 
 
 def to_actions(
@@ -50,7 +51,7 @@ def to_actions(
                 verb=clause.verb.name, text=text, at=at, field=name, when=draft.when, until=draft.until,
                 crops=tuple(share.crops), is_together=share.is_together or (several and not draft.is_each),
                 varieties=tuple(share.varieties), places=places, origins=tuple(draft.origins), part=share.part or draft.part,
-                amounts=tuple(share.amounts), fates=(*draft.fates, *clause.fates), subject=draft.subject,
+                amounts=tuple(share.amounts), fates=(*draft.fates, *clause.fates), subject=share.thing or draft.subject,
                 cause=draft.cause, batch=draft.batch, everything=draft.everything, but=tuple(draft.but),
                 source=draft.source, price=draft.price, wait_days=draft.wait_days, crop_year=draft.crop_year,
                 readings=tuple(draft.readings), spacing=draft.spacing, is_under_cover=draft.is_under_cover,
@@ -102,7 +103,7 @@ def _is_one_sum(items: list[Item]) -> bool:
 
     A bare count belongs to the crop right behind it alone: "3 courgettes and peas".
     """
-    if not items[0].amounts or any(i.amounts for i in items[1:]):
+    if not items[0].amounts or any(i.amounts or i.thing for i in items[1:]) or items[0].thing:
         return False
     if any(i.places != items[0].places for i in items[1:]):
         return False
@@ -115,6 +116,8 @@ def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Share]:
     is_doubtful = bool(item.varieties) and any(v.sureness in DOUBTS for v in item.varieties)
     if len(item.varieties) > 1 and not item.is_mix and not is_doubtful and (not amounts or draft.is_each):
         return [Share(item.crops, [v], amounts, places, item.spans, part=item.part) for v in item.varieties]
+    if item.thing:
+        return [Share([], [], amounts, places, item.spans, thing=item.thing)]
     several = len(item.crops) > 1 or len(item.varieties) > 1
     together = several and (item.is_mix or not is_doubtful)
     return [Share(item.crops, item.varieties, amounts, places, item.spans, together, item.part)]

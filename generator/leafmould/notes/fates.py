@@ -165,6 +165,8 @@ def _is_share(clause: Done, picking: Done) -> bool:
     picked = {c.key for item in picking.draft.items for c in item.crops}
     units = {a.unit for item in clause.draft.items for a in item.amounts}
     picked_units = {a.unit for item in picking.draft.items for a in item.amounts}
+    if any(item.thing for item in clause.draft.items):
+        return picking.verb.name == "collected"
     is_made = clause.verb.name in ("put up", "stored") and bool(units & nouns.HOLDERS - picked_units)
     return not is_made and (not crops or crops <= picked)
 

@@ -75,7 +75,7 @@ def _may_be_a_name(typed: Typed, j: int) -> bool:
 NO_NAMES = (
     nouns.PLACE_NOUNS | nouns.SOON_PLACES | nouns.COUNT_NOUNS | nouns.SELDOM_VARIETY | nouns.TROUBLES | nouns.COVERS | nouns.MULCHES
     | nouns.SUPPORTS | FILLERS | PLACE_OPENERS.keys() | REMARK_OPENERS | frozenset(nouns.UNITS) | frozenset(nouns.NUMBERS) | frozenset(nouns.LONGEST_VAGUE)
-    | _words("fence death floor side end nothing seed bits mush pieces floor bin heap tip dump harden bed rest top make keep finish")
+    | _words("fence death floor side end nothing seed bits mush pieces floor bin heap tip dump harden bed rest top make keep finish gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle wine jam")
 )  # fmt: skip
 
 

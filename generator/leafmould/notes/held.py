@@ -6,6 +6,7 @@ crop behind it only those that are known to hold things.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from leafmould.notes.amounts import Read, read_amount
@@ -63,6 +64,7 @@ NO_MEASURE = frozenset(
         "all",
     ]
 )
+YEAR = re.compile(r"(?:19|20)\d\d")
 FILLED = frozenset({"full", "load", "worth", "size"})
 ROWS = frozenset({"row", "line", "drill", "strip", "block", "run", "stretch"})
 SIZED = nouns.HOLDERS | ROWS | {"bed"}
@@ -161,6 +163,8 @@ def _of_many(walk: Walk, read: Read) -> Read:
     end, held = read.end, read.amount
     if walk.word(end) != "of" or not walk.typed.is_number(end + 1) or end + 1 >= walk.end:
         return read
+    if walk.has("larder") and YEAR.fullmatch(walk.word(end + 1)):
+        return read  # "a jar of 2024 chutney"
     each = read_amount(walk.typed, end + 1, walk.decimal)
     if each is None or each.amount.unit != "piece" or each.asks or each.amount.value is None:
         return read

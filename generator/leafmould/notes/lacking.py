@@ -20,7 +20,7 @@ def ask_what_is_missing(clause: Done, written: str) -> None:
     draft, verb = clause.draft, clause.verb
     if draft.has_crop_named:
         return
-    if "crop!" in verb.slots and not draft.everything and not any(i.crops for i in draft.items):
+    if "crop!" in verb.slots and not draft.everything and not any(i.crops or i.thing for i in draft.items):
         varieties = [v.written for i in draft.items for v in i.varieties]
         if varieties:
             _ask_of_variety(draft)

@@ -92,8 +92,10 @@ def _pieces(clause: Done, typed: Typed) -> Iterable[tuple[int, int]]:
         start = first
         for i in range(first + 1, last + 1):
             if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS:
-                if start not in clause.draft.relative and not clause.draft.covers(
-                    typed.starts[start], "subject", "verb"
+                if (
+                    start not in clause.draft.relative
+                    and start not in clause.draft.said
+                    and not clause.draft.covers(typed.starts[start], "subject", "verb")
                 ):
                     yield start, i
                 start = i

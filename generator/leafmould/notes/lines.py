@@ -17,7 +17,7 @@ from leafmould.notes.actions import (
     share_backward,
     share_date_forward,
 )
-from leafmould.notes.bare import amount_alone, in_or_out
+from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import take_date
@@ -32,10 +32,11 @@ from leafmould.notes.kept import plan_in, without_verb
 from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_start import open_line
-from leafmould.notes.lists_in_short import by_days, with_picking_before
+from leafmould.notes.lists_in_short import by_days, with_picking_before, with_shares
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.remainder import join_kept, tell_remainder
+from leafmould.notes.some_of_it import without_no_good
 from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
@@ -90,12 +91,18 @@ def _read(line: OneLine) -> LineReading:
     found = verbless_clause(rest) or in_or_out(rest)
     if found is None and (plan := plan_in(rest)) is not None:
         return line.as_text("intention", plan)
+    if found is not None and is_brought_in(rest, found, line.base, is_southern=line.habits.is_southern):
+        found.verb = "picked"
+        told = f'"{rest.written(0, found.verb_end)}" may be "picked" or "planted"; read as "picked".'
+        line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
     clauses = by_days(rest)
     if clauses:
         line.asked.append(
             Asked(Level.QUESTION, f'No action is named; read as "{clauses[0].verb}".', rest.starts[0])
         )
-    clauses = clauses or with_picking_before(rest, find_clauses(rest))
+    clauses = clauses or with_shares(
+        rest, with_picking_before(rest, without_no_good(rest, find_clauses(rest)))
+    )
     if found is not None:
         clauses = with_verbless(rest, found, clauses)
     if not clauses:

@@ -6,10 +6,11 @@ Asked once the verbs of a line are found. Each picking becomes a clause, as if i
 from __future__ import annotations
 
 from leafmould.notes.clause import Clause
+from leafmould.notes.said_first import TAKERS
 from leafmould.notes.senses import action_of
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES, NEGATIONS
+from leafmould.notes.words.prepositions import ARTICLES, CLAUSE_JOINS, NEGATIONS
 from leafmould.values.date_words import MONTHS, WEEKDAYS
 from leafmould.values.names import Kind, fold_word
 
@@ -49,12 +50,89 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     begin = next((i for i in range(verb.verb_start, -1, -1) if typed.breaks[i]), 0)
     if verb.start or not begin or stop > begin or verb.is_denied or action_of(typed, verb)[0] not in FATES:
         return clauses
-    if not _comes_off_a_bed(typed, begin) or not any(_is_counted(typed, i) for i in range(begin)):
+    if not (_comes_off_a_bed(typed, begin) or _is_share(typed, verb, begin)):
+        return clauses
+    if not any(_is_counted(typed, i) for i in range(begin)):
         return clauses
     if not NEGATIONS.isdisjoint(typed.words[:begin]) or not _names_crop(typed, 0, begin):
         return clauses
     verb.start = begin
     return [Clause(0, 0, 0, begin, (), "picked"), *clauses]
+
+
+def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
+    """ "rhubarb 1 kg, half stewed", "11 today, 4.2 kg, left a box at the gate": the deed has an amount of its own."""
+    spots = range(begin, typed.stops[clause.verb_start])
+    words = [typed.words[i] for i in spots if i < clause.verb_start or i >= clause.verb_end]
+    if _names_crop(typed, begin, typed.stops[begin]) or not NO_PICKING.isdisjoint(typed.words[:begin]):
+        return False
+    return any(w in SHARES or w.isdigit() or w in nouns.NUMBERS for w in words[:4])
+
+
+SHARES = frozenset({"half", "rest", "most", "some", "few", "couple", "lot", "dozen"})
+NO_PICKING = (
+    nouns.EGGS
+    | nouns.HONEY
+    | nouns.PRODUCTS
+    | frozenset({"jar", "bottle", "tin", "packet", "seed", "plant", "seedling"})
+)
+"""Beside these the first amount is none of a picking."""
+
+
+def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
+    """ "half stewed and froze, half to work", "two to Ann, the rest in the freezer": a share that no verb tells of."""
+    if not clauses or TO.isdisjoint(typed.words):
+        return clauses
+    found: list[Clause] = []
+    for number, clause in enumerate(clauses):
+        found.append(clause)
+        if action_of(typed, clause)[0] not in MADE or clause.is_denied:
+            continue
+        end = clause.end
+        begins = [
+            i for i in range(clause.verb_end, end) if typed.breaks[i] and (number or i > clause.verb_end)
+        ]
+        for i in begins:
+            k = _share_end(typed, i)
+            if k and (fate := _fate(typed, k)):
+                found[-1].end = i
+                found.append(Clause(i, k, k, end, (), fate))
+    return found
+
+
+TO = frozenset({"to", "for", "in", "into"})
+MADE = frozenset({"put up", "stored", "ate", "gave away", "composted", "used"})
+
+
+def _share_end(typed: Typed, i: int) -> int:
+    """The word behind "half", "the rest", "two", "a couple" that begin at word `i`; 0 if that is none."""
+    k = i + (typed.words[i] in CLAUSE_JOINS)
+    k += k < typed.count and typed.words[k] in ARTICLES
+    if k >= typed.count or not (
+        typed.words[k] in SHARES or typed.words[k].isdigit() or typed.words[k] in nouns.NUMBERS
+    ):
+        return 0
+    k += 1
+    if k < typed.count and typed.words[k] in nouns.HOLDERS | {"egg"} | frozenset(nouns.UNITS) - {"in"}:
+        k += 1
+    return k if k + 1 < typed.count and not typed.breaks[k] and typed.words[k] in TO else 0
+
+
+def _fate(typed: Typed, k: int) -> str | None:
+    words = typed.words[k : min(k + 4, typed.stops[k])]
+    if not nouns.HENS.isdisjoint(words) or not {"heap", "compost", "bin", "pig"}.isdisjoint(words):
+        return "composted"
+    if not FREEZING.isdisjoint(words):
+        return "put up"
+    if not KEEPING.isdisjoint(words):
+        return "stored"
+    j = k + 1 + (typed.words[k + 1] in ARTICLES)
+    is_given = words[0] == "to" and j < typed.count and not typed.kind(j, Kind.BED)[0]
+    return "gave away" if is_given or (words[0] == "for" and len(words) > 1 and words[1] in TAKERS) else None
+
+
+FREEZING = frozenset({"freezer", "jam", "chutney", "pickle", "pickling", "bottling", "freezing"})
+KEEPING = frozenset({"store", "cellar", "shed", "loft", "sand", "clamp", "storage"})
 
 
 def _names_crop(typed: Typed, start: int, end: int) -> bool:

@@ -20,6 +20,7 @@ from leafmould.notes.words.prepositions import (
     REMARK_OPENERS,
 )
 from leafmould.notes.words.verbs import PAST
+from leafmould.values.date_words import MONTHS
 from leafmould.values.names import Kind, Known, Vocabulary, slug
 from leafmould.values.problems import Level
 
@@ -73,6 +74,8 @@ def new_place(walk: Walk, opener: int, i: int, role: str) -> bool:
         return False
     if _near_place(walk, i, end, role):
         return True
+    if not nouns.HIVE.isdisjoint(walk.typed.words[i:end]):
+        return False  # "in both hives"
     written = walk.typed.written(i, end)
     last = walk.typed.words[end - 1]
     capital = any(walk.typed.capital(j) for j in range(i, end))
@@ -117,7 +120,7 @@ def _phrase_end(walk: Walk, i: int) -> int:
             return stop
         if end > i and (word,) in PAST and walk.word(end + 1) not in nouns.PLACE_NOUNS:
             break
-        if end > i and word.isdigit() and counts(walk, end):
+        if end > i and word.isdigit() and (counts(walk, end) or walk.word(end + 1) in MONTHS):
             break
         end += 1
     return end

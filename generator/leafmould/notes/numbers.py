@@ -180,6 +180,8 @@ def count_span(typed: Typed, number: Number, i: int) -> Number:
         )
         if more and more.low > number.low:
             return Number(number.low, more.low, more.end, True)
+    if typed.words[j : j + 2] == ["out", "of"]:
+        j += 1  # "five out of six"
     if (
         j + 1 < typed.count
         and typed.words[j] == "of"

@@ -39,6 +39,8 @@ def part_at(walk: Walk, i: int) -> int:
         return i + 1  # "in the middle of Long border"
     if word in nouns.PART_SIDES and follows in nouns.PART_SIDES and walk.word(i + 2) in nouns.PART_ENDS:
         return i + 3
+    if word in ("back", "front") and follows == "step":
+        return 0  # of the house
     if word in nouns.PART_SIDES and follows in nouns.PART_ENDS and not walk.bed_at(i)[1]:
         return i + 2
     return 0
@@ -74,14 +76,20 @@ def _another_part(walk: Walk, end: int) -> bool:
     items = walk.draft.items
     if not items[-1].crops:
         return False
-    if len(items) == 1:
-        if not walk.typed.kind(end, Kind.CROP, Kind.CROP_GROUP)[0]:
+    if len(items) == 1 or _is_weighed(walk, end):
+        is_weighed = _is_weighed(walk, end) and bool(items[-1].amounts)
+        if not (walk.typed.kind(end, Kind.CROP, Kind.CROP_GROUP)[0] or is_weighed):
             return False
-        items.append(Item())
+        items.append(Item(takes_crop_before=is_weighed))
     for item in items[:-1]:
         item.part = item.part or walk.draft.part
     walk.draft.part = None
     return True
+
+
+def _is_weighed(walk: Walk, end: int) -> bool:
+    """ "N half 3.2 kg, S half 2.7 kg": each part with what it gave."""
+    return walk.typed.is_number(end) and end < walk.end and not walk.typed.kind(end, Kind.BED)[0]
 
 
 LONE_PARTS = nouns.PART_ALONE | frozenset({"corner", "edge", "end", "side"})

@@ -106,6 +106,12 @@ def is_planted_in(typed: Typed, clause: Clause) -> bool:
     if not has_crop(typed, clause) or has_weight(typed, clause):
         return False
     words = typed.words
+    if (
+        clause.form == ("stood",)
+        and words[clause.verb_start - 1] in ("i", "we", "he", "she", "they")
+        and (words[clause.verb_end : clause.verb_end + 1] and words[clause.verb_end] in PLACE_OPENERS)
+    ):
+        return False  # "I stood under the Old pear"
     is_object = any(
         typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] or i in typed.quotes
         for i in _before_small(typed, clause)

@@ -78,7 +78,11 @@ def _pieces(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:
         start = first
         for i in range(first + 1, last + 1):
             if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS or "&" in typed.gaps[i]:
-                if start not in draft.relative and not draft.covers(typed.starts[start], "subject", "verb"):
+                if (
+                    start not in draft.relative
+                    and start not in draft.said
+                    and not draft.covers(typed.starts[start], "subject", "verb")
+                ):
                     yield start, i
                 start = i
 

@@ -42,6 +42,23 @@ def is_taker_first(typed: Typed, clause: Clause) -> bool:
     return (first in TAKERS or is_bank) and not typed.breaks[clause.verb_start]
 
 
+def is_hens_lay(typed: Typed, clause: Clause) -> bool:
+    """ "hens gave 4 eggs", "the girls gave us five"; not "gave the hens the old lettuces"."""
+    before, behind = typed.words[clause.start : clause.verb_start], typed.words[clause.verb_end : clause.end]
+    return not nouns.HENS.isdisjoint(before) and "egg" in behind
+
+
+STEEPS = _words(
+    "gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle dehydrator demijohn crock kilner"
+)
+
+
+def is_steeped(typed: Typed, clause: Clause) -> bool:
+    """ "3 lb damsons put to gin", "put the shallots in brine", "put 2 kg cabbage to ferment"."""
+    words = typed.words[clause.verb_end : clause.end]
+    return any(a in ("to", "in", "into", "down") and b in STEEPS for a, b in pairwise(words))
+
+
 def is_seeds_kept(typed: Typed, clause: Clause) -> bool:
     """ "kept the seeds in an envelope"."""
     i = clause.verb_end

@@ -56,13 +56,19 @@ BY_HAND = frozenset(
     {("cut",), ("picked",), ("harvested",), ("lifted",), ("pruned",), ("pruned", "back"), ("salvaged",)}
 )
 """What no slug does: "slugs had half, cut the 14 decent heads"."""
+SHARE_WORDS = frozenset({"half", "third", "quarter", "most", "lot", "rest"})
 DOERS = nouns.TROUBLES | nouns.HENS
 
 
 def action_of(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     """The action, and the other one it might be where that has to be asked; "remark" for none."""
     found = _found(typed, clause)
-    if found[0] == "lost" and clause.form == ("got",) and not has_crop(typed, clause):
+    if (
+        found[0] == "lost"
+        and clause.form == ("got",)
+        and not has_crop(typed, clause)
+        and SHARE_WORDS.isdisjoint(typed.words[clause.verb_end : clause.verb_end + 3])
+    ):
         return "remark", None
     if not clause.is_by_trouble and DOERS.isdisjoint(typed.words):
         return found

@@ -26,6 +26,7 @@ from leafmould.notes.details import (
     take_with,
 )
 from leafmould.notes.measured import take_price, take_reading
+from leafmould.notes.of_the_house import THINGS, take_thing
 from leafmould.notes.small_steps import (
     MIXES,
     take_each,
@@ -134,6 +135,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_each, frozenset({"each", "per", "a"})),
     (take_side, PARTS),
     (take_amount, NUMBERS | TAKEN_OFF | {"more", "fewer"}),
+    (take_thing, THINGS),
     (take_crop, frozenset()),
     (take_preposition, frozenset(PLACE_OPENERS)),
     (take_bed, ARTICLES | {"bed", "both", "all"}),

@@ -10,6 +10,7 @@ import re
 from functools import lru_cache
 from itertools import accumulate
 
+from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
 from leafmould.notes.words.prepositions import (
     ABOUT_BY_FIRST,
@@ -157,7 +158,9 @@ class Typed:
         glued = start > 0 and self.plain[start - 1].isdigit()
         if glued or (word == "w" and not self._is_with(i)):
             return word
-        return SHORTENED.get(word, word)
+        if word in MISSPELT and self.vocabulary.longest_by_first_word.get(word):
+            return word
+        return SPELLED_OUT.get(word, word)
 
     def _is_side(self, i: int) -> bool:
         """ "N half Long border"; not "weeded n half the beans"."""
@@ -180,6 +183,8 @@ class Typed:
     def _measure_gaps(self) -> None:
         """The signs before each word and behind the last, and where names must stop."""
         self.gaps = ["" if gap == " " else gap for gap in self.gaps]
+        if ". " in self.gaps and not ABBREVIATED.isdisjoint(self.words):
+            self.gaps = ["" if self._is_shortened(i) else gap for i, gap in enumerate(self.gaps)]
         self.breaks = [gap != "" and _is_break(gap) for gap in self.gaps]
         if ":" in self.gaps:  # "1:10", "12:30"
             self.breaks = [is_break and not self._is_ratio(i) for i, is_break in enumerate(self.breaks)]
@@ -189,6 +194,15 @@ class Typed:
             if self.breaks[i]:
                 self.stops += [i] * (i - len(self.stops))
         self.stops.append(self.count)
+
+    def _is_shortened(self, i: int) -> bool:
+        """The point behind "c. 3 kg", "approx. 40", "doz. eggs", "Mr. Shaw" ends nothing."""
+        if self.gaps[i] != ". " or not i or i >= self.count:
+            return False
+        word, follows = self.words[i - 1], self.words[i]
+        return (word in ABOUT_SHORT and follows.isdigit()) or (
+            word in ABBREVIATED - ABOUT_SHORT and (word in TITLES or not self.capital(i))
+        )
 
     def _is_ratio(self, i: int) -> bool:
         return (
@@ -320,10 +334,17 @@ def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
     return sorted([*whole, *(span for span in found if span[0] not in inside)])[:MOST_WORDS]
 
 
+ABOUT_SHORT = frozenset({"c", "ca", "approx", "about", "est", "min", "max"})
+TITLES = frozenset({"mr", "mrs", "ms", "dr", "st"})
+ABBREVIATED = (
+    ABOUT_SHORT | TITLES | frozenset({"doz", "dozen", "pkt", "pkts", "wt", "var", "approx", "incl", "qty"})
+)
+"""What is written short with a point, which closes no sentence."""
 LONGEST_SHORT = 6
 NO_NAME: tuple[int, tuple[Known, ...]] = (0, ())
 NO_NAMES: list[tuple[int, tuple[Known, ...]] | None] = [NO_NAME] * BEYOND
-SHORT_FORMS = frozenset({*SHORTENED, "n"})
+SPELLED_OUT = {**MISSPELT, **SHORTENED}
+SHORT_FORMS = frozenset({*SPELLED_OUT, "n"})
 NO_CROP_BEFORE = {
     "cabbage": "white",  # a butterfly
     **dict.fromkeys(("pea", "bean", "barley", "wheat", "oat", "rye"), "straw"),  # what is spread, no crop

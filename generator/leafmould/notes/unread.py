@@ -82,8 +82,10 @@ def _stretches(clause: Done, typed: Typed) -> Iterable[tuple[int, int, bool]]:
         start = first
         for i in range(first + 1, last + 1):
             if i == last or typed.breaks[i] or typed.words[i] in CLAUSE_JOINS or "&" in typed.gaps[i]:
-                if start not in clause.draft.relative and not clause.draft.covers(
-                    typed.starts[start], "subject", "verb"
+                if (
+                    start not in clause.draft.relative
+                    and start not in clause.draft.said
+                    and not clause.draft.covers(typed.starts[start], "subject", "verb")
                 ):
                     yield start, i, after
                 start = i

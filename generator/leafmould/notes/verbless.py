@@ -18,7 +18,13 @@ def verbless_clause(typed: Typed) -> Clause | None:
     if MARKS.isdisjoint(typed.words[:8]) or any(w in NEGATIONS for w in typed.words[:3]):
         return None
     return (
-        _acidity(typed) or _warmth(typed) or _hens(typed) or _eggs(typed) or _cover(typed) or _troubles(typed)
+        _acidity(typed)
+        or _mites(typed)
+        or _warmth(typed)
+        or _hens(typed)
+        or _eggs(typed)
+        or _cover(typed)
+        or _troubles(typed)
     )
 
 
@@ -37,6 +43,19 @@ def _acidity(typed: Typed) -> Clause | None:
             return None
         i += size
     return _clause(typed, "tested soil", at, at)
+
+
+MITE_STUFF = frozenset({"varroa", "apivar", "apistan", "apiguard", "oxalic", "thymol", "bayvarol", "mite"})
+
+
+def _mites(typed: Typed) -> Clause | None:
+    """ "varroa strips in both hives", "Apivar in": the bees were treated; what is out is told as it stands."""
+    if typed.words[0] not in MITE_STUFF:
+        return None
+    end = 1 + (typed.words[1:2] in (["strip"], ["acid"], ["treatment"], ["tray"], ["board"]))
+    if end >= typed.count or typed.breaks[end] or typed.words[end] not in ("in", "on", "into", "onto"):
+        return None
+    return _clause(typed, "treated", end, end, typed.written(0, end))
 
 
 def _warmth(typed: Typed) -> Clause | None:
@@ -108,6 +127,8 @@ def _hens(typed: Typed) -> Clause | None:
         j += 1
     if j >= typed.count:
         return None
+    if typed.words[j + 1 : j + 2] and typed.words[j + 1] in OFF_WHAT:
+        return None  # "hens off lay": they lay none, and stay where they are
     if typed.words[j] in ("off", "out"):
         return _clause(typed, "let out", j, j + 1, "hens")
     if typed.words[j] in ("on", "onto", "in", "into", "to", "at") and any(
@@ -115,6 +136,9 @@ def _hens(typed: Typed) -> Clause | None:
     ):
         return _clause(typed, "penned", j, j, "hens")
     return None
+
+
+OFF_WHAT = frozenset({"lay", "laying", "colour", "color", "food", "feed", "form", "song", "sort", "of"})
 
 
 def _eggs(typed: Typed) -> Clause | None:
@@ -138,11 +162,60 @@ def _eggs(typed: Typed) -> Clause | None:
             return _clause(typed, "collected", i + 1, i + 1, "eggs")
         if i == 0 and typed.words[0] == "egg" and typed.count > 1 and typed.is_number(1):
             return _clause(typed, "collected", 0, 1, "eggs")
+    return _eggs_behind(typed)
+
+
+def _eggs_behind(typed: Typed) -> Clause | None:
+    """ "hens off lay, only 3 eggs": behind what is told of the hens."""
+    for i in range(1, typed.count):
+        if typed.words[i] != "egg" or nouns.HENS.isdisjoint(typed.words[: typed.stops[0]]):
+            continue
+        k = i - 1
+        while (
+            k > 0
+            and not typed.breaks[k]
+            and (typed.words[k] in EGG_WORDS or typed.words[k] in nouns.NUMBERS or typed.words[k].isdigit())
+        ):
+            k -= 1
+        is_counted = any(
+            w.isdigit() or w in nouns.NUMBERS or w in ("dozen", "half") for w in typed.words[k:i]
+        )
+        if (
+            typed.breaks[k]
+            and is_counted
+            and (typed.words[k] in EGG_LEADS or k == i - 1 or typed.words[k].isdigit())
+        ):
+            return Clause(k, i + 1, i + 1, typed.count, ("egg",), "collected", "eggs")
     return None
 
 
+EGG_LEADS = frozenset({"only", "just", "still", "got", "but", "another", "down"}) | frozenset(nouns.NUMBERS)
+
+
 EGG_WORDS = frozenset(
-    {"and", "half", "dozen", "more", "big", "small", "brown", "white", "duck", "hen", "quail"}
+    {
+        "and",
+        "half",
+        "dozen",
+        "more",
+        "big",
+        "small",
+        "brown",
+        "white",
+        "blue",
+        "duck",
+        "hen",
+        "quail",
+        "bantam",
+        "goose",
+        "pullet",
+        "lovely",
+        "good",
+        "fresh",
+        "soft",
+        "just",
+        "only",
+    }
 )
 
 
@@ -262,7 +335,9 @@ STUFF_VERBS = {
 """What stands on or round a crop or a bed says what was done."""
 
 
-MARKS = frozenset({"ph", "soil", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES})
+MARKS = frozenset(
+    {*MITE_STUFF, "ph", "soil", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES}
+)
 """One of these stands near the beginning of every line that counts without a verb."""
 
 

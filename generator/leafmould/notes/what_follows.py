@@ -132,6 +132,6 @@ HOURS_OF_DAY = frozenset({"lunch", "noon", "midday", "dusk", "dawn", "breakfast"
 AGES = frozenset({"d", "day", "week", "wk", "wks", "month", "fortnight", "year", "yr", "yrs", "night"})
 AGE_ENDS = frozenset({"after", "from", "late", "early", "later", "since", "old", "on", "before", "ahead"})
 LASTING = frozenset(
-    {"hour", "hr", "hrs", "minute", "min", "mins", "sec", "degc", "degf", "deg", "gsm", "mph", "bar"}
+    {"hour", "hr", "hrs", "h", "minute", "min", "mins", "sec", "degc", "degf", "deg", "gsm", "mph", "bar"}
 )
 TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})

@@ -309,7 +309,10 @@ def _as_share(walk: Walk, read: Read, i: int) -> Read:
     share = amount.low if amount.low == amount.high and amount.unit == "piece" and not read.has_noun else None
     if share is None or not 0 < share < 1:
         return read
-    if walk.word(read.end) not in ("of", "the", "my", "our") or walk.typed.breaks[read.end]:
+    is_part = walk.verb.name in PARTED and bool(
+        {"third", "quarter", "thirds", "quarters"} & set(walk.typed.words[i : read.end])
+    )
+    if not is_part and (walk.word(read.end) not in ("of", "the", "my", "our") or walk.typed.breaks[read.end]):
         return read
     if share == 0.5:
         return read._replace(amount=replace(amount, low=None, high=None, whole="half", is_about=True))
@@ -317,6 +320,8 @@ def _as_share(walk: Walk, read: Read, i: int) -> Read:
     return read._replace(amount=replace(amount, low=percent, high=percent, unit="%", is_about=True))
 
 
+PARTED = frozenset({"lost", "gave away", "ate", "composted", "stored", "put up", "used"})
+"""Of these "a third" is a share, also without "of"."""
 TOLD_OF = frozenset({"lost", "came up", "tried seed"})
 """What is more than there was is told once the garden is known: "lost 4 of 3"."""
 COUNTED_WHOLE = frozenset({"lost", "planted", "moved", "potted on", "pricked out"})

@@ -9,6 +9,8 @@ from leafmould.notes.amounts import Read
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Fate
 from leafmould.notes.measured import signed
+from leafmould.notes.of_the_house import take_amount_of_thing
+from leafmould.notes.some_of_it import take_no_good
 from leafmould.notes.walk import Walk
 from leafmould.notes.what_follows import (
     crop_behind,
@@ -34,7 +36,9 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         walk.ask(read.level, read.asks, i)
     end = _past_of(walk, read.end)
     span = ("amount", walk.typed.starts[i], walk.typed.ends[read.end - 1])
-    is_of_eggs = read.amount.unit == "egg" or walk.word(end + 1) == "egg"
+    if take_amount_of_thing(walk, read, i):
+        return
+    is_of_eggs = read.amount.unit == "egg" or walk.word(end) == "egg" or walk.word(end + 1) == "egg"
     if is_of_eggs and draft.has_crop and walk.verb.name != "collected":
         draft.leave(i, end, True)  # "a bag of chard and a dozen eggs": told by the last look
         walk.i = end
@@ -52,6 +56,9 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.total.append(read.amount)
         draft.spans.append(span)
         return
+    if item.thing:
+        item = Item(is_after_comma=walk.typed.breaks[i])
+        draft.items.append(item)
     if (
         crop_follows
         and item.crops
@@ -61,6 +68,10 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         and (item.crops or item.varieties)
         and (item.amounts or (item.varieties and walk.joined))
     ):
+        if walk.verb.name == "saved seed" and crop_follows and not item.amounts:
+            item.amounts.append(read.amount)  # "saved seed from the best pods, 38 peas"
+            item.spans.append(span)
+            return
         item = Item(takes_crop_before=variety_follows)
         draft.items.append(item)
     elif (
@@ -74,6 +85,20 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         return
     if _to_someone(walk, read, crop_follows or variety_follows):
         draft.spans.append(span)
+        return
+    if walk.word(i - 1) in EXCEPT and item.amounts and item.amounts[-1].whole == "all":
+        walk.ask(
+            Level.QUESTION,
+            f'"{walk.typed.written(i - 1, read.end)}" is kept as a remark. How many was it?',
+            i,
+        )
+        draft.leave(i, read.end, False)
+        return
+    if walk.verb.name == "saved seed" and _is_saved_from(walk, i):
+        draft.said.update(range(i, read.end))
+        draft.leave(i, read.end, False)
+        return
+    if take_no_good(walk, item, read, i):
         return
     if _tells_of_some(walk, item, read, i):
         end = walk.i if walk.i == walk.end else read.end + (walk.word(read.end) in STILL_THERE)
@@ -176,6 +201,17 @@ ONE_OF_THEM = frozenset(
 """ "7 marrows, biggest 2 kg": the weight of one."""
 
 
+def _is_saved_from(walk: Walk, i: int) -> bool:
+    """ "saved seed from the best 5 Alderman pods": the seeds are not counted yet."""
+    k = i - 1
+    while k >= walk.verb_end and walk.typed.words[k] in BEST:
+        k -= 1
+    return walk.typed.words[k] in ("from", "of", "off") and not walk.typed.breaks[k + 1]
+
+
+BEST = nouns.SELDOM_VARIETY - {"from"}
+EXCEPT = frozenset({"bar", "but", "except", "save"})
+""" "had every cherry bar eleven"."""
 STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})
 
 

@@ -75,7 +75,7 @@ HOLDERS = _words(
     pot plate tin can bottle boxful carton container tupperware case load bucketload trailer trolley netful flat cell
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
     picking string plait braid clump layer scoop dose pinch drop strip block square side-of quarter hatful
-    capful boatload carload boatful shopping-bag carrier crock mug jug saucepan dish pouch cupful
+    bundle wreath swag capful boatload carload boatful shopping-bag carrier crock mug jug saucepan dish pouch cupful
     teaspoonful tablespoonful spoonful basin fistful hatbox stein ladle thimbleful thimble demijohn churn creel pannier hessian skep washbasin washtub
     sheet roll peck armload barrowload wheelbarrowload carrierbag bunchful hamper pallet hod firkin punnetful potful sackload truckload tubful trugful crateful trayful sackful jarful kettle ton quintal zentner catty gill dram cube dollop squirt"""
 )
@@ -243,7 +243,7 @@ TROUBLES = _words(
     borer leafminer miner psyllid sawfly bug stinkbug fly flies grub maggot larvae eggs-of locust grasshopper
     disease fungus mould mold spot blackspot chlorosis deficiency sunburn sunscald splitting tipburn woodpigeon
     crow jay magpie jackdaw mole toad frog ladybird ladybug hoverfly lacewing bee bumblebee bees gremlin vandal
-    thief thieves hare porcupine possum wallaby kangaroo bandicoot cockatoo parrot monkey boar peacock turkey armadillo
+    thief thieves hare porcupine possum wallaby kangaroo bandicoot cockatoo parrot monkey boar peacock turkey armadillo cockie cocky cockies galah lorikeet corella roo currawong pukeko weka earwigs budgie
     ewe sheep lamb goat cow calf horse pony bullock heifer rook silvereye fieldmouse tortoise hen-harrier waterlogging pigeon's ice snow weather hungry-gap moths swift marten dove starling"""
 ) - {"mildew's"}
 """Pests, diseases and weather: what is seen, and what losses are due to."""
@@ -294,7 +294,7 @@ LEAVES = _words("leaf leaves foliage branch growth")
 WEEDS = _words("weed bindweed dock dandelion nettle couch groundelder thistle chickweed bittercress")
 PRODUCTS = _words(
     """sauce jam jelly chutney pickle relish juice wine soup pesto passata puree ketchup cordial syrup cider
-    vinegar crumble pie cake bread gin vodka sauerkraut kraut kimchi salsa paste curd butter powder crisp compote
+    vinegar cheese crumble pie cake bread gin vodka sauerkraut kraut kimchi salsa paste curd butter powder crisp compote
     leather liqueur fruit-leather stew curry marmalade stock piccalilli"""
 )
 THINGS = _words(
@@ -307,7 +307,7 @@ LOCAL_NAMES = {
     "tater": "potato", "potatoe": "potato", "earlie": "potato", "maincrop": "potato", "strawb": "strawberry", "strawbs": "strawberry", "rasp": "raspberry", "raspb": "raspberry",
     "courg": "courgette", "zuke": "zucchini", "zuch": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
     "brocc": "broccoli", "broc": "broccoli", "psb": "purple sprouting broccoli", "sprout": "brussels sprout", "brussel": "brussels sprout",
-    "beet": "beetroot", "squashe": "squash", "pep": "pepper", "capsicum": "pepper", "chilly": "chilli", "chili": "chilli", "chile": "chilli", "chillie": "chilli", "chilie": "chilli",
+    "beet": "beetroot", "squashe": "squash", "pep": "pepper", "capsicum": "pepper", "chilly": "chilli", "chil": "chilli", "chili": "chilli", "chile": "chilli", "chillie": "chilli", "chilie": "chilli",
     "caper": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",
     "cilantro": "coriander", "coriander": "cilantro", "eggplant": "aubergine", "aubergine": "eggplant", "zucchini": "courgette", "courgette": "zucchini", "rocket": "arugula",
     "arugula": "rocket", "swede": "rutabaga", "rutabaga": "swede", "scallion": "spring onion", "sweetcorn": "sweet corn", "corn": "sweet corn",

@@ -83,7 +83,7 @@ EXACT_STILL = _words("say only just barely")
 """These stand before a number like "about", yet leave it exact."""
 
 ABOUT = EXACT_STILL | _words(
-    "about around approximately approx roughly nearly almost circa ca c some over under up maybe perhaps probably least possibly between"
+    "about around approximately approx est roughly nearly almost circa ca c some over under up maybe perhaps probably least possibly between"
 )
 """Before a number: it is an estimate."""
 

@@ -41,9 +41,17 @@ def take_amount(walk: Walk) -> bool:
         walk.draft.leave(i, i + size, walk.after_comma)
         walk.i = i + size
         return True
+    if word.isdigit() and walk.typed.gaps[i][-1:] in MONEY_SIGNS:
+        walk.draft.leave(i, i + 1, walk.after_comma)  # "the box was $2 short": money, and no amount
+        walk.i = i + 1
+        return True
     read = read_whole(walk, i, _bare_unit(walk))
     if read is None or read.end > walk.end:
         return False
+    if walk.typed.gaps[read.end - 1][-1:] in MONEY_SIGNS and read.end - 1 > i:
+        walk.draft.leave(i, read.end, walk.after_comma)  # "came up $2 short"
+        walk.i = read.end
+        return True
     if read.is_bare_word and not names_follow(walk, read.end):
         return False
     if read.amount.unit == "%" and walk.verb.name in NO_SHARES and "%" in walk.typed.gaps[read.end]:
@@ -71,6 +79,7 @@ def take_amount(walk: Walk) -> bool:
     return True
 
 
+MONEY_SIGNS = ("£", "$", "€")
 NO_SHARES = frozenset(
     {"pruned", "sowed", "planted", "covered", "watered", "fed", "mulched", "dug in", "stored"}
 )
@@ -97,8 +106,9 @@ def _day_alone(walk: Walk, i: int) -> bool | None:
         walk.draft.leave(i, i + 1, walk.after_comma)
         walk.i = i + 1
         return True
-    if i and walk.typed.words[i - 1] in ("no", "nos", "nr") and "." in walk.typed.gaps[i]:
+    if i and walk.typed.words[i - 1] in ("no", "number", "nos", "nr") and "." in walk.typed.gaps[i]:
         walk.draft.leave(i, i + 1, walk.after_comma)  # "cucumber no. 3"
+        walk.draft.said.add(i)
         walk.i = i + 1
         return True
     return None

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.said_first import TAKERS
-from leafmould.notes.typed import Typed
+from leafmould.notes.typed import TITLES, Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS
 from leafmould.values.names import Kind
@@ -134,7 +134,7 @@ IN_JARS = frozenset({"jar", "bottle", "tub", "tin", "pint", "litre", "pot"})
 
 def _is_somebody(typed: Typed, j: int) -> bool:
     behind = tuple(typed.words[j + 1 : j + 3])
-    return typed.words[j] in TAKERS or typed.words[j] in ("mr", "mrs", "auntie") or behind == ("next", "door")
+    return typed.words[j] in TAKERS or typed.words[j] in TITLES | {"auntie"} or behind == ("next", "door")
 
 
 def _purposes(typed: Typed) -> set[str]:
@@ -153,6 +153,14 @@ def _goes_to(typed: Typed) -> bool:
     return False
 
 
+def _is_thing_given(typed: Typed, plain: set[str]) -> bool:
+    """ "2 jars of honey to Rev. Tom", "6 eggs to Mum": no crop before the "to"."""
+    if plain.isdisjoint(nouns.EGGS | nouns.HONEY | nouns.PRODUCTS) or not _goes_to(typed):
+        return False
+    before = range(typed.words.index("to"))
+    return not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] for i in before)
+
+
 def amount_alone(typed: Typed) -> Clause | None:
     """ "2 kg peas, Arch", "onion sets x 100 in bed 2": a clause as if its verb had been written."""
     has_crop = has_amount = False
@@ -169,6 +177,8 @@ def amount_alone(typed: Typed) -> Clause | None:
             and (word.isdigit() or word in nouns.NUMBERS or word == "half" or word in nouns.HOLDERS)
         )
     plain = set(words) - _purposes(typed)
+    if has_amount and _is_thing_given(typed, plain):
+        return Clause(0, 0, 0, typed.count, (), "gave away")
     is_made = bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)
     is_weighed = any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in words)
     is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS and not (is_weighed and "seed" not in plain)

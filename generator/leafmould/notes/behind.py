@@ -163,6 +163,9 @@ def _has_next_amount(walk: Walk) -> bool:
     return walk.verb.name in ("watered", "fed") and bool(item.amounts) and not item.crops
 
 
+MONEY_SIGNS = ("£", "$", "€", "@")
+
+
 def _phrase(walk: Walk, i: int) -> int:
     """The end of a phrase no slot wants: "in a block", "to 9 cm pots"."""
     end, stop = i + 1, walk.stop(i + 1) if i + 1 < walk.end else walk.end
@@ -175,6 +178,8 @@ def _phrase(walk: Walk, i: int) -> int:
             or end in walk.typed.quotes
         ):
             break
+        if walk.typed.is_number(end) and walk.typed.gaps[end].rstrip()[-1:] in MONEY_SIGNS:
+            break  # "at the gate £1.50 each"
         if end > i + 1 and walk.typed.names(end)[0] and walk.typed.words[end - 1] not in ARTICLES:
             break
         end += 1

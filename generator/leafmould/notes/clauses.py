@@ -197,7 +197,7 @@ def _is_own_verb(known: tuple[Known, ...]) -> bool:
 def _may_precede(word: str) -> bool:
     return (
         word in BEFORE_VERB or (word in nouns.SELDOM_VARIETY and word != "tomorrow") or word.isdigit() or word in nouns.COUNT_NOUNS or word in nouns.UNITS or word in nouns.NUMBERS
-        or word in PLACE_OPENERS or word in nouns.PART_SIDES or word in nouns.TROUBLES or word in nouns.LONGEST_VAGUE
+        or word in PLACE_OPENERS or word in nouns.PART_SIDES or word in nouns.TROUBLES or word in nouns.HENS or word in nouns.PRODUCTS or word in nouns.LONGEST_VAGUE
         or (word.endswith("ly") and len(word) > 4 and word not in HALF_DONE) or word in nouns.WEEDS or word in nouns.LIMES or word in nouns.MANURES or word in nouns.ORDINALS or word in ("unknown", "mystery", "unlabelled", "unnamed", "everything", "everywhere", "both", "them") or word in nouns.FRACTION_WORDS
     )  # fmt: skip
 

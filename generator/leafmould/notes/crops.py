@@ -12,6 +12,7 @@ from leafmould.notes.beds import is_bed_not_crop
 from leafmould.notes.beside_crop import STARTS, noun_behind_crop, unknown_behind_crop
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
+from leafmould.notes.typed import TITLES
 from leafmould.notes.varieties import is_crop_rather, known_variety
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -66,6 +67,8 @@ def _is_person(walk: Walk, i: int, size: int) -> bool:
     if walk.verb.name != "gave away":
         return False
     written = walk.typed.written(i, i + 1)
+    if i and walk.typed.words[i - 1] in TITLES and walk.typed.capital(i) and size == 1:
+        return True  # "to Rev. Tom"
     if walk.verb.name == "gave away" and size == 1 and walk.joined and not walk.after_comma:
         to = [k for k in range(walk.verb_end, i) if walk.typed.words[k] == "to"]
         if to and written.casefold() in nouns.LOCAL_NAMES and not written.endswith("s"):

@@ -65,6 +65,8 @@ def take_date(walk: Walk) -> bool:
         return False  # "for the soup of tonight"
     lead = i
     if word in DATE_LEADS or word in ("the", "this", "last", "late", "early", "mid"):
+        if word == "since" and (walk.word(i - 1) == "first" or walk.verb.name in ("picked", "collected")):
+            return False  # "first since November": when the last was
         lead = i + 1 if word in DATE_LEADS else i
         if lead < walk.end and walk.typed.words[lead] == "the" and lead > i:
             lead += 1

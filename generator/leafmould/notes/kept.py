@@ -56,7 +56,11 @@ def without_verb(typed: Typed) -> tuple[str, Asked | None]:
 
 def _near_verb(typed: Typed) -> Asked | None:
     for i, word in enumerate(typed.words[:4]):
-        is_noun = (word,) in PAST or word in nouns.COUNT_NOUNS or word in nouns.PRODUCTS
+        is_noun = (
+            (word,) in PAST
+            or word in nouns.COUNT_NOUNS | nouns.PRODUCTS | nouns.HENS
+            or word in nouns.NUMBERS
+        )
         near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
         if near is not None and near != word:
             message = f'"{typed.written(i, i + 1)}" is no action known here, so the line is kept as text.'

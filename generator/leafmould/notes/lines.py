@@ -36,6 +36,7 @@ from leafmould.notes.lists_in_short import by_days, with_picking_before, with_sh
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.remainder import join_kept, tell_remainder
+from leafmould.notes.senses import action_of
 from leafmould.notes.some_of_it import without_no_good
 from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
@@ -103,7 +104,9 @@ def _read(line: OneLine) -> LineReading:
     clauses = clauses or with_shares(
         rest, with_picking_before(rest, without_no_good(rest, find_clauses(rest)))
     )
-    if found is not None:
+    if found is not None and found.start and all(action_of(rest, c)[0] == "remark" for c in clauses):
+        clauses = [found]  # "the red hen is gone broody, so only 3 eggs"
+    elif found is not None:
         clauses = with_verbless(rest, found, clauses)
     if not clauses:
         return _amount_alone(line, rest) or line.as_text(*without_verb(rest))
@@ -121,13 +124,17 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
         after or typed.kind(end, *kinds)[0] > 0 or typed.words[start] in MAY_OPEN
         for start, end, after in done.draft.left
     )
-    if not is_told or done.draft.asked or not done.draft.has_crop:
+    if not is_told or done.draft.asked or not (done.draft.has_crop or _is_of_the_house(done.draft)):
         return None
     if not (done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
     question = f'No action is named; read as "{done.verb.name}".'
     done.draft.ask(Level.QUESTION, question, typed.starts[0])
     return _finish(line, typed, [done], [clause])
+
+
+def _is_of_the_house(draft: Draft) -> bool:
+    return any(item.thing for item in draft.items)
 
 
 def _weather(line: OneLine, weather: Weather, start: int) -> LineReading:

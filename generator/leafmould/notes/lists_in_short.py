@@ -69,7 +69,7 @@ def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
     return any(w in SHARES or w.isdigit() or w in nouns.NUMBERS for w in words[:4])
 
 
-SHARES = frozenset({"half", "rest", "most", "some", "few", "couple", "lot", "dozen"})
+SHARES = frozenset({"half", "rest", "remainder", "other", "most", "some", "few", "couple", "lot", "dozen"})
 NO_PICKING = (
     nouns.EGGS
     | nouns.HONEY

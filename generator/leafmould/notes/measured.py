@@ -14,13 +14,13 @@ from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
 
 PRICE = re.compile(
-    r"(?:[£$€]\s?\d+(?:[.,]\d\d?)?|\d+(?:[.,]\d\d)?\s?(?:[£€$]|p\b|pence|euros?|pounds?(?= each|$)|dollars?|eur\b|gbp\b|usd\b|chf\b|kr\b|quid))(?:\s(?:each|a pack(?:et)?|per pack(?:et)?|the lot|in all|altogether))?|\d+[.,]\d\d(?![\w.,])(?!\s?(?:kg|g|m|l|cm|lb|oz)\b)(?:\s(?:each|the lot|a pack(?:et)?))?",
+    r"(?:[£$€]\s?\d+(?:[.,]\d\d?)?|\d+(?:[.,]\d\d)?\s?(?:[£€$]|p\b|pence|euros?|pounds?(?= each|$)|dollars?|bucks?\b|eur\b|gbp\b|usd\b|chf\b|kr\b|quid))(?:\s?(?:each|ea\b|a (?:pack(?:et)?|kilo|kg|lb|pound|dozen|bag|jar|box|bunch|punnet|pop)|per (?:pack(?:et)?|kilo|kg|lb|dozen|bag|jar|box)|/(?:kg|lb|doz(?:en)?)|the lot|in all|altogether))?|\d+[.,]\d\d(?![\w.,])(?!\s?(?:kg|g|m|l|cm|lb|oz)\b)(?:\s(?:each|the lot|a pack(?:et)?))?",
     re.IGNORECASE,
 )
 
 
 CURRENCY = re.compile(
-    r"[£$€]|(?:\b|(?<=\d))(?:p|pence|euros?|pounds?|dollars?|eur|gbp|usd|chf|kr|quid)\b", re.IGNORECASE
+    r"[£$€]|(?:\b|(?<=\d))(?:p|pence|euros?|pounds?|dollars?|bucks?|eur|gbp|usd|chf|kr|quid)\b", re.IGNORECASE
 )
 
 
@@ -244,6 +244,12 @@ def take_price(walk: Walk) -> bool:
     end = word_at(walk, m.end(), j)
     if walk.word(end) in ("short", "over", "under", "down", "off", "less"):
         return False  # "the box was 2 dollars short"
+    if walk.draft.price is not None:
+        written = walk.typed.text[start : m.end()].strip()
+        walk.ask(Level.HINT, f'"{written}" is kept as a remark.', j)  # two goods and their prices
+        walk.draft.leave(walk.i, end, walk.after_comma)
+        walk.i = end
+        return True
     walk.draft.price = walk.typed.text[start : m.end()].strip()
     walk.draft.spans.append(("price", start, m.end()))
     if not CURRENCY.search(m[0]):
@@ -264,4 +270,4 @@ def _may_be_paid(walk: Walk, i: int) -> bool:
     )
 
 
-MONEY = frozenset({"p", "pence", "euro", "pound", "dollar", "eur", "gbp", "usd", "chf", "kr", "quid"})
+MONEY = frozenset({"p", "pence", "euro", "pound", "dollar", "buck", "eur", "gbp", "usd", "chf", "kr", "quid"})

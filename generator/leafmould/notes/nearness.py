@@ -35,6 +35,17 @@ def is_short_slip(typed: str, known: str) -> bool:
     return any(long[:k] + long[k + 1 :] == short for k in range(len(long)))
 
 
+VOWELS = str.maketrans("", "", "aeiouy")
+
+
+def sounds_alike(typed: str, known: str) -> bool:
+    """ "cold fraim": the same but for its vowels, beside other words that are right."""
+    if min(len(typed), len(known)) < SHORTEST or typed[0] != known[0] or not typed.isalpha():
+        return False
+    left = typed.translate(VOWELS)
+    return len(left) > 2 and left == known.translate(VOWELS)
+
+
 def _words(text: str) -> frozenset[str]:
     return frozenset(text.split())
 
@@ -96,7 +107,9 @@ def _is_near(words: tuple[str, ...], name: tuple[str, ...]) -> bool:
     different = [(a, b) for a, b in zip(words, name, strict=True) if a != b]
     if len(different) != 1:
         return False
-    return is_slip(*different[0]) or (len(words) > 1 and is_short_slip(*different[0]))
+    return is_slip(*different[0]) or (
+        len(words) > 1 and (is_short_slip(*different[0]) or sounds_alike(*different[0]))
+    )
 
 
 @lru_cache(maxsize=5_000)

@@ -11,9 +11,9 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.draft import Draft
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES
+from leafmould.notes.words.prepositions import ARTICLES, SUBJECTS
 from leafmould.notes.words.verbs import Verb
-from leafmould.values.names import fold_word
+from leafmould.values.names import Kind, fold_word
 
 
 def _words(text: str) -> frozenset[str]:
@@ -48,6 +48,57 @@ def is_hens_lay(typed: Typed, clause: Clause) -> bool:
     return not nouns.HENS.isdisjoint(before) and "egg" in behind
 
 
+def is_got_by_someone(typed: Typed, clause: Clause) -> bool:
+    """ "2 kg tayberries. Mum got 300 g", "Sheila had the rest": given to her."""
+    if clause.form not in (("got",), ("had",)):
+        return False
+    begin = next((k for k in range(clause.verb_start, clause.start, -1) if typed.breaks[k]), clause.start)
+    before = [
+        w for w in typed.words[begin : clause.verb_start] if w not in ARTICLES | {"and", "then", "next"}
+    ]
+    i = clause.verb_end
+    if len(before) != 1 or i >= clause.end or typed.breaks[i]:
+        return False
+    k = clause.verb_start - 1
+    is_person = (
+        before[0] in TAKERS
+        or before[0] == "door"
+        or (begin > 0 and typed.capital(k) and before[0] not in SUBJECTS)
+    )
+    if not is_person or typed.names(k)[0] or before[0] in nouns.TROUBLES | nouns.HENS:
+        return False
+    i += typed.words[i] in ARTICLES
+    words = typed.words[i : i + 2]
+    return bool(words) and (words[0].isdigit() or words[0] in nouns.NUMBERS or not SHARES.isdisjoint(words))
+
+
+SHARES = _words("half rest remainder most some few couple dozen others lot bag box")
+
+
+def is_over(typed: Typed, clause: Clause) -> bool:
+    """ "peas done", "the courgettes have had it"; not "beans 3 kg, labels done", "beans, had it with butter"."""
+    i = clause.verb_start - 1
+    while i > clause.start and typed.words[i] in BEING_OVER:
+        i -= 1
+    spots = range(clause.start, i + 1)
+    is_behind = any(
+        k + typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.BED, Kind.VARIETY)[0] == i + 1 for k in spots
+    )
+    is_closed = (
+        clause.verb_end >= clause.end
+        or typed.breaks[clause.verb_end]
+        or typed.words[clause.verb_end] not in ("with", "on", "raw")
+    )
+    return (
+        (is_behind or i in typed.quotes)
+        and is_closed
+        and not any(typed.breaks[i + 1 : clause.verb_start + 1])
+    )
+
+
+BEING_OVER = (
+    _words("all are is have has now both finally were was nearly just well and truly here in the") | ARTICLES
+)
 STEEPS = _words(
     "gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle dehydrator demijohn crock kilner"
 )

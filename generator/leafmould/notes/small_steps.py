@@ -150,6 +150,10 @@ def take_remark(walk: Walk) -> bool:
         return True
     if word in ("save", "bar"):
         return False
+    if word == "size" and walk.word(i + 1) == "of":
+        walk.draft.leave(i, walk.stop(i), walk.after_comma)  # "size of a walnut"
+        walk.i = walk.stop(i)
+        return True
     if word == "next" and walk.word(i + 1) == "door":
         walk.draft.leave(i, i + 2, walk.after_comma)
         walk.i = i + 2

@@ -139,7 +139,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_crop, frozenset()),
     (take_preposition, frozenset(PLACE_OPENERS)),
     (take_bed, ARTICLES | {"bed", "both", "all"}),
-    (take_remark, REMARK_OPENERS | {"with", "save", "bar"}),
+    (take_remark, REMARK_OPENERS | {"with", "save", "bar", "size"}),
     (take_near_place, None),
     (take_unknown, None),
     (take_filler, UNKNOWN_WORDS | ARTICLES | FILLERS | SUBJECTS | {"all"}),

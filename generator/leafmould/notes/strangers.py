@@ -151,6 +151,8 @@ def _beside_known(walk: Walk, i: int, end: int) -> bool:
     if not walk.joined or (walk.after_comma and not _is_list(walk, i, end)):
         return False
     words = tuple(walk.typed.words[i:end])
+    if walk.word(end) == "of" and not walk.typed.breaks[end]:
+        return False  # "balls of flour"
     known = near_name(walk.typed.vocabulary, words, (Kind.CROP, Kind.CROP_GROUP))
     if known is not None and not walk.draft.places:
         walk.draft.items.append(Item())

@@ -102,6 +102,8 @@ class Typed:
             self._say_instead()
         if not SAID_AS_STARTS.isdisjoint(self.words):
             self._say_as_one()
+        if "no" in self.words and "no. " in self.plain.lower():
+            self._number_no()
         self._measure_gaps()
         looks = _first_looks(self.vocabulary)
         self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
@@ -127,7 +129,7 @@ class Typed:
                 continue
             for phrase, meant in ABOUT_BY_FIRST[word]:
                 end = i + len(phrase)
-                if tuple(self.words[i:end]) == phrase and self._is_counted(end):
+                if tuple(self.words[i:end]) == phrase and self._is_counted(end, is_like=word == "like"):
                     self.words[i:end] = [meant] * len(phrase)
                     break
 
@@ -144,10 +146,17 @@ class Typed:
             if word is not None and not self.vocabulary.at(self.words, i + 1, Kind.BED)[0]:
                 self.words[i] = self.words[i + 1] = word
 
-    def _is_counted(self, i: int) -> bool:
+    def _number_no(self) -> None:
+        """ "cucumber no. 1": a number, and no "no"."""
+        for i in range(self.count - 1):
+            if self.words[i] == "no" and self.gaps[i + 1] == ". " and self.words[i + 1].isdigit():
+                self.words[i] = "number"
+
+    def _is_counted(self, i: int, *, is_like: bool) -> bool:
         follows = self.words[i] if i < self.count else ""
         return follows.isdigit() or (
-            (follows in NUMBERS or follows in ("half", "quarter", "dozen")) and follows not in ("one",)
+            (follows in NUMBERS or follows in ("half", "quarter", "dozen"))
+            and follows not in (("one", "a", "an") if is_like else ("one",))
         )
 
     def _spelled_out(self, i: int) -> str:
@@ -335,7 +344,7 @@ def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
 
 
 ABOUT_SHORT = frozenset({"c", "ca", "approx", "about", "est", "min", "max"})
-TITLES = frozenset({"mr", "mrs", "ms", "dr", "st"})
+TITLES = frozenset({"mr", "mrs", "ms", "dr", "st", "rev", "fr", "sr", "revd", "prof"})
 ABBREVIATED = (
     ABOUT_SHORT | TITLES | frozenset({"doz", "dozen", "pkt", "pkts", "wt", "var", "approx", "incl", "qty"})
 )

@@ -166,27 +166,27 @@ def _eggs(typed: Typed) -> Clause | None:
 
 
 def _eggs_behind(typed: Typed) -> Clause | None:
-    """ "hens off lay, only 3 eggs": behind what is told of the hens."""
+    """ "hens off lay, only 3 eggs", "the red hen is broody so only 3 eggs": behind what is told of the hens."""
+    if nouns.HENS.isdisjoint(typed.words):
+        return None
     for i in range(1, typed.count):
-        if typed.words[i] != "egg" or nouns.HENS.isdisjoint(typed.words[: typed.stops[0]]):
-            continue
-        k = i - 1
-        while (
-            k > 0
-            and not typed.breaks[k]
-            and (typed.words[k] in EGG_WORDS or typed.words[k] in nouns.NUMBERS or typed.words[k].isdigit())
-        ):
+        k = i if typed.words[i] == "egg" else 0
+        while k > 0 and not _begins(typed, k) and _may_count_eggs(typed.words[k - 1]):
             k -= 1
         is_counted = any(
             w.isdigit() or w in nouns.NUMBERS or w in ("dozen", "half") for w in typed.words[k:i]
         )
-        if (
-            typed.breaks[k]
-            and is_counted
-            and (typed.words[k] in EGG_LEADS or k == i - 1 or typed.words[k].isdigit())
-        ):
+        if 0 < k < i and is_counted and _begins(typed, k):
             return Clause(k, i + 1, i + 1, typed.count, ("egg",), "collected", "eggs")
     return None
+
+
+def _begins(typed: Typed, k: int) -> bool:
+    return typed.breaks[k] or typed.words[k - 1] in ("so", "and", "but")
+
+
+def _may_count_eggs(word: str) -> bool:
+    return word.isdigit() or word in EGG_WORDS or word in EGG_LEADS
 
 
 EGG_LEADS = frozenset({"only", "just", "still", "got", "but", "another", "down"}) | frozenset(nouns.NUMBERS)

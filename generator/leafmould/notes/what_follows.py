@@ -6,6 +6,7 @@ Looked at by the step of the walk that takes amounts, before it places one.
 from __future__ import annotations
 
 from leafmould.notes.walk import Walk
+from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS, REMARK_OPENERS
 from leafmould.values.names import Kind
 
@@ -82,7 +83,8 @@ def words_of_time(walk: Walk, i: int) -> int:
     """How many words are no amount: "3 days" ago, "2 hrs", and the second half of a day, "2.5."."""
     typed = walk.typed
     if not typed.is_number(i):
-        return 0
+        is_spelled = typed.words[i] in nouns.NUMBERS and walk.word(i + 1) in TIMES | AGES
+        return 2 if is_spelled and walk.word(i + 2) in COMPARED else 0
     if i and typed.is_number(i - 1) and typed.gaps[i] in (".", "/"):
         return 1
     word = walk.word(i + 1)
@@ -90,7 +92,11 @@ def words_of_time(walk: Walk, i: int) -> int:
         return 1  # "at 7 in the morning"
     if _is_told_number(walk, i):
         return 1
-    is_time = word in LASTING or (word in TIMES and walk.word(i + 2) == "ago") or _is_age(walk, i)
+    is_time = (
+        word in LASTING
+        or (word in TIMES and walk.word(i + 2) in ("ago", "earlier", "later", "ahead"))
+        or _is_age(walk, i)
+    )
     return 2 if is_time and not typed.breaks[i + 1] else 0
 
 
@@ -123,6 +129,9 @@ def _is_told_number(walk: Walk, i: int) -> bool:
     )
 
 
+COMPARED = frozenset(
+    {"ago", "earlier", "later", "before", "ahead", "behind", "early", "late", "running", "old"}
+)
 MEASURED = frozenset(
     {"said", "say", "saying", "forecast", "reckoned", "temp", "temperature", "reached", "hit", "touched", "thermometer", "dial",
      "low", "high", "feels", "forecasting", "predicted"}

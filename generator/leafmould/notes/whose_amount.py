@@ -5,6 +5,8 @@ Finding the amount is in `amount_slots`.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from leafmould.notes.amounts import Read
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Fate
@@ -93,6 +95,11 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
             i,
         )
         draft.leave(i, read.end, False)
+        return
+    if not item.amounts and item.crops and (summed := _sum_of_sorts(walk, read, i)) is not None:
+        item.amounts.append(summed.amount)
+        item.spans.append(("amount", walk.typed.starts[i], walk.typed.ends[summed.end - 1]))
+        walk.i = summed.end
         return
     if walk.verb.name == "saved seed" and _is_saved_from(walk, i):
         draft.said.update(range(i, read.end))
@@ -209,6 +216,42 @@ def _is_saved_from(walk: Walk, i: int) -> bool:
     return walk.typed.words[k] in ("from", "of", "off") and not walk.typed.breaks[k + 1]
 
 
+def _sum_of_sorts(walk: Walk, read: Read, i: int) -> Read | None:
+    """ "capsicums, 7 red 3 green", "4 big and 2 small": as many together."""
+    if read.amount.unit != "piece" or read.amount.count is None or walk.word(read.end) not in SORTS:
+        return None
+    total, end = read.amount.count, read.end + 1
+    while end < walk.end:
+        k = end + (walk.word(end) in ("and", "plus"))
+        if not (walk.typed.is_number(k) and walk.word(k + 1) in SORTS):
+            break
+        total, end = total + int(walk.typed.words[k][:6]), k + 2
+    if end == read.end + 1:
+        return None
+    amount = replace(read.amount, written=walk.typed.written(i, end), low=float(total), high=float(total))
+    return read._replace(amount=amount, end=end)
+
+
+SORTS = frozenset(
+    {
+        "red",
+        "green",
+        "yellow",
+        "orange",
+        "purple",
+        "white",
+        "black",
+        "brown",
+        "big",
+        "small",
+        "large",
+        "medium",
+        "ripe",
+        "good",
+        "little",
+        "blue",
+    }
+)
 BEST = nouns.SELDOM_VARIETY - {"from"}
 EXCEPT = frozenset({"bar", "but", "except", "save"})
 """ "had every cherry bar eleven"."""

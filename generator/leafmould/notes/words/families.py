@@ -104,6 +104,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("moved; shifted; brought; carried; stood", MOVED_ON),
     ("gave", GAVE),
     ("took; took off; took out", TOOK),
+    ("got; had", (("someone got", "gave away"),)),
     ("got", GOT),
     ("snapped", (("suckers", "pinched out"), ("tops off", "pinched out"), ("self ended", "lost"), ("count first", "lost"))),
     ("nipped", (("tops off", "pinched out"), ("suckers", "pinched out"))),

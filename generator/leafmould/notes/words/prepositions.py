@@ -92,7 +92,7 @@ SHORTENED = {
     "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",
     "bcos": "because", "coz": "because", "yday": "yesterday", "yest": "yesterday", "evrything": "everything",
     "everthing": "everything", "exept": "except", "exepct": "except", "plnted": "planted", "plantd": "planted",
-    "pickd": "picked", "sowd": "sowed", "wtih": "with", "inthe": "in", "onthe": "on", "inmy": "in", "ofthe": "of", "fromthe": "from", "tothe": "to",  "doz": "dozen", "cpl": "couple", "thru": "through", "pkd": "picked", "harv": "harvested", "wtrd": "watered", "transpl": "transplanted", "plntd": "planted", "swn": "sown", "hrvstd": "harvested", "altho": "although", "wkend": "weekend", "w": "with",
+    "pickd": "picked", "sowd": "sowed", "wtih": "with", "inthe": "in", "onthe": "on", "inmy": "in", "ofthe": "of", "fromthe": "from", "tothe": "to",  "doz": "dozen", "cpl": "couple", "thru": "through", "pkd": "picked", "harv": "harvested", "wtrd": "watered", "transpl": "transplanted", "plntd": "planted", "swn": "sown", "hrvstd": "harvested", "altho": "although", "wkend": "weekend", "w": "with", "wi": "with", "jrs": "jar", "jr": "jar", "svd": "saved", "grn": "green", "comp'd": "composted", "compd": "composted", "btl": "bottle", "btls": "bottle", "bdl": "bundle", "lge": "large", "sml": "small", "wk'd": "weeded", "frz": "froze", "pnt": "punnet", "punet": "punnet", "bkt": "bucket", "gd": "good",
 }  # fmt: skip
 """Words as they are typed on a phone."""
 

@@ -77,4 +77,11 @@ SPELLINGS = {
     for form in forms.split()
     if (fold_word(form),) != fold(crop)
 }
+SPELLINGS |= {
+    f"{fruit}{end}": f"{fruit}berry"
+    for fruit in ("straw", "rasp", "goose", "black", "logan", "tay", "blue", "mul", "elder")
+    for end in ("bury", "bery", "burry", "berr", "barry")
+} | {f"ras{end}": "raspberry" for end in ("bury", "bery", "burry", "berr", "berry")} | {f"black{end}": "blackcurrant" for end in ("current", "curant", "curren", "currents")} | {
+    f"red{end}": "redcurrant" for end in ("current", "curant", "curren", "currents")
+}  # fmt: skip
 """Folded form -> a name to look up, as LOCAL_NAMES has them."""

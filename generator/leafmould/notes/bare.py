@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.said_first import TAKERS
-from leafmould.notes.typed import TITLES, Typed
+from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS
+from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS, TITLES
 from leafmould.values.names import Kind
 from leafmould.values.when import When
 

@@ -12,10 +12,10 @@ from leafmould.notes.beds import is_bed_not_crop
 from leafmould.notes.beside_crop import STARTS, noun_behind_crop, unknown_behind_crop
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
-from leafmould.notes.typed import TITLES
 from leafmould.notes.varieties import is_crop_rather, known_variety
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import TITLES
 from leafmould.notes.words.verbs import as_done
 from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level

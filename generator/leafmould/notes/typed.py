@@ -13,12 +13,14 @@ from itertools import accumulate
 from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
 from leafmould.notes.words.prepositions import (
+    ABBREVIATED,
     ABOUT_BY_FIRST,
     ABOUT_SIGNS,
     GLUED,
     SAID_AS,
     SAID_AS_STARTS,
     SHORTENED,
+    ends_nothing,
 )
 from leafmould.notes.words.spellings import SPELLINGS
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
@@ -193,7 +195,7 @@ class Typed:
         """The signs before each word and behind the last, and where names must stop."""
         self.gaps = ["" if gap == " " else gap for gap in self.gaps]
         if ". " in self.gaps and not ABBREVIATED.isdisjoint(self.words):
-            self.gaps = ["" if self._is_shortened(i) else gap for i, gap in enumerate(self.gaps)]
+            self._join_shortened()
         self.breaks = [gap != "" and _is_break(gap) for gap in self.gaps]
         if ":" in self.gaps:  # "1:10", "12:30"
             self.breaks = [is_break and not self._is_ratio(i) for i, is_break in enumerate(self.breaks)]
@@ -204,14 +206,11 @@ class Typed:
                 self.stops += [i] * (i - len(self.stops))
         self.stops.append(self.count)
 
-    def _is_shortened(self, i: int) -> bool:
-        """The point behind "c. 3 kg", "approx. 40", "doz. eggs", "Mr. Shaw" ends nothing."""
-        if self.gaps[i] != ". " or not i or i >= self.count:
-            return False
-        word, follows = self.words[i - 1], self.words[i]
-        return (word in ABOUT_SHORT and follows.isdigit()) or (
-            word in ABBREVIATED - ABOUT_SHORT and (word in TITLES or not self.capital(i))
-        )
+    def _join_shortened(self) -> None:
+        """The point behind "c. 3 kg", "doz. eggs", "Mr. Shaw" ends nothing."""
+        for i in range(1, self.count):
+            if self.gaps[i] == ". " and ends_nothing(self.words[i - 1], self.words[i], self.capital(i)):
+                self.gaps[i] = ""
 
     def _is_ratio(self, i: int) -> bool:
         return (
@@ -343,12 +342,6 @@ def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
     return sorted([*whole, *(span for span in found if span[0] not in inside)])[:MOST_WORDS]
 
 
-ABOUT_SHORT = frozenset({"c", "ca", "approx", "about", "est", "min", "max"})
-TITLES = frozenset({"mr", "mrs", "ms", "dr", "st", "rev", "fr", "sr", "revd", "prof"})
-ABBREVIATED = (
-    ABOUT_SHORT | TITLES | frozenset({"doz", "dozen", "pkt", "pkts", "wt", "var", "approx", "incl", "qty"})
-)
-"""What is written short with a point, which closes no sentence."""
 LONGEST_SHORT = 6
 NO_NAME: tuple[int, tuple[Known, ...]] = (0, ())
 NO_NAMES: list[tuple[int, tuple[Known, ...]] | None] = [NO_NAME] * BEYOND

@@ -153,6 +153,7 @@ def _eggs(typed: Typed) -> Clause | None:
         if (
             typed.words[i] == "egg"
             and i
+            and typed.words[i + 1 : i + 2] != ["to"]
             and (
                 typed.words[i - 1].isdigit()
                 or typed.words[i - 1] in nouns.NUMBERS

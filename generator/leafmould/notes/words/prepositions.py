@@ -150,3 +150,18 @@ ABOUT_SIGNS = frozenset(max(p, key=len) for phrases in ABOUT_BY_FIRST.values() f
 
 NO_DEEDS = _words("checked counted looked opened turned needed wanted managed went")
 """What was done with the eyes or in the mind: a remark that holds it is a remark."""
+
+
+ABOUT_SHORT = frozenset({"c", "ca", "approx", "about", "est", "min", "max"})
+TITLES = frozenset({"mr", "mrs", "ms", "dr", "st", "rev", "fr", "sr", "revd", "prof"})
+ABBREVIATED = (
+    ABOUT_SHORT | TITLES | frozenset({"doz", "dozen", "pkt", "pkts", "wt", "var", "approx", "incl", "qty"})
+)
+"""What is written short with a point, which closes no sentence."""
+
+
+def ends_nothing(word: str, follows: str, is_capital: bool) -> bool:
+    """Whether the point behind a word is that of "c. 3 kg", "doz. eggs", "Mr. Shaw", and closes no sentence."""
+    if word in ABOUT_SHORT:
+        return follows.isdigit()
+    return word in ABBREVIATED and (word in TITLES or not is_capital)

@@ -143,6 +143,16 @@ def _purposes(typed: Typed) -> set[str]:
     return {word for i in spots for word in typed.words[i + 1 : typed.stops[i]]}
 
 
+def _meals(typed: Typed) -> set[str]:
+    """What was made of it, said alone: "leeks 3. soup.", "rasps 1 punnet, jam"."""
+    spots = [i for i in range(1, typed.count) if typed.breaks[i] and typed.stops[i] == i + 1]
+    return (
+        {typed.words[i] for i in spots if typed.words[i] in nouns.PRODUCTS}
+        if not IN_JARS & set(typed.words)
+        else set()
+    )
+
+
 def _goes_to(typed: Typed) -> bool:
     """ "2 lb rhubarb to Morag next door": given to somebody."""
     for i in range(1, typed.count - 1):
@@ -176,7 +186,7 @@ def amount_alone(typed: Typed) -> Clause | None:
             not typed.names(i)[0]
             and (word.isdigit() or word in nouns.NUMBERS or word == "half" or word in nouns.HOLDERS)
         )
-    plain = set(words) - _purposes(typed)
+    plain = set(words) - _purposes(typed) - _meals(typed)
     if has_amount and _is_thing_given(typed, plain):
         return Clause(0, 0, 0, typed.count, (), "gave away")
     is_made = bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)

@@ -34,7 +34,66 @@ def other_ways(beds: Iterable[tuple[str, Known]]) -> list[tuple[str, Known]]:
         words = fold(name)
         for alias in _of_name(words):
             found[alias].add(replace(known, is_public=True))
+        if (initials := _initials(words)) is not None:
+            found[initials].add(replace(known, is_public=True, is_word=True))
     return [(alias, known) for alias in sorted(found) if len(found[alias]) == 1 for known in found[alias]]
+
+
+NO_INITIALS = frozenset(
+    [
+        "or",
+        "in",
+        "on",
+        "at",
+        "to",
+        "of",
+        "as",
+        "so",
+        "it",
+        "is",
+        "by",
+        "up",
+        "my",
+        "we",
+        "me",
+        "he",
+        "be",
+        "do",
+        "go",
+        "if",
+        "an",
+        "ok",
+        "am",
+        "pm",
+        "tv",
+        "uk",
+        "us",
+        "eu",
+        "ph",
+        "mm",
+        "cm",
+        "kg",
+        "ml",
+        "oz",
+        "ft",
+        "in",
+        "dr",
+        "mr",
+        "ms",
+        "bc",
+        "ad",
+        "no",
+    ]
+)
+"""Letters that stand for something else, also where they are written large."""
+
+
+def _initials(words: tuple[str, ...]) -> str | None:
+    """ "HB" for Herb bank: written large, it can be little else."""
+    if not 2 <= len(words) <= 3 or not all(word.isalpha() for word in words):
+        return None
+    initials = "".join(word[0] for word in words)
+    return None if initials in NO_INITIALS else initials
 
 
 def _of_name(words: tuple[str, ...]) -> Iterable[str]:
@@ -43,6 +102,8 @@ def _of_name(words: tuple[str, ...]) -> Iterable[str]:
     joined = "".join(words)
     if len(words) > 1 and len(joined) >= SHORTEST_JOINED and joined.isalpha():
         yield joined
+    if len(words) == 2 and words[1].isdigit() and len(words[0]) > 2 and words[0][0] != "f":  # no "F1"
+        yield f"{words[0][0]} {words[1]}"  # "B2", "b2"
     for kinds, names in KINDS:
         if not kinds.isdisjoint(words):
             yield from (name.strip() for name in names.split(";"))

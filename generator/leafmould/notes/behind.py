@@ -10,6 +10,7 @@ from leafmould.notes.amounts import read_amount
 from leafmould.notes.details import take_source
 from leafmould.notes.places import take_place_after
 from leafmould.notes.walk import Walk
+from leafmould.notes.what_follows import crop_behind
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -29,6 +30,9 @@ def take_preposition(walk: Walk) -> bool:
         or (word == "of" and walk.typed.kind(i - 1, Kind.MEASURE)[0])
     ):
         return False
+    if word == "for" and walk.verb.name == "bought" and not walk.draft.has_crop and crop_behind(walk, i + 1):
+        walk.i = i + 1  # "paid £3.95 for ten tomato seeds"
+        return True
     if word == "from" and walk.verb.name == "moved" and walk.draft.origins:
         if walk.bed_at(walk.past_articles(i + 1))[1] is not None:
             walk.ask(Level.QUESTION, "Two moves in one line. Write a line for each.", i)

@@ -238,7 +238,8 @@ def is_furniture(typed: Typed, clause: Clause) -> bool:
 
 def is_yield(typed: Typed, clause: Clause) -> bool:
     """ "the tree gave 41 apples", "it gave us two pounds"."""
-    before = typed.words[clause.start : clause.verb_start]
+    begin = next((i for i in range(clause.verb_start, clause.start, -1) if typed.breaks[i]), clause.start)
+    before = typed.words[begin : clause.verb_start]
     if has_weight(typed, clause) and any(
         typed.kind(i, Kind.BED)[0] for i in range(clause.start, clause.verb_start)
     ):

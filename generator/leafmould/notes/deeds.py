@@ -44,6 +44,7 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
     topic: int | None = None
     before: list[tuple[int, int]] = []
     clauses = _without_no_verbs(typed, clauses)
+    before += _saying_before(typed, clauses)
     for clause in clauses:
         if topic is not None and _is_but_a_count(typed, clause):
             clause.start = topic
@@ -90,6 +91,19 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
     return done
 
 
+def _saying_before(typed: Typed, clauses: list[Clause]) -> list[tuple[int, int]]:
+    """ "A glut is only a gift badly timed. Left five marrows …": a sentence that names nothing is no topic."""
+    if not clauses or clauses[0].start or ". " not in typed.plain:
+        return []
+    first = clauses[0]
+    spots = range(first.verb_start, 2, -1)
+    end = next((i for i in spots if typed.gaps[i].lstrip().startswith((".", "!")) and typed.breaks[i]), 0)
+    if not end or any(typed.names(i)[0] or typed.is_number(i) for i in range(end)):
+        return []
+    first.start = end
+    return [(0, end)]
+
+
 def _is_but_a_count(typed: Typed, clause: Clause) -> bool:
     """Whether nothing but a number stands before the verb: "about 10 died"."""
     before = typed.words[clause.start : clause.verb_start]
@@ -108,6 +122,7 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             )
             or _is_the_same_planting(typed, clause)
             or _is_covering_of_seed(typed, kept[-1], clause)
+            or (clause.form == ("started",) and action_of(typed, kept[-1])[0] == "put up")
         )
         if is_none and not clause.is_denied:
             if _is_told(typed, clause):

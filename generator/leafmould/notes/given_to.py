@@ -45,8 +45,15 @@ def is_given(typed: Typed, clause: Clause) -> bool:
 
 def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
     j = i + 1
-    while j < clause.end and typed.words[j] in ARTICLES | {"some", "next", "me"}:
-        j += 1
+    while j < clause.end and (
+        typed.words[j] in ARTICLES | {"some", "next", "me"}
+        or (
+            j + 1 < clause.end
+            and typed.words[j + 1] in GATES
+            and "'" in typed.plain[typed.starts[j] : typed.ends[j]]
+        )
+    ):
+        j += 1  # "on Harriet's wall"
     if j >= clause.end or typed.breaks[j] or typed.kind(j, Kind.BED)[0]:
         return False
     word, lead = typed.words[j], typed.words[i]

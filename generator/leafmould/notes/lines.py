@@ -101,13 +101,12 @@ def _read(line: OneLine) -> LineReading:
         line.asked.append(
             Asked(Level.QUESTION, f'No action is named; read as "{clauses[0].verb}".', rest.starts[0])
         )
-    clauses = clauses or with_shares(
-        rest, with_picking_before(rest, without_no_good(rest, find_clauses(rest)))
-    )
+    clauses = clauses or with_picking_before(rest, without_no_good(rest, find_clauses(rest)))
     if found is not None and found.start and all(action_of(rest, c)[0] == "remark" for c in clauses):
         clauses = [found]  # "the red hen is gone broody, so only 3 eggs"
     elif found is not None:
         clauses = with_verbless(rest, found, clauses)
+    clauses = with_shares(rest, clauses)
     if not clauses:
         return _amount_alone(line, rest) or line.as_text(*without_verb(rest))
     return _done(line, rest, clauses)

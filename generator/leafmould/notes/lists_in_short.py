@@ -17,7 +17,7 @@ from leafmould.values.names import Kind, fold_word
 SHORT = frozenset({"mon", "tue", "tues", "wed", "weds", "thu", "thur", "thurs", "fri", "sat", "sun", "yest"})
 DAYS = frozenset(map(fold_word, {*WEEKDAYS, *MONTHS, "today", "yesterday", *SHORT})) - {"may", "march"}
 SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "cell", "station", "seed"})
-FATES = frozenset({"put up", "gave away", "ate", "stored"})
+FATES = frozenset({"put up", "gave away", "ate", "stored", "composted"})
 CROPS = (Kind.CROP, Kind.CROP_GROUP)
 
 
@@ -48,9 +48,19 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         return clauses
     verb, stop = clauses[0], typed.stops[0]
     begin = next((i for i in range(verb.verb_start, -1, -1) if typed.breaks[i]), 0)
-    if verb.start or not begin or stop > begin or verb.is_denied or action_of(typed, verb)[0] not in FATES:
+    if verb.start or not begin or stop > begin or verb.is_denied:
         return clauses
-    if not (_comes_off_a_bed(typed, begin) or _is_share(typed, verb, begin)):
+    if action_of(typed, verb)[0] not in FATES and not _is_rest_lost(typed, verb, begin):
+        return clauses
+    if begin > stop and "rest" in typed.words[stop:begin]:
+        begin = next(
+            i for i in range(begin, stop - 1, -1) if typed.breaks[i] and "rest" in typed.words[i:begin]
+        )
+    if not (
+        _comes_off_a_bed(typed, begin)
+        or _is_share(typed, verb, begin)
+        or "rest" in typed.words[begin : verb.verb_end]
+    ):
         return clauses
     if not any(_is_counted(typed, i) for i in range(begin)):
         return clauses
@@ -58,6 +68,14 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         return clauses
     verb.start = begin
     return [Clause(0, 0, 0, begin, (), "picked"), *clauses]
+
+
+def _is_rest_lost(typed: Typed, clause: Clause, begin: int) -> bool:
+    """ "one small bowl. Blackbird had the rest", "2 lb, blight on the rest, binned": what came before was picked."""
+    words = typed.words[begin : typed.stops[clause.verb_start]]
+    return action_of(typed, clause)[0] in ("lost", "composted") and bool(
+        {"rest", "remainder", "other"} & set(words)
+    )
 
 
 def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
@@ -90,7 +108,9 @@ def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             continue
         end = clause.end
         begins = [
-            i for i in range(clause.verb_end, end) if typed.breaks[i] and (number or i > clause.verb_end)
+            i
+            for i in range(clause.verb_end, end)
+            if typed.breaks[i] and (number or i > clause.verb_end or clause.subject == "eggs")
         ]
         for i in begins:
             k = _share_end(typed, i)
@@ -101,7 +121,7 @@ def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
 
 
 TO = frozenset({"to", "for", "in", "into"})
-MADE = frozenset({"put up", "stored", "ate", "gave away", "composted", "used"})
+MADE = frozenset({"collected", "put up", "stored", "ate", "gave away", "composted", "used"})
 
 
 def _share_end(typed: Typed, i: int) -> int:
@@ -126,12 +146,17 @@ def _fate(typed: Typed, k: int) -> str | None:
         return "put up"
     if not KEEPING.isdisjoint(words):
         return "stored"
+    if words[0] == "for" and not EATEN.isdisjoint(words):
+        return "ate"
     j = k + 1 + (typed.words[k + 1] in ARTICLES)
     is_given = words[0] == "to" and j < typed.count and not typed.kind(j, Kind.BED)[0]
     return "gave away" if is_given or (words[0] == "for" and len(words) > 1 and words[1] in TAKERS) else None
 
 
 FREEZING = frozenset({"freezer", "jam", "chutney", "pickle", "pickling", "bottling", "freezing"})
+EATEN = frozenset(
+    {"us", "me", "tea", "supper", "dinner", "lunch", "breakfast", "ourselves", "soup", "salad", "pot"}
+)
 KEEPING = frozenset({"store", "cellar", "shed", "loft", "sand", "clamp", "storage"})
 
 

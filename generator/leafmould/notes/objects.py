@@ -113,10 +113,14 @@ def take_object(walk: Walk, clause: Clause) -> None:
         _seen(walk, clause)
     elif walk.verb.name == "released" and "nematode" in walk.typed.words[clause.start : clause.end]:
         walk.draft.subject = _first(walk, clause, frozenset({"nematode"}), "nematodes")
+    elif walk.verb.name == "fed animals" and clause.subject == "bees":
+        return
     elif walk.verb.name in ("released", "opened", "fed animals"):
         walk.draft.subject = _named_thing(walk, clause) or _words(
             walk, clause.verb_start + 1 if walk.verb.name == "fed animals" else i
         )
+    elif clause.form == ("paid",):
+        return
     elif walk.verb.name in ("bought", "used", "put up") and i < clause.end:
         _goods(walk, i)
     elif clause.form[:1] in STUFF_VERBS and "crop!" not in walk.verb.slots:

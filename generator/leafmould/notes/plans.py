@@ -20,7 +20,26 @@ from leafmould.notes.words.verbs import GERUNDS, LONGEST_PLAIN, PAST, PLAIN
 from leafmould.values.names import Kind
 
 NO_PLAN = frozenset(
-    (w,) for w in ("was", "is", "were", "are", "swap", "packet", "order", "catalogue", "list", "box")
+    (w,)
+    for w in (
+        "was",
+        "is",
+        "were",
+        "are",
+        "check",
+        "room",
+        "cupboard",
+        "shed",
+        "tally",
+        "total",
+        "count",
+        "swap",
+        "packet",
+        "order",
+        "catalogue",
+        "list",
+        "box",
+    )
 )
 
 
@@ -48,7 +67,7 @@ def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
 def _is_well(typed: Typed, i: int) -> bool:
     """ "Well we finally got them in": no "we'll"."""
     return typed.words[i] == "well" and (
-        typed.breaks[i + 1] or typed.words[i + 1] in SUBJECTS | {"that", "it", "finally"}
+        typed.breaks[i + 1] or typed.words[i + 1] in SUBJECTS | {"that", "it", "finally", "now", "then", "done"}
     ) and "'" not in typed.plain[typed.starts[i] : typed.ends[i]]  # fmt: skip
 
 

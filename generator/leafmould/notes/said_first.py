@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from leafmould.notes.clause import Clause
+from leafmould.notes.conditions import roots
 from leafmould.notes.draft import Draft
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
@@ -99,6 +100,17 @@ def is_over(typed: Typed, clause: Clause) -> bool:
 BEING_OVER = (
     _words("all are is have has now both finally were was nearly just well and truly here in the") | ARTICLES
 )
+
+
+def is_root_out(typed: Typed, clause: Clause) -> bool:
+    """ "tipped out the potato bag", "emptied Tub 1: 2 kg spuds"; not "two lids rusted, tipped them"."""
+    words = typed.words[clause.start : clause.end]
+    has_holder = not {"out", "bag", "tub", "sack", "pot", "bucket", "bin"}.isdisjoint(words) or any(
+        typed.kind(i, Kind.BED)[0] for i in range(clause.start, clause.end)
+    )
+    return has_holder and roots(typed, clause)
+
+
 STEEPS = _words(
     "gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle dehydrator demijohn crock kilner"
 )

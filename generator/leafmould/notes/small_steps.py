@@ -198,7 +198,8 @@ def take_more(walk: Walk) -> bool:
     """ ", they are on the shelf": nothing done, only more about it."""
     i = walk.i
     begins = walk.typed.breaks[i] or (i > walk.verb_end and walk.typed.words[i - 1] in JOINS)
-    if walk.is_topic or not begins or walk.word(i + 1) not in BEING:
+    is_mine = walk.word(i) in ("my", "our") and walk.word(i + 2) in BEING and not walk.typed.names(i + 1)[0]
+    if walk.is_topic or not begins or not (walk.word(i + 1) in BEING or is_mine):
         return False
     walk.draft.leave(i, walk.stop(i), True)
     walk.i = walk.stop(i)

@@ -27,7 +27,7 @@ BAD = _words(
     green slugged holed holey mouldy moldy mould bolted bolting nibbled pecked chewed damaged spoiled spoilt blighted blighty rust rusty squashed squished broken broke
     smashed dud duds unripe overripe forky forking wonky misshapen deformed hollow woody fanged fangs blown sprouting sprouted frosted dead empty reject shell-less shelled
     speared sliced stabbed gone burst bursting blown damp wilted scorched sunburnt shrivelled dry pithy stringy stunted undersized bad dropped leaked leaking leaky
-    failed unsealed"""
+    failed unsealed edible sound fine usable perfect ok okay unsplit keepers"""
 )
 THROWN = _words(
     "discarded chucked rejected rejects culled dumped tossed trashed ditched thrown compost composted heap binned bin"
@@ -41,7 +41,7 @@ BETWEEN = nouns.SIZES | _words(
 def take_no_good(walk: Walk, item: Item, read: Read, i: int) -> bool:
     """Keep what was no good as a remark, what was thrown away as a fate; False if the words tell of neither."""
     typed = walk.typed
-    if not item.amounts or walk.verb.name not in NOT_KEPT:
+    if not item.amounts or not (walk.verb.name in NOT_KEPT or read.amount.whole == "the rest"):
         return False
     if not (typed.breaks[i] or walk.word(i - 1) in JOINS):
         return False

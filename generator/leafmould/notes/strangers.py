@@ -27,6 +27,7 @@ from leafmould.notes.words.prepositions import (
 from leafmould.values.names import Kind, Known, fold, slug
 from leafmould.values.problems import Level
 
+SHORT_DAYS = frozenset({"mon", "tue", "tues", "wed", "weds", "thu", "thur", "thurs", "fri", "sat", "sun"})
 COVER_CROPS = (
     ["green", "manure"],
     ["cover", "crop"],
@@ -44,6 +45,10 @@ def take_unknown(walk: Walk) -> bool:
     item = walk.draft.item
     if walk.word(i) in nouns.HENS or (walk.word(i) in TAKERS and walk.verb.name == "gave away"):
         return False
+    if walk.word(i) in SHORT_DAYS or (
+        walk.verb.name == "gave away" and walk.after_comma and not walk.typed.is_number(i - 1)
+    ):
+        return False  # "started Tues 8th"; "4 to Fergus, owed him from last week"
     if walk.word(i) in UNKNOWN_WORDS:
         return _unknown_before(walk, item, i)
     if _is_somebodys(walk, i):
@@ -88,7 +93,10 @@ def _is_name_apart(walk: Walk, item: Item, i: int, end: int) -> bool:
         return False
     if not all(walk.typed.capital(k) or walk.word(k) == "of" for k in range(i, end)):
         return False
-    return item.takes_crop_before or (bool(item.crops) and walk.after_comma and end - i > 1)
+    is_alone = end - i > 1 or (
+        walk.typed.breaks[i] and (end >= walk.end or walk.typed.breaks[end]) and item.crop_end >= i - 1
+    )
+    return item.takes_crop_before or (bool(item.crops) and walk.after_comma and is_alone)
 
 
 def _past_or(walk: Walk, end: int) -> int:

@@ -292,9 +292,17 @@ class Typed:
             return self.plain[self.starts[i] : self.ends[i + size - 1]].islower() and self._is_plural(
                 i + size
             )
+        if known.kind is Kind.BED:
+            return self._is_written_large(i)
         if i == 0 and not self._ripens(size):
             return False
         return all(self.capital(k) or self.words[k].isdigit() for k in range(i, i + size))
+
+    def _is_written_large(self, i: int) -> bool:
+        """ "HB" for Herb bank; not "hb", not the "OR" of a line all in capitals, not "2 LB peas"."""
+        written = self.text[self.starts[i] : self.ends[i]]
+        is_unit = i > 0 and (self.words[i - 1].isdigit() or self.starts[i] == self.ends[i - 1])
+        return written.isupper() and len(written) > 1 and not is_unit and not self.text.isupper()
 
     def _ripens(self, i: int) -> bool:
         """ "Discovery ripe", "Victoria in blossom": no person does that."""

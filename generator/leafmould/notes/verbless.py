@@ -20,6 +20,7 @@ def verbless_clause(typed: Typed) -> Clause | None:
     return (
         _acidity(typed)
         or _mites(typed)
+        or _bees_fed(typed)
         or _warmth(typed)
         or _hens(typed)
         or _eggs(typed)
@@ -56,6 +57,20 @@ def _mites(typed: Typed) -> Clause | None:
     if end >= typed.count or typed.breaks[end] or typed.words[end] not in ("in", "on", "into", "onto"):
         return None
     return _clause(typed, "treated", end, end, typed.written(0, end))
+
+
+def _bees_fed(typed: Typed) -> Clause | None:
+    """ "fondant on, 1 kg each": the bees were fed."""
+    if (
+        typed.words[0] not in BEE_FOOD
+        or typed.words[1:2] not in (["on"], ["given"])
+        or nouns.HENS & set(typed.words)
+    ):
+        return None
+    return _clause(typed, "fed animals", 1, 2, "bees")
+
+
+BEE_FOOD = frozenset({"fondant", "candy", "syrup"})
 
 
 def _warmth(typed: Typed) -> Clause | None:
@@ -337,7 +352,18 @@ STUFF_VERBS = {
 
 
 MARKS = frozenset(
-    {*MITE_STUFF, "ph", "soil", "egg", "cabbage", "damage", *nouns.HENS, *STUFF_VERBS, *nouns.TROUBLES}
+    {
+        *MITE_STUFF,
+        *BEE_FOOD,
+        "ph",
+        "soil",
+        "egg",
+        "cabbage",
+        "damage",
+        *nouns.HENS,
+        *STUFF_VERBS,
+        *nouns.TROUBLES,
+    }
 )
 """One of these stands near the beginning of every line that counts without a verb."""
 

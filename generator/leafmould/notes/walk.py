@@ -95,8 +95,9 @@ class Walk:
         if not size:
             return 0, None
         word = self.typed.words[i]
+        is_glued = size == 2 and self.typed.starts[i + 1] == self.typed.ends[i]  # "b2"
         if (
-            not bare_number
+            not (bare_number or is_glued)
             and (len(word) == 1 or word.isdigit())
             and all(
                 w.isdigit() or (len(w) == 1 and not self.typed.capital(i))

@@ -105,6 +105,10 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.said.update(range(i, read.end))
         draft.leave(i, read.end, False)
         return
+    if item.amounts and walk.word(read.end) in INGREDIENTS and walk.verb.name == "put up":
+        draft.said.update(range(i, read.end + 1))
+        draft.leave(i, read.end + 1, True)
+        return
     if take_no_good(walk, item, read, i):
         return
     if _tells_of_some(walk, item, read, i):
@@ -253,6 +257,9 @@ SORTS = frozenset(
     }
 )
 BEST = nouns.SELDOM_VARIETY - {"from"}
+INGREDIENTS = frozenset(
+    {"salt", "sugar", "vinegar", "water", "spice", "pectin", "yeast", "honey", "oil", "syrup", "brine"}
+)
 EXCEPT = frozenset({"bar", "but", "except", "save"})
 """ "had every cherry bar eleven"."""
 STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})

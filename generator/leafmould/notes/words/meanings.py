@@ -30,7 +30,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "lifted": (("else", "picked"),),
     "given": (("to someone", "gave away"), ("else", "bought")),
     "removed": (
-        ("cover first", "uncovered"),
+        ("cover first", "uncovered"), ("bad ones", "composted"),
         ("weeds", "weeded"), ("suckers", "pinched out"), ("cover", "uncovered"), ("leaves", "pruned"), ("furniture", "remark"),
         ("crop", "cleared"), ("else", "remark"),
     ),
@@ -173,6 +173,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "trampled": (("crop", "lost"), ("else", "remark")),
     "took down": (("trouble first", "lost"), ("support", "remark"), ("furniture", "remark"), ("crop", "ask cleared or lost"), ("else", "remark")),
     "knocked down": (("crop", "lost"), ("else", "remark")),
+    "tipped": (("them", "remark"), ("else", "pinched out")),
     "drowned": (("crop", "lost"), ("else", "remark")),
     "tied up": (("furniture", "remark"), ("crop", "tied in"), ("bed", "tied in"), ("else", "remark")),
     "potted": (("crop", "potted on"), ("else", "remark")),

@@ -10,6 +10,7 @@ import re
 from functools import lru_cache
 from itertools import accumulate
 
+from leafmould.notes.quotes import find_quotes
 from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
 from leafmould.notes.words.prepositions import (
@@ -38,9 +39,6 @@ SAME_LENGTH = str.maketrans(
 BREAKS = re.compile(
     r"[,;:()\[\]{}|!…\n\r*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|->|→|·|•|[\u2600-\u27bf\U0001f300-\U0001faff]"
 )
-CLOSERS = frozenset(" ,;:.?!)]}|/&+\n")
-OPEN_QUOTE = re.compile(r"""['"](?=[^\s'"])(?<![^\s,;:(\[/&+-].)""")
-ELISIONS = frozenset({"til", "n", "em", "tis", "twas", "round", "bout", "cos", "cause"})
 GLUED_WORD = re.compile(rf"(?<!\w)(?:{'|'.join(GLUED)})(?!\w)", re.IGNORECASE)
 MOST_WORDS = 600
 """Longer lines are read no further, so that reading time stays in proportion."""
@@ -49,18 +47,6 @@ PLAIN_PIECES = re.compile("([A-Za-z]+(?:'[A-Za-z]+)*|[0-9]+)")
 """As PIECES, for text of plain letters: most lines, in a third of the time."""
 BEYOND = 8
 """So many places behind the last word, and before the first, may be asked for a name, which none of them has."""
-
-
-class Quote:
-    """Words in quotes: which, and how they were written."""
-
-    __slots__ = ("content", "end", "last", "start")
-
-    def __init__(self, start: int, end: int, content: str) -> None:
-        self.start = start  # of the quote sign
-        self.end = end  # behind the closing sign
-        self.content = content
-        self.last = 0  # first word behind it
 
 
 class Typed:
@@ -110,7 +96,11 @@ class Typed:
         looks = _first_looks(self.vocabulary)
         self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
         self.found += NO_NAMES
-        self.quotes = self._find_quotes() if "'" in self.plain or '"' in self.plain else {}
+        self.quotes = (
+            find_quotes(self.text, self.plain, self.words, self.starts, self.vocabulary)
+            if "'" in self.plain or '"' in self.plain
+            else {}
+        )
 
     def _cut_again(self, is_glued: bool) -> None:
         """The words of a line with "2day" as one word, or of a line longer than is read."""
@@ -219,41 +209,6 @@ class Typed:
             and self.words[i].isdigit()
             and self.words[i - 1].isdigit()
         )
-
-    def _find_quotes(self) -> dict[int, Quote]:
-        quotes: dict[int, Quote] = {}
-        openings = [m.start() for m in OPEN_QUOTE.finditer(self.plain)]
-        done = 0
-        for number, start in enumerate(openings):
-            limit = openings[number + 1] if number + 1 < len(openings) else len(self.plain)
-            if start < done or start + 1 not in self.starts:
-                continue
-            first = self.starts.index(start + 1)
-            if self.words[first] in ELISIONS:
-                continue
-            end = self._closing(start, limit)
-            if end is not None:
-                quote = Quote(start, end + 1, self.text[start + 1 : end].strip())
-                quote.last = first
-                while quote.last < self.count and self.starts[quote.last] < end:
-                    quote.last += 1
-                quotes[first] = quote
-                done = end + 1
-        return quotes
-
-    def _closing(self, start: int, limit: int) -> int | None:
-        """Where a quote ends: at the closing that gives a known variety, else the last before a comma."""
-        sign, last, plain = self.plain[start], None, self.plain
-        at = plain.find(sign, start + 1, limit)
-        while at != -1 and at - start < 200:
-            if at + 1 >= len(plain) or plain[at + 1] in CLOSERS:
-                if last is not None and "," in plain[last:at]:
-                    break
-                last = at
-                if sign == '"' or self.vocabulary.exactly(plain[start + 1 : at], Kind.VARIETY):
-                    break
-            at = plain.find(sign, at + 1, limit)
-        return last
 
     def names(self, i: int) -> tuple[int, tuple[Known, ...]]:
         """The longest known name that begins at word `i`, and what it may mean; (0, ()) if none."""

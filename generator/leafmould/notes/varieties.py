@@ -11,7 +11,7 @@ from leafmould.notes.beside import is_thought
 from leafmould.notes.beside_crop import perhaps
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
-from leafmould.notes.typed import Quote
+from leafmould.notes.quotes import Quote
 from leafmould.notes.walk import DOUBTFUL, KNOWN, Walk, as_named
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (

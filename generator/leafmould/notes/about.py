@@ -71,6 +71,9 @@ from leafmould.notes.put_where import (
 )
 from leafmould.notes.said_first import (
     LOST_THINGS,
+    is_bags_full,
+    is_bees_given,
+    is_counted_behind,
     is_got_by_someone,
     is_green_sown,
     is_hens_lay,
@@ -79,6 +82,7 @@ from leafmould.notes.said_first import (
     is_seeds_kept,
     is_steeped,
     is_taker_first,
+    is_to_cure,
     is_water_amount,
 )
 from leafmould.notes.typed import Typed
@@ -97,7 +101,7 @@ ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
     "water amount": is_water_amount, "to someone": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"],
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,
-    "hens lay": is_hens_lay, "someone got": is_got_by_someone, "had it over": is_over, "done over": is_over, "product first": any_word(nouns.PRODUCTS, before=True), "root out": is_root_out, "bad ones": object_is(_words("soft rotten rotting mouldy moldy bad manky rotted bruised")), "steeped": is_steeped, "bunches first": any_word(_words("bundle bunch string plait braid rope swag"), before=True), "in trays": object_is(_words("tray box crate sack clamp shed store rack")), "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,
+    "hens lay": is_hens_lay, "someone got": is_got_by_someone, "had it over": is_over, "done over": is_over, "product first": any_word(nouns.PRODUCTS, before=True), "root out": is_root_out, "bad ones": object_is(_words("soft rotten rotting mouldy moldy bad manky rotted bruised")), "boxes": any_word(_words("box crate tray drawer")), "bees given": is_bees_given, "bags full": is_bags_full, "counted behind": is_counted_behind, "to cure": is_to_cure, "steeped": is_steeped, "bunches first": any_word(_words("bundle bunch string plait braid rope swag"), before=True), "in trays": object_is(_words("tray box crate sack clamp shed store rack")), "hens had it": is_cleared_of_them, "from another": has_other_doer, "self ended": self_ended, "count first": count_first, "old canes": has_old_canes,
     "tops off": takes_off(TOPS), "leaves off": takes_off(SHED_LEAVES), "cover lifted": is_cover_lifted, "green manure": is_green_manure, "stuff into": is_stuff_into,
     "bed fed": is_bed_fed, "glass": is_glass, "to harden": is_to_harden, "bigger pot": is_bigger_pot, "cans of water": is_cans_of_water,
     "let loose": is_let_loose, "out of store": is_out_of_store, "in ground": in_ground, "plants out": plants_out, "going": is_going, "weather": is_weather,

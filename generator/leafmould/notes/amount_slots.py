@@ -41,6 +41,13 @@ def take_amount(walk: Walk) -> bool:
         walk.draft.leave(i, i + size, walk.after_comma)
         walk.i = i + size
         return True
+    if word.isdigit() and walk.typed.gaps[i + 1] == ":" and walk.typed.is_number(i + 1):
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "syrup 2:1"
+        walk.i = i + 2
+        return True
+    if word.isdigit() and walk.word(i - 1) in nouns.HIVE and i and not walk.typed.breaks[i]:
+        walk.i = i + 1  # "went through hive 2"
+        return True
     if word.isdigit() and walk.typed.gaps[i][-1:] in MONEY_SIGNS:
         walk.draft.leave(i, i + 1, walk.after_comma)  # "the box was $2 short": money, and no amount
         walk.i = i + 1

@@ -55,6 +55,8 @@ BEHIND = frozenset(
 
 def in_or_out(typed: Typed) -> Clause | None:
     """ "leeks in, 40, bed 3", "garlic out, 23 bulbs"."""
+    if typed.words[0] in ("from", "ex") and typed.words[1:2] and typed.words[1] in OUT_OF and typed.breaks[2]:
+        return Clause(0, 0, 2, typed.count, ("from", "store"), "used")
     if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
         return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
     start = i = next((k for k, word in enumerate(typed.words[:3]) if word not in LEADS), 0)
@@ -87,6 +89,7 @@ def in_or_out(typed: Typed) -> Clause | None:
     return Clause(start, i, j, typed.count, (typed.words[i],), verb)
 
 
+OUT_OF = frozenset({"store", "freezer", "cellar", "larder", "pantry", "loft", "shed"})
 LEADS = frozenset({"so", "finally", "and", "all", "well", "yay"})
 BETWEEN = frozenset({"are", "is", "all", "now", "both", "finally", "were", "was", "went"})
 """ "so the toms are in", "leeks all in now"."""
@@ -128,11 +131,23 @@ def is_brought_in(typed: Typed, clause: Clause, base: When | None, *, is_souther
     return base.first.month in months and not BROUGHT_IN.isdisjoint(typed.words[: clause.verb_start])
 
 
+def is_lifted(typed: Typed, clause: Clause, base: When | None, *, is_southern: bool) -> bool:
+    """ "swedes 5 up" in September: lifted; no seed of them comes up then."""
+    if clause.form != ("up",) or base is None or not typed.is_number(clause.verb_start - 1):
+        return False
+    months = (2, 3, 4, 5, 6, 7) if is_southern else (8, 9, 10, 11, 12, 1)
+    return base.first.month in months and not nouns.ROOTS.isdisjoint(typed.words[: clause.verb_start])
+
+
 SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "cell", "station", "seed"})
+STORED_IN = frozenset({"sand", "store", "loft", "cellar", "clamp", "shed", "storage", "sack", "crate"})
+""" "onions into the loft": put in store."""
 IN_JARS = frozenset({"jar", "bottle", "tub", "tin", "pint", "litre", "pot"})
 
 
 def _is_somebody(typed: Typed, j: int) -> bool:
+    if typed.capital(j) and typed.words[j].isalpha() and typed.words[j] not in nouns.PLACE_NOUNS:
+        return True  # "to Dwayne"
     behind = tuple(typed.words[j + 1 : j + 3])
     return typed.words[j] in TAKERS or typed.words[j] in TITLES | {"auntie"} or behind == ("next", "door")
 
@@ -193,7 +208,9 @@ def amount_alone(typed: Typed) -> Clause | None:
     is_weighed = any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in words)
     is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS and not (is_weighed and "seed" not in plain)
     if not (has_crop and has_amount) or (
-        plain & NO_HARVEST - (SOWN if is_weighed else frozenset()) and not is_made and not is_sown
+        plain & NO_HARVEST - (SOWN if is_weighed else {"layer"} if "into" in words else set())
+        and not is_made
+        and not is_sown
     ):
         return None
     if any(w.endswith("ing") and w not in nouns.HOLDERS and len(w) > 5 for w in words):
@@ -211,6 +228,8 @@ def amount_alone(typed: Typed) -> Clause | None:
     verb = (
         "planted" if set(typed.words) & SET_OUT else "put up" if is_made else "sowed" if is_sown else "picked"
     )
+    if verb == "picked" and "into" in typed.words and plain & STORED_IN:
+        verb = "stored"
     if verb == "picked" and _goes_to(typed):
         verb = "gave away"
     if (

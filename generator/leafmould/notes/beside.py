@@ -22,9 +22,17 @@ def for_something(typed: Typed, clause: Clause) -> bool:
     """ "swapped leeks for pepper plants": what went comes first."""
     words = typed.words[clause.verb_end : clause.end]
     crop = next(
-        (i for i in range(clause.verb_end, clause.end) if typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]), None
+        (
+            i
+            for i in range(clause.verb_end, clause.end)
+            if typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] or typed.words[i] in GIVEN_THINGS
+        ),
+        None,
     )
     return "for" in words and crop is not None and crop < clause.verb_end + words.index("for")
+
+
+GIVEN_THINGS = nouns.EGGS | nouns.HONEY | (nouns.PRODUCTS - {"stock", "powder", "leather"})
 
 
 def followed_by(*words: str) -> Callable[[Typed, Clause], bool]:

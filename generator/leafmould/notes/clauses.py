@@ -100,7 +100,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             if clauses:
                 clauses[-1].end = _before_join(typed, begin, clauses[-1].verb_end)
             found.start, found.end = begin, count
-            is_to_come = i > 0 and words[i - 1] == "be"  # "peas to be picked"
+            is_to_come = i > 0 and (words[i - 1] == "be" or words[i - 1] in TO_COME)  # "peas to be picked"
             found.is_denied = is_denied or is_to_come or is_denied_after(typed, found.verb_end)
             if is_denied and is_loss(typed, found, begin):
                 found.verb, found.is_denied = "lost", False
@@ -131,6 +131,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
+TO_COME = frozenset({"will", "ill", "shall", "must", "should", "might", "gonna", "lets"})
 UNREAL = frozenset({"would", "should", "could", "might"})
 """ "would have picked the beans": not done."""
 WHO = frozenset(

@@ -148,6 +148,11 @@ def _of_several(walk: Walk, crops: list[Known], i: int, end: int) -> Named:
 def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     """The item a crop belongs to: the open one, a mix, or a new one."""
     item = walk.draft.item
+    if item.thing and not (walk.joined or walk.typed.breaks[i]):
+        size = max(1, walk.typed.names(i)[0])
+        walk.draft.leave(i, i + size, walk.after_comma)  # "swapped 12 eggs for a bag of mandarins"
+        walk.i = i + size
+        return None
     if item.thing:
         item = Item(is_after_comma=walk.typed.breaks[i])
         walk.draft.items.append(item)

@@ -85,7 +85,7 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
     for start, end in before if done else ():
         done[0].draft.leave(start, end, True)
     if not done:
-        named = any(typed.names(i)[0] for i in range(typed.count))
+        named = any(typed.names(i)[0] or typed.is_number(i) for i in range(typed.count))
         asked = without_meaning(typed, clauses[0], is_asked=False) if named else None
         return line.as_text("observation", asked)
     return done

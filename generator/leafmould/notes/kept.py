@@ -49,7 +49,7 @@ def plan_in(typed: Typed) -> Asked | None:
 def without_verb(typed: Typed) -> tuple[str, Asked | None]:
     """The kind of text a line without a verb is, and what to ask."""
     denied = next((i for i, word in enumerate(typed.words[:5]) if word in NEGATIONS), None)
-    if denied is not None and not (denied > 2 and any(map(str.isdigit, typed.words[:denied]))):
+    if denied is not None and not (denied > 2 and _is_counted(typed, denied)):
         return "observation", None  # "leeks 75 no." counts
     return "text", _near_verb(typed) or _crop_alone(typed)
 
@@ -80,8 +80,16 @@ def _crop_alone(typed: Typed) -> Asked:
 def told_aside(typed: Typed, clause: Clause) -> Asked | None:
     """ "onion sets, the lot (I never counted), bed 2": what was not done stands aside; nothing is said of the crop."""
     begin = next((i for i in range(clause.verb_start, -1, -1) if typed.breaks[i]), 0)
-    is_aside = begin > 0 and "(" in typed.gaps[begin]
+    is_aside = begin > 0 and ("(" in typed.gaps[begin] or _is_counted(typed, begin))
     return _crop_alone(typed) if is_aside else None
+
+
+def _is_counted(typed: Typed, end: int) -> bool:
+    """Whether a number stands before word `end`: "37 roots, twisted off not cut" tells of more than what was not done."""
+    return any(
+        typed.words[i].isdigit() or (typed.words[i] in nouns.NUMBERS and len(typed.words[i]) > 2)
+        for i in range(end)
+    )
 
 
 def without_meaning(typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:

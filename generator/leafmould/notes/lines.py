@@ -17,7 +17,7 @@ from leafmould.notes.actions import (
     share_backward,
     share_date_forward,
 )
-from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in
+from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in, is_lifted
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import take_date
@@ -106,7 +106,18 @@ def _read(line: OneLine) -> LineReading:
         clauses = [found]  # "the red hen is gone broody, so only 3 eggs"
     elif found is not None:
         clauses = with_verbless(rest, found, clauses)
+    if clauses and is_lifted(rest, clauses[0], line.base, is_southern=line.habits.is_southern):
+        clauses[0].verb, clauses[0].is_state, clauses[0].subject = "picked", False, None
+        told = f'"{rest.written(0, clauses[0].verb_end)}" may be "picked" or "came up"; read as "picked".'
+        line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
     clauses = with_shares(rest, clauses)
+    if (
+        len(clauses) == 1
+        and clauses[0].is_denied
+        and not _denies(rest)
+        and (alone := _amount_alone(line, rest))
+    ):
+        return alone  # "37 roots, leaves twisted off, not cut"
     if not clauses:
         return _amount_alone(line, rest) or line.as_text(*without_verb(rest))
     return _done(line, rest, clauses)
@@ -115,7 +126,7 @@ def _read(line: OneLine) -> LineReading:
 def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     """ "2 kg peas, Arch": a picking, with a question, if the words say that and nothing else."""
     clause = None if line.is_prose else amount_alone(typed)
-    if clause is None or any(w in NEGATIONS for w in typed.words):
+    if clause is None or _denies(typed):
         return None
     done = read_clause(line, typed, clause, clause.verb or "picked", None)
     kinds = (Kind.CROP, Kind.CROP_GROUP)
@@ -130,6 +141,18 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     question = f'No action is named; read as "{done.verb.name}".'
     done.draft.ask(Level.QUESTION, question, typed.starts[0])
     return _finish(line, typed, [done], [clause])
+
+
+def _denies(typed: Typed) -> bool:
+    """Whether something is denied where a crop or a number stands: not in "37 roots, leaves twisted off not cut"."""
+    for i, word in enumerate(typed.words):
+        if word in NEGATIONS:
+            begin = next((k for k in range(i, -1, -1) if typed.breaks[k]), 0)
+            if not begin or any(
+                typed.names(k)[0] or typed.is_number(k) for k in range(begin, typed.stops[i])
+            ):
+                return True
+    return False
 
 
 def _is_of_the_house(draft: Draft) -> bool:

@@ -234,7 +234,7 @@ def is_let_loose(typed: Typed, clause: Clause) -> bool:
     )(typed, clause)
 
 
-STORES = _words("freezer store larder pantry cellar loft shed clamp")
+STORES = _words("freezer store larder pantry cellar loft shed clamp basement garage attic")
 
 
 def is_out_of_store(typed: Typed, clause: Clause) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 from leafmould.notes.clause import Clause
-from leafmould.notes.conditions import roots
+from leafmould.notes.conditions import has_crop, names_any, roots
 from leafmould.notes.draft import Draft
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
@@ -109,6 +109,42 @@ def is_root_out(typed: Typed, clause: Clause) -> bool:
         typed.kind(i, Kind.BED)[0] for i in range(clause.start, clause.end)
     )
     return has_holder and roots(typed, clause)
+
+
+def is_bees_given(typed: Typed, clause: Clause) -> bool:
+    """ "hive 1 light, gave 2 l syrup"; not "gave Ann a bottle of syrup"."""
+    behind = typed.words[clause.verb_end : clause.end]
+    return not nouns.HIVE.isdisjoint(typed.words) and not {"syrup", "fondant", "candy", "pollen"}.isdisjoint(
+        behind
+    )
+
+
+BASKETS = _words("bag bucket basket box trug crate bowl punnet colander carrier barrow")
+
+
+def is_bags_full(typed: Typed, clause: Clause) -> bool:
+    """ "Lemons: filled 2 green bags", "filled a basket with plums"; not "filled the pots"."""
+    is_basket = not BASKETS.isdisjoint(typed.words[clause.verb_end : clause.end])
+    return is_basket and has_crop(typed, clause) and not names_any(typed, clause, Kind.BED)
+
+
+def is_counted_behind(typed: Typed, clause: Clause) -> bool:
+    """ "rhubarb pulled, 8 sticks", "carrots pulled: 2 kg": how much of a harvest."""
+    i = clause.verb_end
+    if i + 1 >= clause.end or not typed.breaks[i] or not typed.is_number(i):
+        return False
+    words = typed.words[i + 1 : i + 4]
+    return any(
+        w in nouns.PICK_NOUNS or nouns.UNITS.get(w, "") in nouns.WEIGHTS or w in nouns.HOLDERS for w in words
+    )
+
+
+CURING = _words("dry cure ripen keep store garage shed loft rafters rafter attic cellar kitchen airing beam")
+
+
+def is_to_cure(typed: Typed, clause: Clause) -> bool:
+    """ "64 heads, hung in the garage to cure": what was picked before it."""
+    return clause.start > 0 and not CURING.isdisjoint(typed.words[clause.verb_end : clause.end])
 
 
 STEEPS = _words(

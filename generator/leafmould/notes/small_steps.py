@@ -54,8 +54,8 @@ def take_plan(walk: Walk) -> bool:
         or walk.typed.names(i)[0]
     ):
         return False
-    if intention_at(walk.typed, i) is None:
-        return False
+    if intention_at(walk.typed, i) is None or (walk.word(i) in nouns.HOLDERS and walk.typed.is_number(i + 1)):
+        return False  # ", bag 3 of the Bag row"
     walk.draft.leave(i, walk.stop(i), True)
     walk.i = walk.stop(i)
     return True
@@ -198,6 +198,13 @@ def take_more(walk: Walk) -> bool:
     """ ", they are on the shelf": nothing done, only more about it."""
     i = walk.i
     begins = walk.typed.breaks[i] or (i > walk.verb_end and walk.typed.words[i - 1] in JOINS)
+    others = walk.word(i) in ("they", "she", "he") and not walk.is_topic and begins
+    if others and not any(
+        walk.typed.is_number(k) or walk.word(k) in nouns.NUMBERS for k in range(i, walk.stop(i))
+    ):
+        walk.draft.leave(i, walk.stop(i), True)  # "they fetch more Friday"
+        walk.i = walk.stop(i)
+        return True
     is_mine = walk.word(i) in ("my", "our") and walk.word(i + 2) in BEING and not walk.typed.names(i + 1)[0]
     if walk.is_topic or not begins or not (walk.word(i + 1) in BEING or is_mine):
         return False

@@ -106,6 +106,8 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
             and not typed.words[end].isdigit()
         ):
             continue
+        if leads and end + 1 < typed.count and typed.words[end] in ("off", "from") and not typed.breaks[end]:
+            return Clause(0, i, end, 0, tuple(typed.words[i:end]), "picked")  # "first pods off the arch"
         if typed.words[end - 1] == "over" and typed.words[max(i - 1, 0)] in FALLING:
             continue
         if found[0] == "finished" and HALF_WAY & set(typed.words[max(0, i - 4) : i]):

@@ -45,6 +45,8 @@ def take_unknown(walk: Walk) -> bool:
     item = walk.draft.item
     if walk.word(i) in nouns.HENS or (walk.word(i) in TAKERS and walk.verb.name == "gave away"):
         return False
+    if item.thing and not walk.joined:
+        return False  # "6 eggs for a bag of lemons"
     if walk.word(i) in SHORT_DAYS or (
         walk.verb.name == "gave away" and walk.after_comma and not walk.typed.is_number(i - 1)
     ):

@@ -176,9 +176,39 @@ def _eggs(typed: Typed) -> Clause | None:
             )
         ):
             return _clause(typed, "collected", i + 1, i + 1, "eggs")
-        if i == 0 and typed.words[0] == "egg" and typed.count > 1 and typed.is_number(1):
-            return _clause(typed, "collected", 0, 1, "eggs")
+        if (
+            typed.words[i] == "egg"
+            and (i == 0 or typed.words[0] in nouns.HENS)
+            and (k := _egg_count(typed, i))
+        ):
+            return _clause(typed, "collected", 0, k, "eggs")
     return _eggs_behind(typed)
+
+
+def _egg_count(typed: Typed, i: int) -> int:
+    """ "eggs 4", "Eggs this week: 31 from 6 hens", "chook eggs 5 today": the word of the number, or 0."""
+    k = i + 1
+    while k < typed.count and typed.words[k] in EGG_TIMES:
+        k += 1
+    return k if k < typed.count and typed.is_number(k) else 0
+
+
+EGG_TIMES = frozenset(
+    {
+        "this",
+        "week",
+        "today",
+        "wk",
+        "total",
+        "for",
+        "the",
+        "count",
+        "tally",
+        "weekend",
+        "morning",
+        "collected",
+    }
+)
 
 
 def _eggs_behind(typed: Typed) -> Clause | None:
@@ -383,5 +413,8 @@ def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Cl
         return [found, *clauses[1:]]  # "mildew's back on the courgettes"
     if clauses[0].verb_start < stop:
         return clauses
+    if found.form == ("from", "store"):
+        spots = range(clauses[0].verb_start, found.verb_end, -1)
+        stop = next((i for i in spots if typed.breaks[i]), stop)  # "From store: 2 squashes, 1 gone"
     found.end = clauses[0].start = max(stop, found.verb_end)
     return [found, *clauses]

@@ -83,7 +83,7 @@ COUNT_NOUNS = (
     PLANT_NOUNS
     | PICK_NOUNS
     | HOLDERS
-    | _words("row line drill station patch seed cutting hen egg bed cocoon frame")
+    | _words("row line drill station patch seed cutting hen egg bed cocoon frame super")
 )
 SAME_NOUN = {"line": "row", "drill": "row", "pack": "packet", "pkt": "packet", "pkts": "packet", "barrowful": "barrow", "barrowload": "barrow", "wheelbarrowload": "barrow", "armload": "armful", "wheelbarrow": "barrow",
              "wheelbarrowful": "barrow", "bucketful": "bucket", "basketful": "basket", "bowlful": "bowl", "boxful": "box", "bagful": "bag"}  # fmt: skip
@@ -191,7 +191,7 @@ PART_ENDS = _words(
 )
 PART_ALONE = _words("north south east west top bottom left right front back middle centre center foot")
 PART_COUNTED = _words(
-    "tree row plant cane pot position bay post square cell station bush shelf line tier step third half level block ring cordon module section"
+    "tree row plant cane bag pot position bay post square cell station bush shelf line tier step third half level block ring cordon module section"
 )
 
 PLACE_NOUNS = _words(
@@ -333,7 +333,7 @@ SELDOM_VARIETY = _words(
     bumper grand total further garden kitchen heritage bare maiden cordon espalier heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
     lone single double pretty super sprouting sprouted chitted stray second-hand random odd last-minute decent-sized good-sized weedy and or
     with in on at to from for by it they them we i you he she was were is are be been did do done had has have
-    tomorrow less fewer minus anyway anyhow though standing var cv variety mix morning evening afternoon lunch lunchtime tea supper dinner"""
+    windfall windfalls tomorrow less fewer minus anyway anyhow though standing var cv variety mix morning evening afternoon lunch lunchtime tea supper dinner"""
 )
 """Plain describing words beside a crop: never "perhaps a variety"."""
 

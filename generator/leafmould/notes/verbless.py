@@ -22,7 +22,7 @@ from leafmould.notes.words.prepositions import NEGATIONS
 from leafmould.values.names import Kind
 
 
-def verblessas_if(typed: Typed) -> Clause | None:
+def verbless_clause(typed: Typed) -> Clause | None:
     """Eggs, hens and troubles: a clause as if its verb had been written."""
     if MARKS.isdisjoint(typed.words[:8]) or any(w in NEGATIONS for w in typed.words[:3]):
         return None

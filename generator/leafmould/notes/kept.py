@@ -5,6 +5,7 @@ from __future__ import annotations
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import gerund_at
 from leafmould.notes.draft import Asked
+from leafmould.notes.mistyped import ask_of_torn
 from leafmould.notes.nearness import near_word
 from leafmould.notes.plans import PLAN_STARTS, intends_before, intention_at, is_thing_done, strong_plan_at
 from leafmould.notes.typed import Typed
@@ -51,7 +52,7 @@ def without_verb(typed: Typed) -> tuple[str, Asked | None]:
     denied = next((i for i, word in enumerate(typed.words[:5]) if word in NEGATIONS), None)
     if denied is not None and not (denied > 2 and _is_counted(typed, denied)):
         return "observation", None  # "leeks 75 no." counts
-    return "text", _near_verb(typed) or _crop_alone(typed)
+    return "text", ask_of_torn(typed) or _near_verb(typed) or _crop_alone(typed)
 
 
 def _near_verb(typed: Typed) -> Asked | None:

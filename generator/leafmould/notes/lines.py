@@ -34,6 +34,7 @@ from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_start import open_line
 from leafmould.notes.lists_in_short import by_days, with_picking_before, with_shares
 from leafmould.notes.misheard import ask_of_misheard
+from leafmould.notes.mistyped import tell_mistyped
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.remainder import join_kept, tell_remainder
 from leafmould.notes.senses import action_of
@@ -223,6 +224,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
     ask_of_doubtful(done, typed)
     tell_remainder(done, typed)
     ask_of_misheard(done, typed)
+    tell_mistyped(done, typed)
     if line.is_prose and not (
         all(reads_whole(clause, typed) for clause in done) or _opens_as_work(line, clauses, done)
     ):

@@ -11,6 +11,7 @@ from functools import lru_cache
 from itertools import accumulate
 
 from leafmould.notes.quotes import find_quotes
+from leafmould.notes.slips import SHORTEST_BARE, mend, strange_words
 from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
 from leafmould.notes.words.prepositions import (
@@ -58,11 +59,13 @@ class Typed:
         "ends",
         "found",
         "gaps",
+        "mended",
         "plain",
         "quotes",
         "starts",
         "stops",
         "text",
+        "torn",
         "vocabulary",
         "words",
     )
@@ -93,14 +96,18 @@ class Typed:
         if "no" in self.words and "no. " in self.plain.lower():
             self._number_no()
         self._measure_gaps()
-        looks = _first_looks(self.vocabulary)
-        self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
-        self.found += NO_NAMES
         self.quotes = (
             find_quotes(self.text, self.plain, self.words, self.starts, self.vocabulary)
             if "'" in self.plain or '"' in self.plain
             else {}
         )
+        self.mended: dict[int, str] = {}  # words mistyped, with what they were meant to be
+        self.torn: dict[int, tuple[str, ...]] = {}  # words mistyped that may be several others
+        if strange := strange_words(self.words, vocabulary):
+            self._mend(strange)
+        looks = _first_looks(self.vocabulary)
+        self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
+        self.found += NO_NAMES
 
     def _cut_again(self, is_glued: bool) -> None:
         """The words of a line with "2day" as one word, or of a line longer than is read."""
@@ -180,6 +187,25 @@ class Typed:
         follows = self.words[i + 1 : i + 2]
         between = self.plain[self.ends[i] : self.starts[i + 1]] if follows else ""
         return between == " " and follows[0].isalpha() and follows[0] not in PART_ENDS
+
+    def _mend(self, strange: set[str]) -> None:
+        """Words mistyped by one letter or typed without vowels are read as what they were meant to be."""
+        spots = {
+            i: self.capital(i) and not self._opens_sentence(i)
+            for i, word in enumerate(self.words)
+            if word in strange and len(word) >= SHORTEST_BARE and self._may_be_slip(i)
+        }
+        if spots:
+            mend(self.words, spots, self.vocabulary, self.mended, self.torn)
+
+    def _may_be_slip(self, i: int) -> bool:
+        """Not inside a quote, nor with an apostrophe, nor behind a number without a space."""
+        start, end = self.starts[i], self.ends[i]
+        is_apart = "'" not in self.plain[start:end] and not (start and self.plain[start - 1].isdigit())
+        return is_apart and not any(quote.start < start < quote.end for quote in self.quotes.values())
+
+    def _opens_sentence(self, i: int) -> bool:
+        return i == 0 or (self.breaks[i] and not self.gaps[i].startswith(","))
 
     def _measure_gaps(self) -> None:
         """The signs before each word and behind the last, and where names must stop."""

@@ -50,7 +50,7 @@ def _misspelt() -> dict[str, str]:
 
 MISSPELT = _misspelt() | {
     "egs": "egg", "bukit": "bucket", "buckit": "bucket", "buket": "bucket", "trugg": "trug", "chutny": "chutney", "chutnee": "chutney", "freezr": "freezer",
-    "plantid": "planted", "pickid": "picked", "choped": "chopped", "layd": "laid", "payed": "paid", "dugg": "dug", "cuted": "cut", "gived": "gave", "gav": "gave", "throwed": "threw", "froozen": "frozen",
+    "plantid": "planted", "pickid": "picked", "choped": "chopped", "layd": "laid", "payed": "paid", "dugg": "dug", "duged": "dug", "cuted": "cut", "gived": "gave", "gav": "gave", "throwed": "threw", "froozen": "frozen",
     "frose": "froze", "frozed": "froze", "giv": "gave", "hunny": "honey", "huny": "honey", "jamed": "jammed", "jame": "jam", "buyed": "bought", "bort": "bought", "brort": "brought", "tuk": "took", "pikt": "picked", "piked": "picked", "aet": "ate", "froozed": "froze", "sowwed": "sowed",
 }  # fmt: skip
 """Folded slip -> the word that is meant."""

@@ -120,6 +120,8 @@ def _read(line: OneLine) -> LineReading:
     ):
         return alone  # "37 roots, leaves twisted off, not cut"
     if not clauses:
+        if line.is_prose:
+            return LineReading()
         return _amount_alone(line, rest) or line.as_text(*without_verb(rest))
     return _done(line, rest, clauses)
 
@@ -219,15 +221,15 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         fill(clause, line.defaults.beds, line.defaults.crops, line.defaults.varieties, line.defaults.part)
         settle_items(clause)
         ask_what_is_missing(clause, clause.verb.name)
+    if _is_but_prose(line, typed, done, clauses):
+        return LineReading()  # before anything is told of it: what is told makes no line of work of it
     tell_what_is_left(done, typed)
     tell_second_things(done, typed)
     ask_of_doubtful(done, typed)
     tell_remainder(done, typed)
     ask_of_misheard(done, typed)
     tell_mistyped(done, typed)
-    if line.is_prose and not (
-        all(reads_whole(clause, typed) for clause in done) or _opens_as_work(line, clauses, done)
-    ):
+    if _is_but_prose(line, typed, done, clauses):
         return LineReading()
     actions = [
         action
@@ -239,6 +241,13 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
     asked = join_kept([*line.asked, *(a for clause in done for a in clause.draft.asked)])
     problems = () if line.is_settled else tuple(dict.fromkeys(map(line.problem, asked)))
     return LineReading(actions=tuple(actions), problems=problems)
+
+
+def _is_but_prose(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]) -> bool:
+    """Whether a line that may be prose neither reads whole nor opens as work does."""
+    return line.is_prose and not (
+        all(reads_whole(clause, typed) for clause in done) or _opens_as_work(line, clauses, done)
+    )
 
 
 def _opens_as_work(line: OneLine, clauses: list[Clause], done: list[Done]) -> bool:

@@ -140,6 +140,7 @@ def is_lifted(typed: Typed, clause: Clause, base: When | None, *, is_southern: b
 
 
 SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "cell", "station", "seed"})
+MEALS = frozenset({"lunch", "tea", "dinner", "supper", "breakfast"})
 STORED_IN = frozenset({"sand", "store", "loft", "cellar", "clamp", "shed", "storage", "sack", "crate"})
 """ "onions into the loft": put in store."""
 IN_JARS = frozenset({"jar", "bottle", "tub", "tin", "pint", "litre", "pot"})
@@ -158,12 +159,22 @@ def _purposes(typed: Typed) -> set[str]:
     return {word for i in spots for word in typed.words[i + 1 : typed.stops[i]]}
 
 
+def _is_share_of_more(typed: Typed, i: int) -> bool:
+    """ "2 punnets, 1 to Jen": what stands right before "to" is some of what stands first."""
+    k = i - 1
+    return (
+        k > 0
+        and typed.breaks[k]
+        and (typed.is_number(k) or typed.words[k] in nouns.NUMBERS or typed.words[k] in ("half", "some"))
+    )
+
+
 def _meals(typed: Typed) -> set[str]:
     """What was made of it, said alone: "leeks 3. soup.", "rasps 1 punnet, jam"."""
     spots = [i for i in range(1, typed.count) if typed.breaks[i] and typed.stops[i] == i + 1]
     return (
         {typed.words[i] for i in spots if typed.words[i] in nouns.PRODUCTS}
-        if not IN_JARS & set(typed.words)
+        if not (IN_JARS - {"tub", "pot"}) & set(typed.words)
         else set()
     )
 
@@ -174,7 +185,7 @@ def _goes_to(typed: Typed) -> bool:
         if typed.words[i] == "to" and not typed.breaks[i]:
             j = i + 1 + (typed.words[i + 1] in ARTICLES)
             if j < typed.count and not typed.names(j)[0] and _is_somebody(typed, j):
-                return True
+                return not _is_share_of_more(typed, i)
     return False
 
 
@@ -184,6 +195,43 @@ def _is_thing_given(typed: Typed, plain: set[str]) -> bool:
         return False
     before = range(typed.words.index("to"))
     return not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] for i in before)
+
+
+def price_alone(typed: Typed) -> Clause | None:
+    """ "rhubarb crown £6.50", "5 frames £11, 10 kg sugar £9.90": bought, where nothing says that it was sold."""
+    if not any(sign in typed.plain for sign in "£$€") or not SELLING.isdisjoint(typed.words):
+        return None
+    priced = next(
+        (i for i in range(1, typed.count) if typed.is_number(i) and typed.gaps[i][-1:] in ("£", "$", "€")), 0
+    )
+    is_thing = (
+        typed.words[0] in nouns.NUMBERS
+        or typed.words[0].isdigit()
+        or typed.words[0] in ("new", "seed")
+        or typed.names(0)[0]
+    )
+    return Clause(0, 0, 0, typed.count, (), "bought") if priced and is_thing else None
+
+
+SELLING = frozenset(
+    {
+        "sold",
+        "sale",
+        "stall",
+        "gate",
+        "owe",
+        "owes",
+        "owed",
+        "prize",
+        "worth",
+        "won",
+        "made",
+        "took",
+        "takings",
+        "honesty",
+        "market",
+    }
+)
 
 
 def amount_alone(typed: Typed) -> Clause | None:
@@ -199,12 +247,14 @@ def amount_alone(typed: Typed) -> Clause | None:
         word = typed.words[i]
         has_amount = has_amount or (
             not typed.names(i)[0]
-            and (word.isdigit() or word in nouns.NUMBERS or word == "half" or word in nouns.HOLDERS)
+            and (
+                word.isdigit() or word in nouns.NUMBERS or word in ("half", "bunch") or word in nouns.HOLDERS
+            )
         )
     plain = set(words) - _purposes(typed) - _meals(typed)
     if has_amount and _is_thing_given(typed, plain):
         return Clause(0, 0, 0, typed.count, (), "gave away")
-    is_made = bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)
+    is_made = (bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)) or "jar" in plain - {"seed"}
     is_weighed = any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in words)
     is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS and not (is_weighed and "seed" not in plain)
     if not (has_crop and has_amount) or (
@@ -213,9 +263,15 @@ def amount_alone(typed: Typed) -> Clause | None:
         and not is_sown
     ):
         return None
-    if any(w.endswith("ing") and w not in nouns.HOLDERS and len(w) > 5 for w in words):
+    told = next(
+        (k for k, w in enumerate(words) if w in ("she", "he", "they", "who", "sh", "hes", "theyre")),
+        len(words),
+    )
+    if any(w.endswith("ing") and w not in nouns.HOLDERS and len(w) > 5 for w in words[:told]):
         return None  # "spuds chitting on the sill": something else is told
     first = typed.words[0]
+    if first in MEALS and typed.breaks[1] and typed.count > 1:
+        first = typed.words[1]  # "Lunch: two artichokes"
     if not (
         typed.names(0)[0]
         or first.isdigit()

@@ -38,7 +38,12 @@ def ask_of_doubtful(done: Sequence[Done], typed: Typed) -> None:
             first, last = _stretch(typed, start)
             last = max(last, end)
             strange = [i for i in range(first, last) if i in left and _is_strange(typed, i)]
-            if clause.fates and typed.words[end : end + 1] in (["to"], ["for"], ["in"], ["into"]):
+            if (clause.fates or clause.draft.fates) and typed.words[end : end + 1] in (
+                ["to"],
+                ["for"],
+                ["in"],
+                ["into"],
+            ):
                 continue  # "1 to Priya": a share
             if clause.verb.name == "gave away" and all(typed.capital(i) for i in strange):
                 continue  # "gave Ann 3 courgettes, Tom 2"

@@ -63,6 +63,9 @@ def merge_yields(done: list[Done]) -> list[Done]:
             before.draft.price = before.draft.price or clause.draft.price
             before.draft.spans += [s for s in clause.draft.spans if s[0] in ("source", "price")]
             continue
+        if before is not None and before.is_bare and before.verb.name == clause.verb.name == "put up":
+            kept[-1] = clause  # "blanched & froze 2 bags"
+            continue
         if before is not None and _is_the_same(clause, before):
             before.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
             continue

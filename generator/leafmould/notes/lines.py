@@ -17,7 +17,7 @@ from leafmould.notes.actions import (
     share_backward,
     share_date_forward,
 )
-from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in, is_lifted
+from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in, is_lifted, price_alone
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import take_date
@@ -128,7 +128,7 @@ def _read(line: OneLine) -> LineReading:
 
 def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     """ "2 kg peas, Arch": a picking, with a question, if the words say that and nothing else."""
-    clause = None if line.is_prose else amount_alone(typed)
+    clause = None if line.is_prose else price_alone(typed) or amount_alone(typed)
     if clause is None or _denies(typed):
         return None
     done = read_clause(line, typed, clause, clause.verb or "picked", None)
@@ -137,9 +137,11 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
         after or typed.kind(end, *kinds)[0] > 0 or typed.words[start] in MAY_OPEN
         for start, end, after in done.draft.left
     )
-    if not is_told or done.draft.asked or not (done.draft.has_crop or _is_of_the_house(done.draft)):
+    is_bought = done.verb.name == "bought" and done.draft.price is not None
+    asked = [a for a in done.draft.asked if not is_bought or a.level is not Level.HINT]
+    if not is_told or asked or not (done.draft.has_crop or _is_of_the_house(done.draft)):
         return None
-    if not (done.draft.total or any(i.amounts for i in done.draft.items)):
+    if not (is_bought or done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
     question = f'No action is named; read as "{done.verb.name}".'
     done.draft.ask(Level.QUESTION, question, typed.starts[0])
@@ -159,7 +161,8 @@ def _denies(typed: Typed) -> bool:
 
 
 def _is_of_the_house(draft: Draft) -> bool:
-    return any(item.thing for item in draft.items)
+    """Whether it is of eggs, honey or of goods that were paid for, and needs no crop."""
+    return any(item.thing for item in draft.items) or (draft.subject is not None and draft.price is not None)
 
 
 def _weather(line: OneLine, weather: Weather, start: int) -> LineReading:

@@ -62,7 +62,8 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         or "rest" in typed.words[begin : verb.verb_end]
     ):
         return clauses
-    if not any(_is_counted(typed, i) for i in range(begin)):
+    is_counted = any(_is_counted(typed, i) and not typed.names(max(i - 1, 0))[0] > 1 for i in range(begin))
+    if not is_counted or not nouns.TROUBLES.isdisjoint(typed.words[:stop]):
         return clauses
     if not NEGATIONS.isdisjoint(typed.words[:begin]) or not _names_crop(typed, 0, begin):
         return clauses
@@ -104,17 +105,15 @@ def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     found: list[Clause] = []
     for number, clause in enumerate(clauses):
         found.append(clause)
-        if action_of(typed, clause)[0] not in MADE or clause.is_denied:
-            continue
         end = clause.end
-        begins = [
-            i
+        shares = [
+            (i, k, fate)
             for i in range(clause.verb_end, end)
             if typed.breaks[i] and (number or i > clause.verb_end or clause.subject == "eggs")
+            if (k := _share_end(typed, i)) and (fate := _fate(typed, k))
         ]
-        for i in begins:
-            k = _share_end(typed, i)
-            if k and (fate := _fate(typed, k)):
+        if shares and not clause.is_denied and action_of(typed, clause)[0] in MADE:
+            for i, k, fate in shares:
                 found[-1].end = i
                 found.append(Clause(i, k, k, end, (), fate))
     return found

@@ -31,6 +31,9 @@ TAKERS = _words(
 GREENS = _words(
     "phacelia mustard clover vetch rye oats oat tare tares buckwheat lupin lupins fenugreek ryegrass"
 )
+NOT_NAMES = _words(
+    "then also finally just today yesterday eventually only frost wind rain storm hail someone somebody something finally even it which that this"
+)
 NOT_SOWN = _words("compost heap hen chicken chook goat bin")
 WATERED_WITH = _words("hose soaker drip dripper can sprinkler water watering butt irrigation")
 
@@ -40,6 +43,12 @@ def is_taker_first(typed: Typed, clause: Clause) -> bool:
     before = typed.words[clause.start : clause.verb_start]
     first = next((word for word in before if word not in ARTICLES), "")
     is_bank = before[-2:] == ["food", "bank"]
+    if len(before) == 1 and not clause.start and clause.form == ("took",) and has_crop(typed, clause):
+        is_named = (
+            typed.capital(0) and not typed.names(0)[0] and first not in SUBJECTS | nouns.TROUBLES | nouns.HENS
+        )
+        if is_named and first.isalpha() and first not in NOT_NAMES:
+            return True  # "Declan took two lettuces"
     return (first in TAKERS or is_bank) and not typed.breaks[clause.verb_start]
 
 

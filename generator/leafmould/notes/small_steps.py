@@ -198,7 +198,7 @@ def take_more(walk: Walk) -> bool:
     """ ", they are on the shelf": nothing done, only more about it."""
     i = walk.i
     begins = walk.typed.breaks[i] or (i > walk.verb_end and walk.typed.words[i - 1] in JOINS)
-    others = walk.word(i) in ("they", "she", "he") and not walk.is_topic and begins
+    others = walk.word(i) in ("they", "she", "he", "sh", "hes") and not walk.is_topic and begins
     if others and not any(
         walk.typed.is_number(k) or walk.word(k) in nouns.NUMBERS for k in range(i, walk.stop(i))
     ):

@@ -97,7 +97,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
         | {DIGITS, "from", "of", "early", "late", "main", "last", "latest"},
     ),
     (take_plan, None),
-    (take_more, THIRD_PERSONS | {"my", "our"}),
+    (take_more, THIRD_PERSONS | {"my", "our", "sh", "hes"}),
     (
         take_wait,
         frozenset(

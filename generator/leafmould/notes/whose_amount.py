@@ -82,6 +82,8 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         and len(draft.items) > 1
         and not any(it.amounts for it in draft.items)
     ):
+        if draft.total and read.amount.unit == "piece" and draft.total[-1].unit in nouns.HOLDERS:
+            _ask_which_amount(walk, draft.total[-1], read.amount, i)
         draft.total.append(read.amount)
         draft.spans.append(span)
         return
@@ -138,7 +140,7 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         ):
             pass
         else:
-            _ask_which_amount(walk, item, read.amount, i)
+            _ask_which_amount(walk, item.amounts[0], read.amount, i)
     item.amounts.append(read.amount)
     item.places_before = len(draft.places)
     item.spans.append(span)
@@ -166,7 +168,11 @@ def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
         return True  # "3 strawberry plants in Tub 1, 1 looks sad"
     if item.amounts and (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:
         return walk.word(read.end) != "to" or walk.word(read.end + 1) == "date"
-    if item.amounts and not ONE_OF_THEM.isdisjoint(walk.typed.words[max(i - 3, walk.verb_end) : i]):
+    before = set(walk.typed.words[max(i - 3, walk.verb_end) : i])
+    is_whole = (
+        before & ONE_OF_THEM <= {"total"} and not any(a.grams for a in item.amounts) and read.amount.grams
+    )
+    if item.amounts and before & ONE_OF_THEM and not (is_whole and RUNNING.isdisjoint(walk.typed.words)):
         return True
     if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
         return False
@@ -262,18 +268,22 @@ INGREDIENTS = frozenset(
 )
 EXCEPT = frozenset({"bar", "but", "except", "save"})
 """ "had every cherry bar eleven"."""
+RUNNING = frozenset(
+    {"running", "cum", "season", "year", "far", "date", "month", "week", "cumulative", "grand"}
+)
+""" "40 kg total so far" is no picking of this day; "6 parsnips, total 1.1 kg" is."""
 STILL_THERE = frozenset({"left", "remaining", "remain", "still", "more", "spare", "standing"})
 
 
-def _ask_which_amount(walk: Walk, item: Item, amount: Amount, i: int) -> None:
-    told = f'"{item.amounts[0].written}" and "{amount.written}" are two amounts of one thing.'
+def _ask_which_amount(walk: Walk, first: Amount, amount: Amount, i: int) -> None:
+    told = f'"{first.written}" and "{amount.written}" are two amounts of one thing.'
     walk.ask(Level.QUESTION, told, i)
 
 
 def _leave_amounts(walk: Walk, item: Item, like: Amount | None, i: int) -> None:
     """ "a box of veg - 5 cabbages, …": the first amount is that of the whole."""
     if like is not None and any(_same_kind(a, like) and not _is_counted_out(a, like) for a in item.amounts):
-        _ask_which_amount(walk, item, like, i)
+        _ask_which_amount(walk, item.amounts[0], like, i)
     for slot, start, end in [s for s in item.spans if s[0] == "amount"]:
         first = next(k for k in range(walk.typed.count) if walk.typed.starts[k] >= start)
         last = next((k for k in range(first, walk.typed.count) if walk.typed.ends[k] >= end), first)

@@ -104,7 +104,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "cleared away": (("weeds", "weeded"), ("furniture", "remark"), ("stranger", "ask remark"), ("else", "cleared")),
     "sprinkled": (("slug pellets", "treated"), ("lime", "limed"), ("feed", "fed"), ("else", "remark")),
     "scattered": (("slug pellets", "treated"), ("lime", "limed"), ("mulch", "mulched"), ("feed", "fed"), ("seed", "sowed"), ("else", "remark")),
-    "hung": (("bunches first", "stored"), ("to cure", "stored"), ("crop", "stored"), ("amount", "stored"), ("else", "remark")),
+    "hung": (("bees about", "remark"), ("bunches first", "stored"), ("to cure", "stored"), ("crop", "stored"), ("amount", "stored"), ("else", "remark")),
     "brought": (("indoors", "moved"), ("from bed", "picked"), ("place", "moved"), ("crop", "ask picked or moved"), ("else", "remark")),
     "brought indoors": (("else", "moved"),),
     "brought inside": (("else", "moved"),),

@@ -70,7 +70,7 @@ PICK_NOUNS = _words(
     piece hand"""
 )
 HOLDERS = _words(
-    """packet pack pkt pkts jar bag tray punnet basket bucket box crate colander bowl trug bin sack tub
+    """packet pack pkt pkts jar bag tray punnet basket kilner bucket box crate colander bowl trug bin sack tub
     barrow barrowful wheelbarrow wheelbarrowful bowlful bucketful basketful handful armful bagful panful pan
     pot plate tin can bottle boxful carton container tupperware case load bucketload trailer trolley netful flat cell
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings
@@ -305,7 +305,7 @@ THINGS = _words(
 LOCAL_NAMES = {
     "tom": "tomato", "tommie": "tomato", "tommy": "tomato", "tomatoe": "tomato", "spud": "potato", "tattie": "potato",
     "tater": "potato", "potatoe": "potato", "earlie": "potato", "maincrop": "potato", "strawb": "strawberry", "strawbs": "strawberry", "rasp": "raspberry", "raspb": "raspberry",
-    "courg": "courgette", "zuke": "zucchini", "zuch": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
+    "courg": "courgette", "appl": "apple", "zuke": "zucchini", "zuch": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
     "brocc": "broccoli", "broc": "broccoli", "psb": "purple sprouting broccoli", "sprout": "brussels sprout", "brussel": "brussels sprout",
     "beet": "beetroot", "squashe": "squash", "pep": "pepper", "capsicum": "pepper", "chilly": "chilli", "chil": "chilli", "chili": "chilli", "chile": "chilli", "chillie": "chilli", "chilie": "chilli",
     "caper": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",

@@ -19,7 +19,7 @@ blackcurrant | blackcurrent blackcurant
 blueberry | blubery blueberrie bluebery
 broad bean | broadie broady broadbean
 broccoli | brocolli brocoli brocolie broccolli brocc brocolly broccolie brocholi
-brussels sprout | brussell brussle brusel brusell brussles
+brussels sprout | sprts brussell brussle brusel brusell brussles
 butternut squash | butternutt
 cabbage | cabage cabbige cabbidge cabag
 carrot | carot carrott carrit carret carrotte
@@ -30,7 +30,7 @@ chard | chared
 chilli | chillis chilis chille chilles
 chives | chivs chieves
 coriander | corriander coriender coriandar
-courgette | corgette courget corguette corgete courgete courgett corgettes courgets corget courgettte
+courgette | cgette cgettes courgs corgette courget corguette corgete courgete courgett corgettes courgets corget courgettte
 cucumber | cucmber cucumbr cucamber cucumer cuecumber cucumbar cucs quecumber
 fennel | fennle fenel
 garlic | garlick garlc galic
@@ -61,7 +61,7 @@ shallot | shallott shalot shallet
 spinach | spinich spinnach spinage spinatch spinnich spinch spinash
 spring onion | springonion
 squash | sqash squach skwash
-strawberry | strawbery strawberrie stawberry strawbrry strawberies straberry strawbs strawby strawbry
+strawberry | strwb strwbs strawbery strawberrie stawberry strawbrry strawberies straberry strawbs strawby strawbry
 swede | swead sweed
 sweet corn | sweetcorm swetcorn sweatcorn
 thyme | thime

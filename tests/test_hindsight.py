@@ -12,8 +12,8 @@ from click.testing import CliRunner
 from gardens import garden_of, settings_of
 from leafmould.cli import main
 from leafmould.reckon.almanac import almanac
-from leafmould.reckon.here import Turned
-from leafmould.reckon.hindsight import scores, turned_out
+from leafmould.reckon.here import Turned, forecasts_here
+from leafmould.reckon.hindsight import scores
 
 YAML = "garden: G\nfrost: {last: 9 May, first: 6 October}\nbeds: [Arch, Top bed]"
 PACKETS = "beetroot: {days: 60, from: sowing}"
@@ -22,7 +22,7 @@ PACKETS = "beetroot: {days: 60, from: sowing}"
 def turned(notes: str, *, on: date = date(2026, 12, 31)) -> tuple[Turned, ...]:
     settings = settings_of(YAML, crops_yaml=PACKETS)
     garden = garden_of(notes, settings, on=on)
-    return turned_out(garden, almanac(settings, garden))
+    return forecasts_here(garden, almanac(settings, garden)).turned
 
 
 SOWN = "2026-05-01\n- sowed beetroot in Arch\n"
@@ -75,8 +75,37 @@ def test_the_sums() -> None:
         + "2026-05-01\n- sowed beetroot in Top bed\n2026-07-04\n- picked beetroot from Arch\n"
         + "2026-07-25\n- picked beetroot from Top bed"
     )
-    (score,) = scores(turned(notes))
+    (score,) = scores(turned(notes), uses_record=False)
     assert (score.count, score.inside, score.mean_width, score.mean_miss) == (2, 1, 25.0, 14.5)
+
+
+def test_kinds_are_judged_as_they_are_reckoned_now_and_what_stands_is_no_measure() -> None:
+    """Two beetroots by their packet, beans by published days; the leek stands in the bed until somebody wants it."""
+    notes = """
+        2026-05-01
+        - sowed beetroot in Arch
+        - sowed beetroot in Top bed
+        - sowed French beans in Arch
+        - planted leeks in Top bed
+        2026-07-01
+        - picked beetroot from Arch
+        - picked French beans from Arch
+        2026-07-25
+        - picked beetroot from Top bed
+        2026-12-20
+        - dug leeks from Top bed
+        """
+    found = turned(notes)
+    assert [(s.kind, s.count) for s in scores(found, uses_record=True)] == [
+        ("packets and own figures", 2),
+        ("published days", 1),
+        ("all together", 3),
+    ]
+    beetroot = [t for t in found if t.kind == "packets and own figures"]
+    for uses in (True, False):
+        widths = [((f := t.here if uses else t.base).latest - f.earliest).days + 1 for t in beetroot]
+        assert scores(found, uses_record=uses)[0].mean_width == sum(widths) / 2
+    assert scores(found, uses_record=True)[0].mean_width > scores(found, uses_record=False)[0].mean_width
 
 
 @pytest.fixture
@@ -105,8 +134,8 @@ def test_the_command(folder: Path) -> None:
         f"with the dark months: 1 of 1 picked as expected (100%); ranges 25 days wide, {off}",
         f"with this garden's own record: 1 of 1 picked as expected (100%); ranges 43 days wide, {off}",
         "",
-        "By what the published days were:",
-        f"packets and own figures: 1 of 1 picked as expected (100%); ranges 25 days wide, {off}",
+        "As reckoned now, by what it starts from:",
+        f"packets and own figures: 1 of 1 picked as expected (100%); ranges 43 days wide, {off}",
     ]
     (planting,) = json.loads(asked(folder, "--json"))["plantings"]
     assert (planting["likely"], planting["picked"]) == ("2026-06-30", "2026-07-04")

@@ -356,14 +356,14 @@ def _refuse_unknown_options(words: Sequence[str]) -> None:
 def _check_forecasts(garden: str | None, on: str | None, as_json: bool) -> None:
     from leafmould.lookup.forecasts import forecast_lines, forecasts_json
     from leafmould.reckon.almanac import almanac
-    from leafmould.reckon.hindsight import turned_out
+    from leafmould.reckon.here import forecasts_here
 
     loaded = _load(_garden(garden), day_of(on))
-    turned = turned_out(loaded.garden, almanac(loaded.shown, loaded.garden))
+    here = forecasts_here(loaded.garden, almanac(loaded.shown, loaded.garden))
     if as_json:
-        say_json(forecasts_json(turned))
+        say_json(forecasts_json(here))
     else:
-        say("\n".join(forecast_lines(turned)))
+        say("\n".join(forecast_lines(here)))
 
 
 def _tell_note(told: Answer, file: str, as_json: bool) -> None:

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-from leafmould.reckon.here import Turned
+from leafmould.reckon.here import Here
 from leafmould.reckon.hindsight import Score, scores, way_scores
 from leafmould.report import JSON_VERSION
 from leafmould.values.wording import counted
 
 
-def forecast_lines(turned: Sequence[Turned]) -> tuple[str, ...]:
-    """A line for each way of reckoning, then one for each kind of published days."""
+def forecast_lines(here: Here) -> tuple[str, ...]:
+    """A line for each way of reckoning, then one for each thing they start from."""
+    turned = here.turned
     if not turned:
         return ("No planting has both its start and its first picking noted to the day yet.",)
-    kinds = [_line(score) for score in scores(turned)]
+    kinds = [_line(score) for score in scores(turned, uses_record=here.uses_record)]
     ways = [_line(score) for score in way_scores(turned)]
-    return (*ways, "", "By what the published days were:", *kinds)
+    return (*ways, "", "As reckoned now, by what it starts from:", *kinds)
 
 
 def _line(score: Score) -> str:
@@ -28,11 +27,12 @@ def _line(score: Score) -> str:
     )
 
 
-def forecasts_json(turned: Sequence[Turned]) -> dict[str, object]:
+def forecasts_json(here: Here) -> dict[str, object]:
     """The sums and every planting, for other programs."""
+    turned = here.turned
     return {
         "version": JSON_VERSION,
-        "scores": [_score(score) for score in scores(turned)],
+        "scores": [_score(score) for score in scores(turned, uses_record=here.uses_record)],
         "ways": [_score(score) for score in way_scores(turned)],
         "plantings": [
             {

@@ -46,7 +46,7 @@ class TurnedOutPage:
     """The values of the page."""
 
     ways: tuple[ScoreRow, ...]  # each adds something to the one before
-    scores: tuple[ScoreRow, ...]  # by what the published days were
+    scores: tuple[ScoreRow, ...]  # as expectations are reckoned now, by what they start from
     uses_record: bool
     uses_warmth: bool | None  # None: there is no table of the usual warmth
     rows: tuple[TurnedRow, ...]
@@ -61,7 +61,7 @@ def turned_out_page(ledger: Ledger) -> Page:
         ways=tuple(_score(score) for score in way_scores(turned)),
         uses_record=ledger.reckoned.uses_record,
         uses_warmth=ledger.reckoned.uses_warmth if any(t.warm for t in turned) else None,
-        scores=tuple(_score(score) for score in scores(turned)),
+        scores=tuple(_score(score) for score in scores(turned, uses_record=ledger.reckoned.uses_record)),
         rows=tuple(_row(t, ledger) for t in newest[:MOST_ROWS]),
         in_all=len(turned),
     )

@@ -9,10 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from leafmould.garden.model import Garden
-from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.forecast import Forecast
-from leafmould.reckon.here import KINDS, Turned, forecasts_here
+from leafmould.reckon.here import KINDS, Turned
 from leafmould.reckon.standing import stands
 
 
@@ -25,11 +23,6 @@ class Score:
     inside: int
     mean_width: float  # days from earliest to latest, both counted
     mean_miss: float  # days between the likely day and the picking, either way
-
-
-def turned_out(garden: Garden, almanac: Almanac) -> tuple[Turned, ...]:
-    """Every planting that can be judged, in the garden's order."""
-    return forecasts_here(garden, almanac).turned
 
 
 WAYS = (
@@ -55,15 +48,22 @@ def way_scores(turned: Sequence[Turned]) -> tuple[Score, ...]:
     return tuple(_score_of(way, made, judged) for way, made in found.items()) if judged else ()
 
 
-def scores(turned: Sequence[Turned]) -> tuple[Score, ...]:
-    """How each kind of expectation did, those that were never made left out; all together last."""
-    by_kind = [_score(kind, [t for t in turned if t.kind == kind]) for kind in KINDS]
+def scores(turned: Sequence[Turned], *, uses_record: bool) -> tuple[Score, ...]:
+    """How expectations did as they are reckoned here, by what they start from; kinds that never were are left out.
+
+    All together last. Crops that stand and wait are no measure here either.
+
+    Args:
+        uses_record: whether the garden's own record is weighed in.
+    """
+    judged = [t for t in turned if not stands(t.planting)]
+
+    def score(kind: str, of: Sequence[Turned]) -> Score:
+        return _score_of(kind, [t.here if uses_record else t.base for t in of], of)
+
+    by_kind = [score(kind, [t for t in judged if t.kind == kind]) for kind in KINDS]
     found = [score for score in by_kind if score.count]
-    return (*found, *((_score("all together", turned),) if len(found) > 1 else ()))
-
-
-def _score(kind: str, turned: Sequence[Turned]) -> Score:
-    return _score_of(kind, [t.forecast for t in turned], turned)
+    return (*found, *((score("all together", judged),) if len(found) > 1 else ()))
 
 
 def _score_of(kind: str, forecasts: Sequence[Forecast], turned: Sequence[Turned]) -> Score:

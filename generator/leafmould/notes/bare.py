@@ -199,7 +199,11 @@ def _is_thing_given(typed: Typed, plain: set[str]) -> bool:
 
 def price_alone(typed: Typed) -> Clause | None:
     """ "rhubarb crown £6.50", "5 frames £11, 10 kg sugar £9.90": bought, where nothing says that it was sold."""
-    if not any(sign in typed.plain for sign in "£$€") or not SELLING.isdisjoint(typed.words):
+    if (
+        not any(sign in typed.plain for sign in "£$€")
+        or not SELLING.isdisjoint(typed.words)
+        or _goes_to(typed)
+    ):
         return None
     priced = next(
         (i for i in range(1, typed.count) if typed.is_number(i) and typed.gaps[i][-1:] in ("£", "$", "€")), 0

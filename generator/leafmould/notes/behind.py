@@ -30,6 +30,9 @@ def take_preposition(walk: Walk) -> bool:
         or (word == "of" and walk.typed.kind(i - 1, Kind.MEASURE)[0])
     ):
         return False
+    if word in ("in", "into") and walk.verb.name in ("put up", "stored") and _in_holders(walk, i + 1):
+        walk.i = i + 1  # "froze 1.5 kg in 3 bags"
+        return True
     if word == "for" and walk.verb.name == "bought" and not walk.draft.has_crop and crop_behind(walk, i + 1):
         walk.i = i + 1  # "paid £3.95 for ten tomato seeds"
         return True
@@ -165,6 +168,16 @@ def _has_next_amount(walk: Walk) -> bool:
     """ "six cans to the marrows, four to the celeriac"."""
     item = walk.draft.item
     return walk.verb.name in ("watered", "fed") and bool(item.amounts) and not item.crops
+
+
+def _in_holders(walk: Walk, i: int) -> bool:
+    is_number = walk.typed.is_number(i) or (walk.word(i) in nouns.NUMBERS and walk.word(i) not in ("a", "an"))
+    return (
+        is_number
+        and i + 1 < walk.end
+        and walk.word(i + 1) in nouns.HOLDERS | {"bunch", "string"}
+        and walk.bed_at(i + 1)[1] is None
+    )
 
 
 MONEY_SIGNS = ("£", "$", "€", "@")

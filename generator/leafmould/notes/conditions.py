@@ -12,7 +12,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.doers import trouble_first
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import PLACE_OPENERS, REMARK_OPENERS
+from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS, REMARK_OPENERS
 from leafmould.values.names import Kind
 
 
@@ -74,6 +74,41 @@ def from_bed(typed: Typed, clause: Clause) -> bool:
         ):
             return True
     return False
+
+
+WILD = frozenset(
+    {
+        "hedge",
+        "hedgerow",
+        "lane",
+        "wood",
+        "tree",
+        "bush",
+        "plot",
+        "allotment",
+        "garden",
+        "field",
+        "verge",
+        "towpath",
+        "riverbank",
+    }
+)
+
+
+def from_outdoors(typed: Typed, clause: Clause) -> bool:
+    """ "got 3 kg damsons from the hedge"; not "from the garden centre"."""
+    words = typed.words
+    return any(
+        words[i] in ("from", "off")
+        and (k := i + 1 + (words[i + 1] in ARTICLES)) < clause.end
+        and words[k] in WILD
+        and (
+            k + 1 >= clause.end
+            or typed.breaks[k + 1]
+            or words[k + 1] not in ("centre", "center", "shop", "market", "show")
+        )
+        for i in range(clause.verb_end, clause.end - 1)
+    )
 
 
 def seller(typed: Typed, clause: Clause) -> bool:

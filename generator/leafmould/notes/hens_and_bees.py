@@ -64,6 +64,7 @@ def eggs_counted(typed: Typed) -> Clause | None:
     last = next((i for i in range(min(7, typed.stops[0])) if typed.words[i] == "egg"), 0)
     if (
         last > 1
+        and typed.words[last + 1 : last + 2] != ["to"]
         and typed.words[0].isdigit()
         and all(w.isdigit() or w in nouns.NUMBERS or w in EGG_WORDS for w in typed.words[:last])
     ):
@@ -180,6 +181,14 @@ def mites_treated(typed: Typed) -> Clause | None:
     if end >= typed.count or typed.breaks[end] or typed.words[end] not in ("in", "on", "into", "onto"):
         return None
     return as_if(typed, "treated", end, end, typed.written(0, end))
+
+
+def honey_weighed(typed: Typed) -> Clause | None:
+    """ "honey harvest: 22 lb from hive 1", "honey 14 lb"."""
+    if typed.words[0] != "honey" or not any(nouns.UNITS.get(w) in nouns.WEIGHTS for w in typed.words):
+        return None
+    end = 1 + (typed.words[1:2] in (["harvest"], ["crop"], ["yield"], ["off"], ["total"]))
+    return as_if(typed, "collected", 0, end, "honey") if end < typed.count and typed.is_number(end) else None
 
 
 def bees_fed(typed: Typed) -> Clause | None:

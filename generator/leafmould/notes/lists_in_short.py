@@ -50,6 +50,12 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     begin = next((i for i in range(verb.verb_start, -1, -1) if typed.breaks[i]), 0)
     if verb.start or not begin or stop > begin or verb.is_denied:
         return clauses
+    if typed.words[verb.verb_start - 1] in LEFT_STANDING and action_of(typed, verb)[0] in (
+        "composted",
+        "cleared",
+    ):
+        verb.start, verb.verb = begin, "cleared"  # "600 g, plants to the compost"
+        return [Clause(0, 0, 0, begin, (), "picked"), verb] if _names_crop(typed, 0, begin) else clauses
     if action_of(typed, verb)[0] not in FATES and not _is_rest_lost(typed, verb, begin):
         return clauses
     if begin > stop and "rest" in typed.words[stop:begin]:
@@ -88,6 +94,7 @@ def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
     return any(w in SHARES or w.isdigit() or w in nouns.NUMBERS for w in words[:4])
 
 
+LEFT_STANDING = frozenset({"plant", "vine", "haulm", "bine", "stalk", "foliage"})
 SHARES = frozenset({"half", "rest", "remainder", "other", "most", "some", "few", "couple", "lot", "dozen"})
 NO_PICKING = (
     nouns.EGGS

@@ -28,6 +28,8 @@ from leafmould.values.problems import Level
 def counts(walk: Walk, i: int) -> bool:
     """Whether a number here counts something, rather than naming a bed."""
     following = walk.word(i + 1)
+    if following.isdigit() and walk.typed.gaps[i + 1] in (".", ","):
+        return True  # "Bed 2, 4.5 kg"
     if following and walk.typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
         return not walk.typed.breaks[i + 1]
     return (

@@ -86,6 +86,8 @@ def take_object(walk: Walk, clause: Clause) -> None:
     elif clause.form == ("laid",) and walk.verb.name == "collected":
         walk.draft.subject = "eggs"
         _first(walk, clause, nouns.HENS, "hens")
+    elif clause.subject == "honey":
+        return
     elif clause.subject == "eggs" or walk.verb.name == "collected":
         walk.draft.subject = (
             _first(walk, clause, nouns.EGGS, "eggs")
@@ -126,6 +128,8 @@ def take_object(walk: Walk, clause: Clause) -> None:
         _goods(walk, i)
     elif clause.form[:1] in STUFF_VERBS and "crop!" not in walk.verb.slots:
         _spread(walk, clause.verb_start + 1)
+    elif walk.verb.name in ("gave away", "picked", "stored", "put up", "used", "composted"):
+        return
     elif form in SPREADS or walk.verb.name == "dug in" or is_spread:
         _spread(walk, i)
 

@@ -25,6 +25,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import (
     cuttings,
     from_bed,
+    from_outdoors,
     has_amount,
     has_any,
     has_crop,
@@ -172,7 +173,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "root": roots,
     "weight": has_weight,
     "amount": has_amount,
-    "from bed": from_bed,
+    "from bed": lambda typed, clause: from_bed(typed, clause) or from_outdoors(typed, clause),
     "seller": seller,
     "raised": is_raised,
     "seed": is_seed,

@@ -83,6 +83,9 @@ def add_variety(walk: Walk, variety: Named, span: tuple[int, int], i: int) -> No
     elif walk.joined and item.varieties and item.amounts and _is_told(item):
         item = Item(takes_crop_before=True)  # "Sungold x2, Sakura x3"
         walk.draft.items.append(item)
+    if _begins_next(walk, item, i):
+        item = Item(takes_crop_before=True, is_after_comma=True)
+        walk.draft.items.append(item)
     item.varieties.append(variety)
     item.spans.append(("variety", *span))
     walk.joined = False
@@ -119,6 +122,14 @@ def is_crop_rather(walk: Walk, i: int, size: int, crops: list[Known], varieties:
         else ()
     )
     return not any(k.key in v.of for k in following for v in varieties)
+
+
+def _begins_next(walk: Walk, item: Item, i: int) -> bool:
+    """ "potatoes: Charlotte 3.2 kg, Desiree 5.1 kg": each variety with what it gave."""
+    if not (item.varieties and item.amounts and item.crops and walk.typed.breaks[i]):
+        return False
+    k = walk.i
+    return k < walk.end and walk.typed.is_number(k) and not walk.typed.breaks[k]
 
 
 def known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool:

@@ -14,6 +14,7 @@ from leafmould.notes.hens_and_bees import (
     bees_fed,
     eggs_counted,
     hens_on_or_off,
+    honey_weighed,
     mites_treated,
 )
 from leafmould.notes.typed import Typed
@@ -30,6 +31,7 @@ def verbless_clause(typed: Typed) -> Clause | None:
         _acidity(typed)
         or mites_treated(typed)
         or bees_fed(typed)
+        or honey_weighed(typed)
         or _warmth(typed)
         or hens_on_or_off(typed)
         or eggs_counted(typed)
@@ -209,6 +211,7 @@ MARKS = frozenset(
     {
         *MITE_STUFF,
         *BEE_FOOD,
+        "honey",
         "ph",
         "soil",
         "egg",

@@ -73,6 +73,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("gone; gone from; all gone; all gone from", (("weeds first", "weeded"),)),
     ("had; blew; lifted; tore; ripped; whipped; took", (("wind cover", "remark"),)),
     ("put; put out; set out; set", PUT),
+    ("bagged up; boxed up; boxed; bunched", (("given", "gave away"),)),
     ("laid", (("hens first", "collected"),)),
     ("filled", (("bags full", "picked"),)),
     ("drew", (("root", "picked"), ("weight", "picked"))),

@@ -24,6 +24,9 @@ PLANTINGS = "data/plantings.json"
 HARVESTS = "data/harvests.json"
 PROBLEMS = "data/problems.json"
 
+ITEM = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
+"""Writes an item; one for all, since a large garden has tens of thousands."""
+
 
 def data_files(
     garden: Garden, forecasts: Mapping[str, Forecast], problems: Sequence[Problem] | None
@@ -46,7 +49,7 @@ def data_files(
 
 def _file(key: str, on: date, items: Iterable[Mapping[str, object]]) -> bytes:
     """The envelope, with one item a line so that a change shows as changed lines."""
-    lines = ",\n".join(json.dumps(item, ensure_ascii=False, allow_nan=False) for item in items)
+    lines = ",\n".join([ITEM.encode(item) for item in items])
     listed = f"[\n{lines}\n]" if lines else "[]"
     return f'{{"version": {JSON_VERSION}, "on": "{on.isoformat()}", "{key}": {listed}}}\n'.encode()
 

@@ -21,6 +21,8 @@ from leafmould.values.when import When
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes for the beginning of a formula (OWASP, CSV Injection)."""
 NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
+ROW = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
+"""Writes a row; one for all, since a large garden has tens of thousands."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,24 +66,27 @@ def _csv(table: Table, rows: Iterable[Sequence[object]]) -> bytes:
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow([name for name, _ in table.columns])
     for row in rows:
-        writer.writerow([_cell(value) for value in row])
+        writer.writerow(map(_cell, row))
     return out.getvalue().encode("utf-8", "replace")
 
 
 def _json(table: Table, rows: Iterable[Sequence[object]], ledger: Ledger) -> bytes:
     """The same as a list of objects, one a line, in the envelope every data file has."""
     names = [name for name, _ in table.columns]
-    lines = ",\n".join(
-        json.dumps(dict(zip(names, row, strict=True)), ensure_ascii=False, allow_nan=False) for row in rows
-    )
+    lines = ",\n".join([ROW.encode(dict(zip(names, row, strict=True))) for row in rows])
     on = ledger.garden.on.isoformat()
     text = f'{{"version": {JSON_VERSION}, "on": "{on}", "{table.name}": [\n{lines}\n]}}\n'
     return text.encode("utf-8", "replace")
 
 
 def _cell(value: object) -> str:
-    if value is None:
-        return ""
+    if not value:  # most cells are empty
+        return "" if value is None else _text(value)
+    return _text(value) if not isinstance(value, str) or value[0] in FORMULA or "\x00" in value else value
+
+
+def _text(value: object) -> str:
+    """What is no plain text, and text that a spreadsheet would take for more."""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, float):

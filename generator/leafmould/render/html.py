@@ -47,6 +47,7 @@ class Renderer:
         self._look = look if look is not None and look.is_dir() else None
         self._prose = Prose(site.mentions, site.note_by_file)
         self._layouts: Environment = open_layouts(self._look, {"prose": self._prose.html, **piece_filters()})
+        self._policy: Markup | None = None
         self._marks: dict[tuple[str, str], Markup] = {}
         self._mastheads: dict[tuple[str, str], Markup] = {}
 
@@ -60,6 +61,7 @@ class Renderer:
             pieces=self._pieces(page, root),
             site=self._site,
             root=Markup(root),
+            policy=self._what_may_be_done(),
             masthead=self._masthead(page, root),
         )
 
@@ -77,6 +79,12 @@ class Renderer:
             names=lambda text: names(text, root, page.address),
             mark=lambda family: mark(family, root),
         )
+
+    def _what_may_be_done(self) -> Markup:
+        """What every page says to the browser of itself; printed once."""
+        if self._policy is None:
+            self._policy = Markup(self._printed("policy.html"))
+        return self._policy
 
     def _masthead(self, page: Page, root: str) -> Markup:
         """The head of the page; the same for all pages of one section in one folder."""

@@ -14,6 +14,7 @@ from jinja2 import pass_context
 from jinja2.runtime import Context
 from markupsafe import Markup, escape
 
+from leafmould.charts.plan import Box, Words
 from leafmould.pages.crop_tables import Totals
 from leafmould.pages.note import Neighbours, Understood
 from leafmould.pages.page import (
@@ -60,6 +61,15 @@ class Pieces:
         self._names = names
         self._mark = mark
         self._plates = plates_at(root)
+
+    def box(self, box: Box) -> Markup:
+        """Where a shape of a drawing stands, and how large it is."""
+        return Markup(f'x="{box.x}" y="{box.y}" width="{box.width}" height="{box.height}"')
+
+    def words_at(self, at: Words) -> Markup:
+        """Where words of a drawing stand, and whether they are turned."""
+        turned = f' transform="rotate(-90 {at.x} {at.y})"' if at.is_turned else ""
+        return Markup(f'x="{at.x}" y="{at.y}"{turned}')
 
     def names(self, text: str) -> Markup:
         """A line of plain text with its names linked."""

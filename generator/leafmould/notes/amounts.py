@@ -269,6 +269,8 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
     if size:
         return known[0].key, i + size, _grams(known[0]), typed.ends[i + size - 1]
     unit = nouns.UNITS.get(word)
+    if len(word) == 1 and typed.starts[i] != glued and typed.kind(i, Kind.BED)[0] > 1:
+        return None  # the T of "T2", where that is a bed
     if word == "k" and typed.starts[i] == glued and typed.plain[typed.starts[i]] == "k":
         return "kg", i + 1, None, typed.ends[i]  # "1.2k"
     if word == "fl" and i + 1 < typed.count and typed.words[i + 1] == "oz":

@@ -10,6 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import replace
 
+from leafmould.notes.words.nouns import UNITS
 from leafmould.values.names import Known, fold
 
 NUMBERS = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"]
@@ -35,57 +36,26 @@ def other_ways(beds: Iterable[tuple[str, Known]]) -> list[tuple[str, Known]]:
         for alias in _of_name(words):
             found[alias].add(replace(known, is_public=True))
         if (initials := _initials(words)) is not None:
-            found[initials].add(replace(known, is_public=True, is_word=True))
+            is_large = initials in ALSO_SHORT or not VOWELS.isdisjoint(initials)
+            found[initials].add(replace(known, is_public=True, is_word=is_large))
     return [(alias, known) for alias in sorted(found) if len(found[alias]) == 1 for known in found[alias]]
 
 
-NO_INITIALS = frozenset(
-    [
-        "or",
-        "in",
-        "on",
-        "at",
-        "to",
-        "of",
-        "as",
-        "so",
-        "it",
-        "is",
-        "by",
-        "up",
-        "my",
-        "we",
-        "me",
-        "he",
-        "be",
-        "do",
-        "go",
-        "if",
-        "an",
-        "ok",
-        "am",
-        "pm",
-        "tv",
-        "uk",
-        "us",
-        "eu",
-        "ph",
-        "mm",
-        "cm",
-        "kg",
-        "ml",
-        "oz",
-        "ft",
-        "in",
-        "dr",
-        "mr",
-        "ms",
-        "bc",
-        "ad",
-        "no",
-    ]
+def _letters(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+NO_INITIALS = _letters(
+    """or in on at to of as so it is by up my we me he be do go if an ok am pm tv uk us eu ph mm cm kg ml oz ft dr mr ms bc
+    ad no"""
 )
 """Letters that stand for something else, also where they are written large."""
+VOWELS = frozenset("aeiouy")
+ALSO_SHORT = UNITS.keys() | _letters(
+    """lb st nd rd th wk hr sw nw se ne pk tp bx bg hd bch rw pt qt pl ps bb rb fb fr gr sp spp cv vs pkt bd mth nr nt pr
+    sm lg wd wt pp dd cc ww btw thx tbc tbd nb rn"""
+)
+"""Letters that stand for a bed only where they are written large."""
 
 
 def _initials(words: tuple[str, ...]) -> str | None:

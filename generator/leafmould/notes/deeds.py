@@ -132,6 +132,15 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             kept[-1].end = clause.end
         elif kept and _is_beside_bare(typed, kept[-1], clause):
             kept[-1].verb_end, kept[-1].end = clause.verb_end, clause.end  # "cleared and dug over Top bed"
+        elif (
+            kept
+            and kept[-1].form == ("blanched",)
+            and clause.form in FREEZING
+            and clause.verb_start == kept[-1].verb_end
+        ):
+            before = kept.pop()  # "blanched & froze 800 g beans": one deed
+            clause.start, clause.verb_start = before.start, before.verb_start
+            kept.append(clause)
         elif kept and _is_step_towards(typed, kept[-1], clause):
             before = kept.pop()  # "stewed 2 kg rhubarb and froze it"
             clause.start = before.verb_end

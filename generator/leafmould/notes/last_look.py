@@ -101,8 +101,38 @@ def _pieces(clause: Done, typed: Typed) -> Iterable[tuple[int, int]]:
                 start = i
 
 
+def _is_letters(written: str) -> bool:
+    """ "GH", "B7": short for a place that is not known here."""
+    return 2 <= len(written) <= 3 and written.isupper() and written not in SAID_IN_CAPITALS
+
+
+SAID_IN_CAPITALS = frozenset(
+    {
+        "F1",
+        "F2",
+        "OK",
+        "AM",
+        "PM",
+        "TV",
+        "LOL",
+        "OMG",
+        "XX",
+        "XXX",
+        "HA",
+        "NO",
+        "YES",
+        "YAY",
+        "WOW",
+        "FAB",
+        "TBC",
+    }
+)
+
+
 def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str], places: set[str]) -> bool:
     begin = start + (typed.words[start] in CLAUSE_JOINS and start + 1 < end)
+    if _is_letters(typed.written(begin, end)):
+        return True
     words = typed.words[begin:end]
     if words[0] == "so" and not PURPOSES.isdisjoint(words):
         return False  # "so the carrots can breathe"

@@ -90,18 +90,25 @@ def _several(walk: Walk, first: int, i: int, role: str, number: int, is_all: boo
     return True
 
 
+def _is_moved(walk: Walk, i: int) -> bool:
+    """ "from Tub 1 to Tub 3": no row of tubs."""
+    return walk.verb.name == "moved" or walk.typed.words[max(0, i - 3)] in ("from", "off")
+
+
 def beds_from_to(walk: Walk, noun: str, first: str) -> list[tuple[Known, int]]:
-    """The beds behind the one just read: the 2 and 3 of "tubs 1-3", "tubs 1 to 3"; with the word behind."""
+    """The beds behind the one just read: the 2 and 3 of "tubs 1-3", "tubs 1 to 3", "T1-T3"; with the word behind."""
     i = walk.i
     if not first.isdigit() or i >= walk.end:
         return []
     at = i if walk.typed.gaps[i].strip() == "-" else i + 1
     if at > i and walk.word(i) not in ("to", "through", "till", "until"):
         return []
+    if walk.word(at) == noun and (at == i or not _is_moved(walk, i)):
+        at += 1
     last = walk.word(at)
     if not last.isdigit() or not 0 < int(last[:4]) - int(first[:4]) < 30:
         return []
-    by_words = walk.typed.vocabulary.by_words
+    by_words = walk.typed.vocabulary.with_public
     beds = [by_words.get((noun, str(n)), ()) for n in range(int(first) + 1, int(last) + 1)]
     if not all(any(k.kind is Kind.BED for k in known) for known in beds):
         return []

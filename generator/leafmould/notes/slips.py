@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from leafmould.notes.nearness import ORDINARY, is_slip
-from leafmould.notes.words import families, meanings, nouns, prepositions, quiet, spellings, verbs
+from leafmould.notes.words import clipped, families, meanings, nouns, prepositions, quiet, spellings, verbs
 from leafmould.notes.words.ordinary import ORDINARY_WORDS
 from leafmould.values import date_words
 from leafmould.values.names import Kind, Vocabulary, fold_word
@@ -26,7 +26,7 @@ SHORTEST_BARE = 3
 VOWELS = re.compile("[aeiou]")
 DOUBLED = re.compile(r"(.)\1")
 LETTERS = re.compile("[a-z]+")
-TABLES = (nouns, prepositions, quiet, verbs, meanings, families, spellings, date_words)
+TABLES = (clipped, nouns, prepositions, quiet, verbs, meanings, families, spellings, date_words)
 
 
 def strange_words(words: Iterable[str], vocabulary: Vocabulary) -> set[str]:

@@ -10,6 +10,7 @@ import re
 from functools import lru_cache
 from itertools import accumulate
 
+from leafmould.notes.clipped import CLIPPED_WORDS, read_in_full
 from leafmould.notes.quotes import find_quotes
 from leafmould.notes.slips import SHORTEST_BARE, mend, strange_words
 from leafmould.notes.words.misspelt import MISSPELT
@@ -82,7 +83,7 @@ class Typed:
         self.starts, self.ends = edges[:-1:2], edges[1::2]
         self.words, self.gaps = [*map(fold_word, pieces[1::2])], pieces[::2]
         self.count = len(self.words)
-        is_glued = "" in self.gaps[1:-1] and GLUED_WORD.search(self.plain) is not None
+        is_glued = ("" in self.gaps[1:-1] or "/" in self.gaps) and GLUED_WORD.search(self.plain) is not None
         if is_glued or self.count > MOST_WORDS:
             self._cut_again(is_glued)
         if not SHORT_FORMS.isdisjoint(self.words):
@@ -93,6 +94,8 @@ class Typed:
             self._say_instead()
         if not SAID_AS_STARTS.isdisjoint(self.words):
             self._say_as_one()
+        if not CLIPPED_WORDS.isdisjoint(self.words):
+            read_in_full(self)
         if "no" in self.words and "no. " in self.plain.lower():
             self._number_no()
         self._measure_gaps()

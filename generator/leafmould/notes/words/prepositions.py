@@ -110,8 +110,20 @@ GLUED = {
     "on2": "onto",
     "1s": "ones",
     "4eva": "forever",
+    "2moro": "tomorrow",
+    "2morrow": "tomorrow",
+    "2mrw": "tomorrow",
+    "w/o": "without",
+    "p/o": "planted",
+    "p/o'd": "planted",
+    "p/out": "planted",
+    "p/on": "potted",
+    "t/p": "transplanted",
+    "h/o": "hardened",
+    "h/off": "hardened",
+    "s/shooted": "sideshooted",
 }
-"""Words with a number for a syllable."""
+"""Words with a number for a syllable, or cut short with a stroke."""
 
 STRONG_PLANS = frozenset(
     fold(words)

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from bs4 import BeautifulSoup
 
-from gardens import garden_of
+from gardens import TANSY_HILL_YAML, garden_of, settings_of
 from leafmould.facts.cautions import cautions
 from leafmould.facts.tables import DATA, crops, sources
 from leafmould.pages.cautions import CautionLine
@@ -70,6 +70,13 @@ def test_a_warning_says_where_it_was_read_or_that_nobody_published_it() -> None:
     )
     assert leaves.source == "Common practice, no source"
     assert leaves.ask == "If some was eaten, ask a poison centre at once."
+
+
+def test_an_own_crop_is_warned_of_as_the_one_it_is_like() -> None:
+    settings = settings_of(TANSY_HILL_YAML, crops_yaml="pie plant: {like: rhubarb}")
+    garden = garden_of("2026-05-01\n- planted pie plant in Arch", settings, on=ON)
+    (caution,) = values(site_of(garden), "crops/pie-plant.html").cautions
+    assert caution.words.startswith("Eat the stalks only.")
 
 
 def test_a_crop_nobody_was_ever_harmed_by_has_no_warning() -> None:

@@ -73,3 +73,19 @@ def test_years_agree_with_a_source_kept_aside(crop: str, low: int, high: int) ->
     ]
     assert facts
     assert all((f.low or 0) <= high + 1 and (f.high or 0) >= low - 1 for f in facts)
+
+
+def test_an_own_crop_that_is_like_another_takes_its_years() -> None:
+    """Raspberries: a year, by what is published."""
+    settings = settings_of(YAML, crops_yaml="hedge raspberry: {like: raspberry}\nwhatnot: {grown: perennial}")
+    notes = "2026-03-20\n- planted a hedge raspberry in Arch\n- planted a whatnot in Arch\n"
+    garden = garden_of(notes, settings, on=date(2026, 6, 28))
+    found = {
+        one.crops[0]: [badge.text for badge in badges(one, garden, None)]
+        for one in garden.plantings
+        if one.bed == "arch"
+    }
+    assert found == {
+        "hedge-raspberry": ["planted 100 days ago", "first crop about 2027"],
+        "whatnot": ["planted 100 days ago"],
+    }

@@ -310,3 +310,11 @@ def test_a_count_whose_day_cannot_be_read_is_told_and_the_packet_kept() -> None:
         '"last spring" is no day. Write it such as 2026-03-21.',
         '"2026-02-30" is no day. Write it such as 2026-03-21.',
     ]
+
+
+def test_seed_of_an_own_crop_keeps_as_long_as_that_of_the_crop_it_is_like() -> None:
+    settings = settings_of(TANSY_HILL_YAML, crops_yaml="onion of my aunt: {like: leek}")
+    settings = replace(settings, seeds=read_seeds("crop,year\nonion of my aunt,2023\n")[0])
+    garden = garden_of("2026-05-01\n- planted 12 onion of my aunt in Arch", settings, on=ON)
+    (lot,) = seed_tin(garden, almanac(settings, garden))
+    assert (lot.judged.standing, lot.life and lot.life.words) == ("test first", "2–3 years")

@@ -17,13 +17,13 @@ import sys
 
 OURS = """
 import gc, time
-from leafmould.facts import cautions, common_practice, manure, published, tables
+from leafmould.facts import cautions, common_practice, manure, published, tables, usual_starts
 gc.disable()
 begun = time.process_time()
 tables.crops(), tables.cultivars(), tables.families(), tables.sources(), tables.crop_by_name("pea")
 tables.days_facts("pea"), tables.variety_days("pea", "Meteor"), tables.usual_days("pea")
 published.published("pea"), published.rotation_facts(), cautions.cautions("pea"), manure.days_after_manure("pea")
-common_practice.common_practice()
+common_practice.common_practice(), usual_starts.usual_start(tables.crops()["pea"], "in autumn")
 print(time.process_time() - begun)
 """
 BARE = """

@@ -119,6 +119,8 @@ class Kinds:
         own = self._own.get(key)
         fact = self._facts.get(key) or (self._alike(own) if own else None)
         base = _published(key, fact) if fact else _unheard_of(key)
+        if fact and fact.key != key:
+            base = replace(base, like=fact.key)
         return self._with_own(base, own) if own else base
 
     def _alike(self, own: CropSetting) -> CropFact | None:

@@ -68,6 +68,7 @@ class Crop:
     is_tender: bool  # killed by a first frost
     is_known: bool = True  # False: in no table
     group: str | None = None  # "bean", where the notes do not say which
+    like: str | None = None  # key of the published crop that crops.yaml says an own one is like
     is_lifted: bool = False  # a bulb or tuber: out of the ground once it is picked
 
 

@@ -34,6 +34,7 @@ class CropAnswer:
     """A crop, and all that is known of it."""
 
     key: str
+    like: str  # key of the published crop whose facts serve: its own, or that of the one crops.yaml says it is like
     name: str  # as it was asked for
     botanical: str  # "" for a crop in no table
     family: str | None
@@ -45,7 +46,7 @@ class CropAnswer:
         return (
             self._heading(),
             *(row for line in self.known for row in _rows(line, numbers)),
-            *(f"Take care: {caution.words} {caution.ask}" for caution in cautions(self.key)),
+            *(f"Take care: {caution.words} {caution.ask}" for caution in cautions(self.like)),
             *_sources(numbers),
             *(() if self.known else ("Nothing is published of it in the tables here.",)),
         )
@@ -61,7 +62,7 @@ class CropAnswer:
             "crop": self.key,
             "family": self.family,
             "facts": [_line_json(line) for line in self.known],
-            "cautions": [{"words": c.words, "ask": c.ask} for c in cautions(self.key)],
+            "cautions": [{"words": c.words, "ask": c.ask} for c in cautions(self.like)],
             "sources": {key: _source_words(sources()[key]) for key in _numbers(self.known)},
         }
 
@@ -103,6 +104,7 @@ def _answer(known: Known, reckoned: Almanac, garden: Garden | None) -> CropAnswe
     plantings = [p for p in garden.plantings if known.key in p.crops] if garden else []
     return CropAnswer(
         key=known.key,
+        like=fact.key if fact else known.key,
         name=known.name,
         botanical=fact.botanical if fact else "",
         family=family,

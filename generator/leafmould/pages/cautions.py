@@ -43,7 +43,7 @@ class CautionLine:
 
 def crop_cautions(crop: Crop, put_up: frozenset[str]) -> tuple[CautionLine, ...]:
     """What to mind about a crop: its poisonous parts, and keeping it in jars where that was done."""
-    found = cautions(crop.key)
+    found = cautions(crop.like or crop.key)
     if crop.key in put_up:
         found += cautions("work:preserving")
     return tuple(_line(caution) for caution in found)

@@ -296,9 +296,15 @@ def _perennial(planting: Planting, garden: Garden, forecast: Forecast | None) ->
         passed = garden.on > forecast.latest
         text = f"was expected {span}, no picking noted" if passed else f"expected {span}"
         yield Badge(kind="expected", text=text, basis=forecast.basis)
-    elif to_come := first_crop(planting, garden.on.year):
+    elif to_come := first_crop(planting, garden.on.year, _like(planting, garden)):
         years = f"{to_come.first}" if to_come.first == to_come.last else f"{to_come.first}–{to_come.last}"
         yield Badge(kind="expected", text=f"first crop about {years}", basis=to_come.basis)
+
+
+def _like(planting: Planting, garden: Garden) -> str | None:
+    """The published crop that an own one is like."""
+    crop = garden.crops.get(planting.crops[0]) if len(planting.crops) == 1 else None
+    return crop.like if crop else None
 
 
 def _long_ago(kind: str, start: When, entry: str | None, garden: Garden) -> Badge:

@@ -23,17 +23,20 @@ class FirstCrop:
     basis: str  # "published figures say 2–3 years from planting to the first crop"
 
 
-def first_crop(planting: Planting, year: int) -> FirstCrop | None:
+def first_crop(planting: Planting, year: int, like: str | None = None) -> FirstCrop | None:
     """The years from `year` on in which a first crop may come; None where nothing can be said.
 
     Counted from the year of planting; plants that only came here when they were older are sooner. A variety's stock is not
     known, so that all of a crop's figures count.
+
+    Args:
+        like: the published crop whose figures serve, where its own has none.
     """
     if not planting.is_open or not planting.planted or len(planting.crops) != 1:
         return None
     if planting.first_picked or any(season.first_picked for season in planting.seasons):
         return None
-    spans = [(f.low, f.high) for f in published(planting.crops[0]) if f.subject == FIRST_CROP]
+    spans = [(f.low, f.high) for f in published(like or planting.crops[0]) if f.subject == FIRST_CROP]
     known = [(int(low), int(high)) for low, high in spans if low is not None and high is not None]
     if not known:
         return None

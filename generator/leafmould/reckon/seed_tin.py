@@ -195,12 +195,14 @@ def _once(trials: Iterable[Trial]) -> list[Trial]:
 def _lot(draft: _Draft, garden: Garden) -> Lot:
     this_year = garden.on.year
     age = None if draft.year is None else this_year - draft.year
-    life = life_of(draft.crop)
+    known = garden.crops.get(draft.crop)
+    crop = (known.like if known else None) or draft.crop
+    life = life_of(crop)
     trials = _once(draft.trials)
     if draft.row is not None and draft.row.is_used_up:
         judged = Judged(standing="used up", why="")
     else:
-        judged = judge(draft.crop, age, life, trials[-1] if trials else None, this_year)
+        judged = judge(crop, age, life, trials[-1] if trials else None, this_year)
     return Lot(
         crop=draft.crop,
         word=draft.word,

@@ -73,9 +73,9 @@ def test_a_warning_says_where_it_was_read_or_that_nobody_published_it() -> None:
 
 
 def test_an_own_crop_is_warned_of_as_the_one_it_is_like() -> None:
-    settings = settings_of(TANSY_HILL_YAML, crops_yaml="pie plant: {like: rhubarb}")
-    garden = garden_of("2026-05-01\n- planted pie plant in Arch", settings, on=ON)
-    (caution,) = values(site_of(garden), "crops/pie-plant.html").cautions
+    settings = settings_of(TANSY_HILL_YAML, crops_yaml="sour stalk: {like: rhubarb}")
+    garden = garden_of("2026-05-01\n- planted sour stalk in Arch", settings, on=ON)
+    (caution,) = values(site_of(garden), "crops/sour-stalk.html").cautions
     assert caution.words.startswith("Eat the stalks only.")
 
 

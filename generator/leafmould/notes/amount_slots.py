@@ -45,7 +45,7 @@ def take_amount(walk: Walk) -> bool:
         walk.draft.leave(i, i + 2, walk.after_comma)  # "syrup 2:1"
         walk.i = i + 2
         return True
-    if word.isdigit() and walk.word(i - 1) in nouns.HIVE and i and not walk.typed.breaks[i]:
+    if word.isdigit() and walk.word(i - 1) in ("hive", "nuc", "colony") and i and not walk.typed.breaks[i]:
         walk.i = i + 1  # "went through hive 2"
         return True
     if word.isdigit() and walk.typed.gaps[i][-1:] in MONEY_SIGNS:

@@ -10,7 +10,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.said_first import TAKERS
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES, PLACE_OPENERS, TITLES
+from leafmould.notes.words.prepositions import ARTICLES, BEING, PLACE_OPENERS, TITLES
 from leafmould.values.names import Kind
 from leafmould.values.when import When
 
@@ -165,7 +165,11 @@ def _is_share_of_more(typed: Typed, i: int) -> bool:
     return (
         k > 0
         and typed.breaks[k]
-        and (typed.is_number(k) or typed.words[k] in nouns.NUMBERS or typed.words[k] in ("half", "some"))
+        and (
+            typed.is_number(k)
+            or typed.words[k] in nouns.NUMBERS
+            or typed.words[k] in ("half", "some", "most", "rest", "couple", "few")
+        )
     )
 
 
@@ -258,6 +262,8 @@ def amount_alone(typed: Typed) -> Clause | None:
     plain = set(words) - _purposes(typed) - _meals(typed)
     if has_amount and _is_thing_given(typed, plain):
         return Clause(0, 0, 0, typed.count, (), "gave away")
+    if not BEING.isdisjoint(typed.words[: typed.stops[0]]):
+        return None  # "half the apples are wormy"
     is_made = (bool(plain & nouns.PRODUCTS) and bool(plain & IN_JARS)) or "jar" in plain - {"seed"}
     is_weighed = any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in words)
     is_sown = bool(plain & SOWN) and not plain & nouns.PRODUCTS and not (is_weighed and "seed" not in plain)
@@ -286,7 +292,13 @@ def amount_alone(typed: Typed) -> Clause | None:
     ):
         return None
     verb = (
-        "planted" if set(typed.words) & SET_OUT else "put up" if is_made else "sowed" if is_sown else "picked"
+        "planted"
+        if plain & SET_OUT and "harvest" not in plain
+        else "put up"
+        if is_made
+        else "sowed"
+        if is_sown
+        else "picked"
     )
     if verb == "picked" and "into" in typed.words and plain & STORED_IN:
         verb = "stored"

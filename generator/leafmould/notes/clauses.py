@@ -118,6 +118,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
         elif (
             is_topic
             and not _may_precede(word)
+            and not (word == "cabbage" and words[i + 1 : i + 2] == ["white"])
             and not (i and word.endswith("ed") and describes_crop(typed, i))
             and not (word in FIERCE and words[i + 1 : i + 2] and words[i + 1] in nouns.TROUBLES)
         ):

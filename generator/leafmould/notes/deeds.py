@@ -50,8 +50,10 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
             clause.start = topic
         topic = None
         verb, other = action_of(typed, clause)
-        if verb == "lost" and not JARS.isdisjoint(typed.words[clause.start : clause.end]):
-            verb = "composted"  # "lost 2 jars of pickled beetroot": none in the ground
+        if verb == "lost" and (
+            not JARS.isdisjoint(typed.words[clause.start : clause.end]) or not STORES.isdisjoint(typed.words)
+        ):
+            verb = "composted"  # "lost 2 jars of pickled beetroot", "mice in the apple store": none in the ground
         if clause.is_denied:
             if not done:
                 if clause is clauses[-1]:
@@ -299,6 +301,7 @@ def _is_topic_of_next(typed: Typed, clause: Clause, clauses: list[Clause], verb:
 SEVERAL_YEARS = re.compile(r"\b(?:19|20)\d\d\b\s*(?:and|&|\+|,)\s*(?:19|20)\d\d\b")
 
 
+STORES = frozenset({"store", "stored", "clamp", "larder", "freezer"})
 JARS = frozenset({"jar", "bottle", "tin", "kilner"})
 PRONOUNS = frozenset({"them", "it", "both"})
 

@@ -56,6 +56,8 @@ def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
         j += 1  # "on Harriet's wall"
     if j >= clause.end or typed.breaks[j] or typed.kind(j, Kind.BED)[0]:
         return False
+    if j + 1 < clause.end and typed.words[j + 1] in ("sale", "swap", "fair") and not typed.breaks[j + 1]:
+        return _leads_to(typed, i)  # "to the plant sale"
     word, lead = typed.words[j], typed.words[i]
     if word == "door" and typed.words[j - 1] == "next":
         return True
@@ -72,6 +74,10 @@ def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
         or typed.words[j + 1] in ("with", "and", "s", "today")
     )
     return is_last and (lead in ("to", "round", "over") or i < clause.verb_end) and _may_be_a_name(typed, j)
+
+
+def _leads_to(typed: Typed, i: int) -> bool:
+    return typed.words[i] in ("to", "for", "at")
 
 
 def _may_be_a_name(typed: Typed, j: int) -> bool:

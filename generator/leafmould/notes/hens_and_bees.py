@@ -185,7 +185,9 @@ def mites_treated(typed: Typed) -> Clause | None:
 
 def honey_weighed(typed: Typed) -> Clause | None:
     """ "honey harvest: 22 lb from hive 1", "honey 14 lb"."""
-    if typed.words[0] != "honey" or not any(nouns.UNITS.get(w) in nouns.WEIGHTS for w in typed.words):
+    if typed.words[0] != "honey" or not any(
+        nouns.UNITS.get(w) in nouns.WEIGHTS or w == "jar" for w in typed.words
+    ):
         return None
     end = 1 + (typed.words[1:2] in (["harvest"], ["crop"], ["yield"], ["off"], ["total"]))
     return as_if(typed, "collected", 0, end, "honey") if end < typed.count and typed.is_number(end) else None

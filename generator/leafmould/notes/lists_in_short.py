@@ -117,7 +117,7 @@ def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             (i, k, fate)
             for i in range(clause.verb_end, end)
             if typed.breaks[i] and (number or i > clause.verb_end or clause.subject == "eggs")
-            if (k := _share_end(typed, i)) and (fate := _fate(typed, k))
+            if (k := _share_end(typed, i)) and (fate := fate_of(typed, k))
         ]
         if shares and not clause.is_denied and action_of(typed, clause)[0] in MADE:
             for i, k, fate in shares:
@@ -144,7 +144,8 @@ def _share_end(typed: Typed, i: int) -> int:
     return k if k + 1 < typed.count and not typed.breaks[k] and typed.words[k] in TO else 0
 
 
-def _fate(typed: Typed, k: int) -> str | None:
+def fate_of(typed: Typed, k: int) -> str | None:
+    """Where a share went whose "to", "for" or "into" stands at word `k`; None if that says nothing of the kind."""
     words = typed.words[k : min(k + 4, typed.stops[k])]
     if not nouns.HENS.isdisjoint(words) or not {"heap", "compost", "bin", "pig"}.isdisjoint(words):
         return "composted"
@@ -156,10 +157,12 @@ def _fate(typed: Typed, k: int) -> str | None:
         return "ate"
     j = k + 1 + (typed.words[k + 1] in ARTICLES)
     is_given = words[0] == "to" and j < typed.count and not typed.kind(j, Kind.BED)[0]
-    return "gave away" if is_given or (words[0] == "for" and len(words) > 1 and words[1] in TAKERS) else None
+    is_for = words[0] == "for" and not (TAKERS | SOLD_AT).isdisjoint(words)
+    return "gave away" if is_given or is_for else None
 
 
 FREEZING = frozenset({"freezer", "jam", "chutney", "pickle", "pickling", "bottling", "freezing"})
+SOLD_AT = frozenset({"stall", "gate", "market", "shop", "sale"})
 EATEN = frozenset(
     {"us", "me", "tea", "supper", "dinner", "lunch", "breakfast", "ourselves", "soup", "salad", "pot"}
 )

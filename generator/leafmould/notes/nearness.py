@@ -52,7 +52,7 @@ def _words(text: str) -> frozenset[str]:
 
 ORDINARY = _words(
     """
-    after alive anything apply arrow asked bale bare barrow basin beach bead beam bear beast beat been beer
+    after alive anything apply arrow asked bale ball balls bare barrow basin beach bead beam bear beast beat been beer
     bees belt best bill blog board boast boat born bread broad burnt cage came care carry chart cheery chill
     chilly clever clog close closer coast coat come cord core cork corm course cover crest cross dale dare
     date dear deep dice did dive drape dress each end fare faster fear feel felt ferry fetch fill fine finger

@@ -202,7 +202,7 @@ def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool
     if (
         clause.verb.name not in RAISED
         or not typed.capital(i)
-        or any(item.varieties for item in clause.draft.items)
+        or (clause.verb.name != "bought" and any(item.varieties for item in clause.draft.items))
     ):
         return False
     before = typed.gaps[i].strip()
@@ -213,7 +213,7 @@ def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool
     return not is_first and not is_person and len(word) > 2 and word.isalpha() and i - start < 2
 
 
-RAISED = frozenset({"sowed", "planted", "started", "resowed"})
+RAISED = frozenset({"sowed", "planted", "started", "resowed", "bought"})
 DOING = frozenset({"said", "did", "helped", "say", "was", "is", "and", "helping", "supervising"})
 
 

@@ -134,7 +134,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "branches": one_of(frozenset({"branch", "limb"})),
     "on paper": lambda typed, clause: not PAPER.isdisjoint(typed.words[clause.start : clause.end]),
     "in store": lambda typed, clause: has_any(
-        typed, clause, frozenset({"sack", "store", "bag", "shed", "cellar", "cupboard"})
+        typed, clause, frozenset({"sack", "store", "stored", "bag", "shed", "cellar", "cupboard"})
     ),
     "cover crop": lambda typed, clause: (
         not nouns.COVER_CROPS.isdisjoint(typed.words[clause.verb_end : clause.end])

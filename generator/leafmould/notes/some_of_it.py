@@ -54,7 +54,7 @@ def take_no_good(walk: Walk, item: Item, read: Read, i: int) -> bool:
         walk.draft.spans.append(("fate", typed.starts[i], typed.ends[read.end - 1]))
         walk.draft.said.update(range(read.end, stop))
         walk.draft.leave(read.end, stop, True)
-    elif (first := next((w for w in words if w not in BETWEEN), None)) and first in BAD:
+    elif (first := next((w for w in words if w not in BETWEEN), None)) and first in BAD | {"eaten"}:
         walk.draft.said.update(range(i, stop))
         walk.draft.leave(i, stop, True)
     else:
@@ -65,12 +65,17 @@ def take_no_good(walk: Walk, item: Item, read: Read, i: int) -> bool:
 
 def without_no_good(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     """The clauses but for ", two forked", ", 14 split fruits discarded": a count and what became of it is no deed of its own."""
-    if not any(clause.first_word in ENDS for clause in clauses):
+    if "weight" not in typed.words and not any(
+        clause.first_word in ENDS or _is_half_eaten(typed, clause) for clause in clauses
+    ):
         return clauses
     kept: list[Clause] = []
     for clause in clauses:
+        if kept and typed.phrase(clause.verb_end, 1) == ("weight",):
+            kept[-1].end = clause.end  # "2 kg peas, podded weight 700 g"
+            continue
         if (
-            clause.first_word in ENDS
+            (clause.first_word in ENDS or _is_half_eaten(typed, clause))
             and _is_count_of(typed, clause)
             and _follows_harvest(typed, kept, clause)
         ):
@@ -79,6 +84,21 @@ def without_no_good(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         else:
             kept.append(clause)
     return kept
+
+
+def _is_half_eaten(typed: Typed, clause: Clause) -> bool:
+    """ "6 cobs, 2 half-eaten by badgers"."""
+    k = clause.verb_start - 1
+    return (
+        clause.form in (("eaten",), ("eaten", "by"))
+        and typed.words[k : k + 1] == ["half"]
+        and k > 0
+        and _is_a_count(typed.words[k - 1])
+    )
+
+
+def _is_a_count(word: str) -> bool:
+    return word.isdigit() or word in nouns.NUMBERS
 
 
 def _is_count_of(typed: Typed, clause: Clause) -> bool:
@@ -90,12 +110,18 @@ def _is_count_of(typed: Typed, clause: Clause) -> bool:
     if any(typed.kind(k, Kind.CROP, Kind.CROP_GROUP, Kind.BED)[0] for k in range(begin, typed.stops[begin])):
         return False
     is_plain = all(
-        w.isdigit() or w in nouns.NUMBERS or w in COUNTS or w in BAD or w in BETWEEN for w in before
+        w.isdigit()
+        or w in (PLAIN if clause.first_word in BAD else nouns.NUMBERS)
+        or w in COUNTS
+        or w in BAD
+        or w in BETWEEN
+        for w in before
     )
     return is_plain and (
         clause.verb_end >= clause.end
         or typed.breaks[clause.verb_end]
         or typed.words[clause.verb_end] in BEHIND_ENDS
+        or clause.last_word == "by"
     )
 
 
@@ -114,6 +140,7 @@ def _follows_harvest(typed: Typed, kept: list[Clause], clause: Clause) -> bool:
 
 
 ENDS = BAD | THROWN
+PLAIN = frozenset(nouns.NUMBERS) | frozenset(nouns.UNITS) | nouns.HOLDERS
 COUNTS = frozenset({"half", "some", "few", "most", "several", "couple", "and", "but", "about"})
 BEHIND_ENDS = (
     ENDS

@@ -10,6 +10,7 @@ from dataclasses import replace
 from leafmould.notes.amounts import Read
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Fate
+from leafmould.notes.lists_in_short import fate_of
 from leafmould.notes.measured import signed
 from leafmould.notes.of_the_house import take_amount_of_thing
 from leafmould.notes.some_of_it import take_no_good
@@ -199,6 +200,10 @@ SO_FAR = frozenset({"so", "to"})
 ONE_OF_THEM = frozenset(
     {
         "average",
+        "weight",
+        "podded",
+        "shelled",
+        "trimmed",
         "avg",
         "averaging",
         "mean",
@@ -314,6 +319,8 @@ def _to_someone(walk: Walk, read: Read, is_item: bool) -> bool:
         "cellar",
     } & set(words):
         kind = "stored" if {"store", "cellar"} & set(words) else "put up"
+    elif words[:1] == ["for"] and (found := fate_of(walk.typed, i)) is not None:
+        kind = found
     else:
         return False
     walk.draft.fates.append(Fate(kind=kind, amount=read.amount))

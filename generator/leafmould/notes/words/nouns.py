@@ -333,7 +333,7 @@ SELDOM_VARIETY = _words(
     bumper grand total further garden kitchen heritage bare maiden cordon espalier heirloom grafted potted rooted bare-root bareroot plug potting seedling plants
     lone single double pretty super sprouting sprouted chitted stray second-hand random odd last-minute decent-sized good-sized weedy and or
     with in on at to from for by it they them we i you he she was were is are be been did do done had has have
-    windfall windfalls worth tomorrow less fewer minus anyway anyhow though standing var cv variety mix morning evening afternoon lunch lunchtime tea supper dinner"""
+    windfall windfalls weight weighing worth tomorrow less fewer minus anyway anyhow though standing var cv variety mix morning evening afternoon lunch lunchtime tea supper dinner"""
 )
 """Plain describing words beside a crop: never "perhaps a variety"."""
 

@@ -94,7 +94,7 @@ def test_a_distance_that_is_none_is_told() -> None:
     ]
 
 
-@pytest.mark.parametrize("crop", ["raspberry", "leek"])
+@pytest.mark.parametrize("crop", ["raspberry", "celeriac"])
 def test_what_stays_for_years_or_has_no_distances_gets_no_amounts(crop: str) -> None:
     assert of(crop) is None
 

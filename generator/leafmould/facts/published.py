@@ -5,7 +5,7 @@ Sources that disagree stand apart here; whoever shows them shows the range. Read
 
 Left out of the package on purpose, so that the tests can check against them: germination, TAMU-EK15 · days to
 come up, OSU-HARR · hardiness, UIUC-VEGGUIDE · weeks indoors, PSU-INDOOR · seed life, OSU-SEED · spacing, CSU-720
-and TSU-ANR3 · seed for a row, MU-G6201-OLD, UGA-C963 and TSU-ANR3 · length of harvest, TSU-ANR3 · store, UCD-STORAGE-2001 ·
+(but for leeks, which nobody else gives) and TSU-ANR3 · seed for a row, MU-G6201-OLD, UGA-C963 and TSU-ANR3 · length of harvest, TSU-ANR3 · store, UCD-STORAGE-2001 ·
 years to a first crop, MO-CAREER-SF · heat to a first harvest, OSU-DD and PEA-HU-2024. Left out because a gardener could not go by
 it: the cold that FAO-ECOCROP says a plant at rest dies of, far too mild for most fruit.
 """

@@ -6,6 +6,7 @@ it is elsewhere.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from leafmould.notes.words import nouns
@@ -79,9 +80,9 @@ def _is_count(typed: Typed, i: int) -> bool:
 
 
 def _has_weight_beside(typed: Typed, i: int) -> bool:
-    """ "pots 4 kg", "4 kg pots": nothing but potatoes is so weighed."""
-    behind = typed.words[i + 1 : i + 4]
-    is_behind = behind[:1] != [] and behind[0].isdigit() and any(_is_weight(w) for w in behind[1:])
+    """ "pots 4 kg", "4 kg pots", "pots B3 700g": nothing but potatoes is so weighed."""
+    behind = typed.words[i + 1 : i + 6]
+    is_behind = any(a.isdigit() and _is_weight(b) for a, b in pairwise(behind))
     return is_behind or (i > 1 and _is_weight(typed.words[i - 1]) and typed.words[i - 2].isdigit())
 
 

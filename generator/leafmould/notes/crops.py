@@ -199,7 +199,7 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
             f'"{first.written}" and "{named.written}" stand side by side; read as two crops.',
             i,
         )
-    elif not walk.joined and walk.verb.name not in ("turned out",):
+    elif not walk.joined and walk.verb.name not in ("turned out",) and not _is_next_in_list(walk, item, i):
         walk.draft.leave(i, i + max(1, walk.typed.names(i)[0]), walk.after_comma)
         walk.i = i + max(1, walk.typed.names(i)[0])
         if walk.has("crop!"):
@@ -212,6 +212,15 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     new = Item(is_after_comma=walk.typed.breaks[i])
     walk.draft.items.append(new)
     return new
+
+
+def _is_next_in_list(walk: Walk, item: Item, i: int) -> bool:
+    """The lettuce of "kale 200 g lettuce 1 chard 150 g": each has its amount behind it."""
+    end = i + max(1, walk.typed.names(i)[0])
+    if walk.typed.breaks[end] or not (walk.typed.is_number(end) or walk.word(end) in ("x", *nouns.HOLDERS)):
+        return False
+    last = item.spans[-1] if item.spans else ("", 0, 0)
+    return last[0] == "amount" and last[2] == walk.typed.ends[i - 1]
 
 
 BECOMING = nouns.THINGS | nouns.PRODUCTS | {"cane"}

@@ -163,7 +163,7 @@ def take_measured(walk: Walk, read: Read) -> bool:
             j, follows = second.end, walk.word(second.end)
         before = walk.word(i - 1)
         if follows in SPACING_WORDS or (
-            before in ("at", "spaced", "spacing", "to")
+            (before in ("at", "spaced", "spacing", "to") or walk.typed.gaps[i].endswith("@"))
             and (walk.has("crop!") or walk.verb.name == "thinned")
             and amount.unit != "m"
         ):

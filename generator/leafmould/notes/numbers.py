@@ -57,6 +57,9 @@ def digits(typed: Typed, i: int, decimal: str | None) -> Number | None:
     start = typed.starts[i]
     if start and typed.plain[start - 1].isalpha() and typed.words[i - 1] != "x" and not _is_ounces(typed, i):
         return None
+    if start and typed.plain[start - 1] == "#":
+        value = float(typed.words[i][:15])  # "BR #4 700 g": the number of a bed
+        return Number(value, value, typed.ends[i])
     is_between = i > 0 and typed.words[i - 1] == "between"
     m = (BETWEEN if is_between else NUMBER).match(typed.plain, start)
     if m is None or (

@@ -144,3 +144,21 @@ LASTING = frozenset(
     {"hour", "hr", "hrs", "h", "minute", "min", "mins", "sec", "degc", "degf", "deg", "gsm", "mph", "bar"}
 )
 TIMES = frozenset({"day", "morning", "afternoon", "evening", "night", "week", "weekend", "time", "year"})
+
+
+def is_crop_first(walk: Walk, i: int, end: int) -> bool:
+    """Whether the amount at `i` is of the crop before it: "kale 200 g lettuce 1 chard 150 g" ends in an amount."""
+    item = walk.draft.item
+    if not item.crops or item.amounts or item.crop_end != i or walk.typed.breaks[i]:
+        return False
+    k, stop, is_amount_last = end, walk.stop(end), False
+    while k < stop:
+        size = walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0]
+        if size or walk.typed.is_number(k):
+            is_amount_last = not size
+        elif (
+            walk.word(k) not in nouns.UNITS and walk.word(k) not in nouns.COUNT_NOUNS and walk.word(k) != "x"
+        ):
+            break
+        k += size or 1
+    return is_amount_last

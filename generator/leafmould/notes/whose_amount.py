@@ -17,6 +17,7 @@ from leafmould.notes.some_of_it import take_no_good
 from leafmould.notes.walk import Walk
 from leafmould.notes.what_follows import (
     crop_behind,
+    is_crop_first,
     variety_behind,
 )
 from leafmould.notes.whole_amounts import each_of
@@ -47,7 +48,7 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         walk.i = end
         return
     is_apart = "&" in walk.typed.gaps[end] or "+" in walk.typed.gaps[end]  # "tomatoes x 12 & basil"
-    crop_follows = not is_apart and crop_behind(walk, end)
+    crop_follows = not is_apart and crop_behind(walk, end) and not is_crop_first(walk, i, end)
     variety_follows = not crop_follows and variety_behind(walk, end)
     walk.i = end
     if walk.word(walk.i) == "each" and not crop_follows:

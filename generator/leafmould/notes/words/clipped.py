@@ -53,9 +53,26 @@ basket | bskt bskts
 box | bx bxs
 handful | hndfl hanful hanfull handfl hfl
 bucket | bkts bkt bckt bckts
-north | nth
+north | nth norf
 south | sth
 week | wk
+runner | runer runers runr
+plum | plumbs
+module | mods mod
+seedling | sdlgs sdlngs seedlngs
+compost | comp
+each | ea
+divided | div'd divd
+tied | tyed
+brought | brot brung
+first | furst frst
+again | agen agin
+half | haf harf
+about | bout abot
+under | undr
+jam | jm
+chutney | chut chutn
+honey | hny
 """
 """word | how it is typed; an "s" behind stands in the table where it is typed."""
 
@@ -67,7 +84,9 @@ CLIPPED = {
 
 BEFORE_BEANS = frozenset({"fr", "brd", "frch"})
 """These are what they are only before beans: "fr beans" are French, "fr the shed" is from there."""
-BEFORE_AMOUNTS = frozenset({"ons", "rads", "cabs", "carrs", "gar", "pun", "puns", "fr", "lett"})
+BEFORE_AMOUNTS = frozenset(
+    {"ons", "rads", "cabs", "carrs", "gar", "pun", "puns", "lett", "mod", "bout", "div"}
+)
 """These stand for a crop or a measure only beside an amount."""
 
 OPENING = {
@@ -78,5 +97,6 @@ OPENING = {
     "lft": "lifted",
     "ho": "hardened",
     "pl": "planted",
+    "bt": "bought",
 }
 """What begins a deed, before a number or a crop; elsewhere it is a side, a sound, nothing."""

@@ -18,7 +18,7 @@ blackberry | blackbery blackberrie
 blackcurrant | blackcurrent blackcurant
 blueberry | blubery blueberrie bluebery
 broad bean | broadie broady broadbean
-broccoli | brocolli brocoli brocolie broccolli brocc brocolly broccolie brocholi
+broccoli | brocolli brocoli brocolie broccolli brocc brocolly broccolie brocholi brockly brocly
 brussels sprout | sprts brussell brussle brusel brusell brussles
 butternut squash | butternutt
 cabbage | cabage cabbige cabbidge cabag
@@ -30,8 +30,8 @@ chard | chared
 chilli | chillis chilis chille chilles
 chives | chivs chieves
 coriander | corriander coriender coriandar
-courgette | cgette cgettes courgs corgette courget corguette corgete courgete courgett corgettes courgets corget courgettte
-cucumber | cucmber cucumbr cucamber cucumer cuecumber cucumbar cucs quecumber
+courgette | cgette cgettes courgs corgette courget corguette corgete courgete courgett corgettes courgets corget courgettte corjets corjet curgette cougette
+cucumber | cucmber cucumbr cucamber cucumer cuecumber cucumbar cucs quecumber cowcumber cucember
 fennel | fennle fenel
 garlic | garlick garlc galic
 gooseberry | gooseberrie goosebery gooseburry goosegob
@@ -53,7 +53,7 @@ potato | potatoe potatos potatoes potaoes pottato potatoe potatto patato spudz
 pumpkin | pumkin punkin pumpkn pumpin pumkpin
 purple sprouting broccoli | psb
 radish | raddish radis radishs raddishs
-raspberry | rasberry rasbery raspbery rasberrie raspberrie razberry rasbry
+raspberry | rasberry rasbery raspbery rasberrie raspberrie razberry rasbry raspbury rasberries
 rhubarb | rubarb rhubard rubharb rhubarbe rhurbarb rhubarp
 rosemary | rosmary rosemarry
 runner bean | runnerbean runer
@@ -61,7 +61,7 @@ shallot | shallott shalot shallet
 spinach | spinich spinnach spinage spinatch spinnich spinch spinash
 spring onion | springonion
 squash | sqash squach skwash
-strawberry | strwb strwbs strawbery strawberrie stawberry strawbrry strawberies straberry strawbs strawby strawbry
+strawberry | strwb strwbs strawbery strawberrie stawberry strawbrry strawberies straberry strawbs strawby strawbry strawbury strawburys strawburies
 swede | swead sweed
 sweet corn | sweetcorm swetcorn sweatcorn
 thyme | thime

@@ -9,8 +9,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from datetime import date
+from html import escape
 from uuid import NAMESPACE_URL, uuid5
-from xml.sax.saxutils import escape, quoteattr
 
 from leafmould.garden.model import Entry
 from leafmould.pages.doings import beginning, note_name
@@ -19,7 +19,7 @@ from leafmould.pages.ledger import Ledger
 FEED = "feed.xml"
 MOST = 30
 """So many notes, the newest."""
-UNFIT = re.compile("[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+UNFIT = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 """What no XML may hold (XML 1.0, production 2)."""
 
 
@@ -28,7 +28,7 @@ def feed(ledger: Ledger) -> bytes:
     garden = ledger.garden
     notes = [entry for entry in garden.entries if entry.when][-MOST:][::-1]
     newest = max((_day(entry) for entry in notes), default=garden.on)
-    base = f" xml:base={quoteattr(garden.address)}" if garden.address else ""
+    base = f' xml:base="{escape(garden.address)}"' if garden.address else ""
     lines = [
         '<?xml version="1.0" encoding="utf-8"?>',
         f'<feed xmlns="http://www.w3.org/2005/Atom"{base}>',
@@ -50,7 +50,7 @@ def _entry(entry: Entry, ledger: Ledger) -> Iterable[str]:
     yield f"<id>{_id(f'{garden.address or garden.name}/{entry.id}')}</id>"
     yield f"<title>{_text(note_name(entry, ledger))}</title>"
     yield f"<updated>{_moment(_day(entry))}</updated>"
-    yield f'<link rel="alternate" type="text/html" href={quoteattr(ledger.to_note(entry.id))}/>'
+    yield f'<link rel="alternate" type="text/html" href="{escape(ledger.to_note(entry.id))}"/>'
     if words := beginning(entry, ledger):
         yield f'<summary type="text">{_text(words)}</summary>'
     yield "</entry>"
@@ -70,4 +70,4 @@ def _id(name: str) -> str:
 
 
 def _text(words: str) -> str:
-    return escape(UNFIT.sub("", words)) or "–"
+    return escape(UNFIT.sub("", words), quote=False) or "–"

@@ -62,6 +62,14 @@ def test_a_garden_with_a_name_alone_and_an_empty_one_have_defaults() -> None:
     assert settings("") == Settings()
 
 
+def test_degrees_with_a_comma_are_two_entries_and_told_to_be() -> None:
+    found = settings("place: {latitude: 44,1}")
+    assert found.latitude == 44
+    assert [problem.message for problem in found.problems] == [
+        '"1" stands alone behind a comma. Write degrees with a point, such as 46.5.'
+    ]
+
+
 def test_the_south_is_told_by_latitude() -> None:
     assert settings("place: {latitude: -37.8}").is_southern
     assert settings("place: {latitude: 44° 30' S}").latitude == -44.5

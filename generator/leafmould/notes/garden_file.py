@@ -114,7 +114,10 @@ def _place(fields: Fields) -> dict[str, object]:
         return {}
     for key in place.unused(PLACE):
         near = nearest(key.name, PLACE)
-        place.tell(Level.WARNING, f'"{key.written}" is not used here.', key, key.name, near)
+        said = f'"{key.written}" is not used here.'
+        if key.written.isdecimal():
+            said = f'"{key.written}" stands alone behind a comma. Write degrees with a point, such as 46.5.'
+        place.tell(Level.WARNING, said, key, key.name, near)
     return {
         "latitude": _degrees(place, "latitude", 90),
         "longitude": _degrees(place, "longitude", 180),

@@ -28,6 +28,11 @@ HEADINGS = {
 }
 
 
+OUTSIDE = frozenset({"sow or set out"})
+FIRST = {"sow": "First sow outside", "set out": "First set out", "plant": "First plant"}
+"""What the first days outside are called on the page of a crop, by how it is begun."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SowingTime:
     """One window of a crop, with its reason."""
@@ -99,8 +104,10 @@ def sowing_times(crop: Crop, ledger: Ledger) -> tuple[SowingTime, ...]:
 def _time(window: Window, ledger: Ledger) -> SowingTime:
     known = [ledger.reckoned.sources[key] for key in window.sources]
     return SowingTime(
-        heading=HEADINGS[window.kind],
-        words=_words(window),
+        heading=FIRST.get(window.how, HEADINGS[window.kind])
+        if window.kind in OUTSIDE
+        else HEADINGS[window.kind],
+        words=window.words if window.kind in OUTSIDE else _words(window),
         why=window.why,
         sources=tuple(Link(text=s.publisher, to=f"{SOURCES}#{source_anchor(s.id)}") for s in known),
         covered=_covered(window),

@@ -5,8 +5,9 @@ Shared by `find` and `note`, so that both say of a planting what its page says.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from leafmould.garden.load import Loaded
 from leafmould.garden.model import Garden, Planting
@@ -27,7 +28,7 @@ class Teller:
     almanac: Almanac
     waits: Waits
     up: Mapping[str, ComingUp]
-    forecasts: Mapping[str, Forecast]
+    forecasts: Callable[[], Mapping[str, Forecast]]  # of all plantings: asked only for one that waits
 
     def line(self, planting: Planting) -> str:
         """ "beetroot, Long border: sown today, expected 4–18 July"."""
@@ -35,7 +36,8 @@ class Teller:
 
     def labels(self, planting: Planting) -> str:
         """ "sown today, expected 4–18 July"; of what is over, also when it began."""
-        forecast, safe = self.forecasts.get(planting.id), self.waits.safe_day(planting)
+        forecast = self.forecasts().get(planting.id) if _may_be_expected(planting) else None
+        safe = self.waits.safe_day(planting)
         up, unrecorded = self.up.get(planting.id), self.waits.unrecorded(planting)
         labels = [badge.text for badge in badges(planting, self.garden, forecast, safe, up, unrecorded)]
         if planting.ended_on and planting.start and planting.origin != "year only":
@@ -59,8 +61,13 @@ def teller_of(loaded: Loaded) -> Teller:
         almanac=book,
         waits=Waits(garden),
         up=coming_up(garden, book, book.warmth.mean),
-        forecasts=forecasts_here(garden, book).forecasts,
+        forecasts=cache(lambda: forecasts_here(garden, book).forecasts),
     )
+
+
+def _may_be_expected(planting: Planting) -> bool:
+    """Whether a first picking may be expected of it; to know when, the garden's whole past is gone through."""
+    return planting.ended_on is None and (planting.is_perennial or planting.first_picked is None)
 
 
 def _begun(planting: Planting) -> str:

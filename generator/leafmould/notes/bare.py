@@ -59,6 +59,8 @@ def in_or_out(typed: Typed) -> Clause | None:
         return Clause(0, 0, 2, typed.count, ("from", "store"), "used")
     if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
         return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
+    if "in" in typed.words and "out" in typed.words and (clause := _in_and_out(typed)) is not None:
+        return clause
     start = i = next((k for k, word in enumerate(typed.words[:3]) if word not in LEADS), 0)
     crop = None
     if "in" not in typed.words and "out" not in typed.words:
@@ -90,6 +92,20 @@ def in_or_out(typed: Typed) -> Clause | None:
 
 
 OUT_OF = frozenset({"store", "freezer", "cellar", "larder", "pantry", "loft", "shed"})
+
+
+def _in_and_out(typed: Typed) -> Clause | None:
+    """ "onions: 28 sets in, 201 bulbs out": lifted, and how many were set is said beside."""
+    closing = {typed.words[typed.stops[i] - 1]: i for i in range(typed.count) if typed.breaks[i]}
+    first, second = closing.get("in"), closing.get("out")
+    if not first or not second or not typed.is_number(first) or not typed.is_number(second) or second < first:
+        return None
+    if not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(first)):
+        return None
+    end = typed.stops[second]
+    return Clause(0, end - 1, end, typed.count, ("out",), "picked", relative=(first, typed.stops[first]))
+
+
 LEADS = frozenset({"so", "finally", "and", "all", "well", "yay"})
 BETWEEN = frozenset({"are", "is", "all", "now", "both", "finally", "were", "was", "went"})
 """ "so the toms are in", "leeks all in now"."""

@@ -145,7 +145,7 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             kept.append(clause)
         elif kept and _is_step_towards(typed, kept[-1], clause):
             before = kept.pop()  # "stewed 2 kg rhubarb and froze it"
-            clause.start = before.verb_end
+            clause.start = before.verb_end if before.start == before.verb_start else before.start
             kept.append(clause)
         else:
             kept.append(clause)
@@ -166,9 +166,15 @@ def _is_beside_bare(typed: Typed, before: Clause, clause: Clause) -> bool:
 
 def _is_step_towards(typed: Typed, before: Clause, clause: Clause) -> bool:
     """Whether a deed is but the first step of the next: "stewed … and froze it", "lifted and moved"."""
-    if typed.words[clause.start - 1] not in CLAUSE_JOINS or names_crop(typed, clause) == names_crop(
-        typed, before
-    ):
+    if typed.words[clause.start - 1] not in CLAUSE_JOINS:
+        return False
+    is_half = before.start < before.verb_start and typed.words[before.start] in (
+        "half",
+        "some",
+        "most",
+        "rest",
+    )
+    if names_crop(typed, clause) == names_crop(typed, before) and not is_half:
         return False
     if before.form in LIFTED:
         return before.verb_end + 1 >= clause.verb_start and action_of(typed, clause)[0] in AFTER_LIFTING
@@ -176,7 +182,10 @@ def _is_step_towards(typed: Typed, before: Clause, clause: Clause) -> bool:
         before.form in FAMILY_ANY
         and clause.form in FREEZING
         and action_of(typed, before)[0] == "ate"
-        and typed.phrase(clause.verb_end, 1) in (("it",), ("them",), ("the",), ())
+        and (
+            typed.phrase(clause.verb_end, 1) in (("it",), ("them",), ("the",), ())
+            or (is_half and typed.breaks[clause.verb_end])
+        )
     )
 
 

@@ -32,7 +32,7 @@ from leafmould.notes.kept import plan_in, without_verb
 from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.line_start import open_line
-from leafmould.notes.lists_in_short import by_days, with_picking_before, with_shares
+from leafmould.notes.lists_in_short import by_days, comes_off_a_bed, with_picking_before, with_shares
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.mistyped import tell_mistyped
 from leafmould.notes.one_line import OneLine
@@ -44,6 +44,7 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
 from leafmould.notes.verbless import verbless_clause, with_verbless
 from leafmould.notes.weather import Weather, read_weather
+from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS, PLACE_OPENERS, REMARK_OPENERS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level, Location
@@ -103,7 +104,9 @@ def _read(line: OneLine) -> LineReading:
             Asked(Level.QUESTION, f'No action is named; read as "{clauses[0].verb}".', rest.starts[0])
         )
     clauses = clauses or with_picking_before(rest, without_no_good(rest, find_clauses(rest)))
-    if found is not None and found.start and all(action_of(rest, c)[0] == "remark" for c in clauses):
+    if found is not None and found.relative is not None:
+        clauses = [found]  # "28 sets in, 201 bulbs out"
+    elif found is not None and found.start and all(action_of(rest, c)[0] == "remark" for c in clauses):
         clauses = [found]  # "the red hen is gone broody, so only 3 eggs"
     elif found is not None:
         clauses = with_verbless(rest, found, clauses)
@@ -143,9 +146,35 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
         return None
     if not (is_bought or done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
-    question = f'No action is named; read as "{done.verb.name}".'
-    done.draft.ask(Level.QUESTION, question, typed.starts[0])
+    if done.verb.name != "picked" or not _is_surely_picked(typed, done.draft):
+        question = f'No action is named; read as "{done.verb.name}".'
+        done.draft.ask(Level.QUESTION, question, typed.starts[0])
     return _finish(line, typed, [done], [clause])
+
+
+def _is_surely_picked(typed: Typed, draft: Draft) -> bool:
+    """ "250 g peas off the Arch": weighed or in a basket, and off a bed. Plants from a frame may have been planted."""
+    if not comes_off_a_bed(typed, typed.count):
+        return False
+    units = {a.unit for item in draft.items for a in item.amounts} | {a.unit for a in draft.total}
+    return not units.isdisjoint(GATHERED) and "plant" not in typed.words and "seedling" not in typed.words
+
+
+GATHERED = nouns.WEIGHTS | frozenset(
+    {
+        "handful",
+        "fistful",
+        "armful",
+        "punnet",
+        "bowl",
+        "basket",
+        "trug",
+        "bunch",
+        "colander",
+        "bucket",
+        "carrier",
+    }
+)
 
 
 def _denies(typed: Typed) -> bool:

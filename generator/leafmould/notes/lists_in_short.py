@@ -63,7 +63,7 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             i for i in range(begin, stop - 1, -1) if typed.breaks[i] and "rest" in typed.words[i:begin]
         )
     if not (
-        _comes_off_a_bed(typed, begin)
+        comes_off_a_bed(typed, begin)
         or _is_share(typed, verb, begin)
         or "rest" in typed.words[begin : verb.verb_end]
     ):
@@ -178,7 +178,8 @@ def _is_counted(typed: Typed, i: int) -> bool:
     return word.isdigit() or word in nouns.NUMBERS or word in ("half", "dozen")
 
 
-def _comes_off_a_bed(typed: Typed, end: int) -> bool:
+def comes_off_a_bed(typed: Typed, end: int) -> bool:
+    """Whether "off the Arch", "from Bed 2" stands before word `end`: what comes off a bed was picked."""
     for i in range(end - 1):
         if typed.words[i] in ("from", "off"):
             j = i + 1 + (typed.words[i + 1] in ARTICLES)

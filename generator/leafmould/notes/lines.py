@@ -157,7 +157,9 @@ def _is_surely_picked(typed: Typed, draft: Draft) -> bool:
     if not comes_off_a_bed(typed, typed.count):
         return False
     units = {a.unit for item in draft.items for a in item.amounts} | {a.unit for a in draft.total}
-    return not units.isdisjoint(GATHERED) and "plant" not in typed.words and "seedling" not in typed.words
+    return not units.isdisjoint(GATHERED) and {"plant", "seedling", "seed", "set", "clove"}.isdisjoint(
+        typed.words
+    )
 
 
 GATHERED = nouns.WEIGHTS | frozenset(

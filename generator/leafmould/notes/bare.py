@@ -10,7 +10,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.said_first import TAKERS
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES, BEING, PLACE_OPENERS, TITLES
+from leafmould.notes.words.prepositions import ABOUT, ARTICLES, BEING, PLACE_OPENERS, TITLES
 from leafmould.values.names import Kind
 from leafmould.values.when import When
 
@@ -258,6 +258,10 @@ SELLING = frozenset(
 )
 
 
+MAY_LEAD = ABOUT | frozenset({"half", "some", "first", "x"})
+"""Small words that an amount without a verb may begin with: "c. 20 plums off the tree"."""
+
+
 def amount_alone(typed: Typed) -> Clause | None:
     """ "2 kg peas, Arch", "onion sets x 100 in bed 2": a clause as if its verb had been written."""
     has_crop = has_amount = False
@@ -303,7 +307,7 @@ def amount_alone(typed: Typed) -> Clause | None:
         or first.isdigit()
         or first in nouns.NUMBERS
         or first in nouns.HOLDERS
-        or first in ("half", "about", "some", "first")
+        or first in MAY_LEAD
         or 0 in typed.quotes
     ):
         return None

@@ -27,6 +27,7 @@ from leafmould.notes.words.verbs import PAST, PLAIN
 from leafmould.values.date_words import MONTHS, SEASONS, WEEKDAYS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
+from leafmould.values.quantities import Amount
 
 STARTS = frozenset(
     {
@@ -90,9 +91,16 @@ def noun_behind_crop(walk: Walk, item: Item) -> None:
         walk.i = i + 1
         return
     counted = word in nouns.PLANT_NOUNS or word in nouns.PICK_NOUNS or word in ("seed", "row", "cutting")
+    counted = counted or word in A_HOLDER
     if not counted or walk.typed.names(i)[0] > 1 or walk.bed_at(i)[1] is not None:
         return
     if word == "row" and walk.typed.is_number(i + 1):
+        return
+    if word in A_HOLDER and walk.verb.name == "picked" and not item.amounts and _is_one(walk, i):
+        written = walk.typed.written(i, i + 1)  # "radish bunch": one bunch
+        item.amounts.append(Amount(written=written, low=1.0, high=1.0, unit=word))
+        item.spans.append(("amount", walk.typed.starts[i], walk.typed.ends[i]))
+        walk.i = i + 1
         return
 
     if item.amounts and item.amounts[-1].unit == "piece":
@@ -101,6 +109,13 @@ def noun_behind_crop(walk: Walk, item: Item) -> None:
             amount, unit=word, written=f"{amount.written} {walk.typed.written(i, i + 1)}"
         )
     walk.i = i + 1
+
+
+A_HOLDER = frozenset({"bunch", "handful", "bowl", "bag", "bucket", "basket", "box", "punnet", "armful"})
+
+
+def _is_one(walk: Walk, i: int) -> bool:
+    return walk.typed.plain[walk.typed.ends[i] - 1] not in "sS" and closes(walk, i + 1)
 
 
 def closes(walk: Walk, end: int) -> bool:

@@ -128,3 +128,4 @@ class Done:
     is_bare: bool = False  # nothing but the verb: "thinned and weeded carrots"
     is_after_comma: bool = False  # joined to the clause before by a comma
     fates: list[Fate] = field(default_factory=list)
+    fates_of: list[tuple[Fate, frozenset[str]]] = field(default_factory=list)  # of some of its crops only

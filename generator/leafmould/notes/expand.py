@@ -12,7 +12,7 @@ from operator import itemgetter
 from typing import NamedTuple
 
 from leafmould.notes.draft import Done, Draft, Item, Span
-from leafmould.notes.entries import Action, Named, Sureness
+from leafmould.notes.entries import Action, Fate, Named, Sureness
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
 from leafmould.values.problems import Location
@@ -51,13 +51,20 @@ def to_actions(
                 verb=clause.verb.name, text=text, at=at, field=name, when=draft.when, until=draft.until,
                 crops=tuple(share.crops), is_together=share.is_together or (several and not draft.is_each),
                 varieties=tuple(share.varieties), places=places, origins=tuple(draft.origins), part=share.part or draft.part,
-                amounts=tuple(share.amounts), fates=(*draft.fates, *clause.fates), subject=share.thing or draft.subject,
+                amounts=tuple(share.amounts), fates=_fates(clause, share), subject=share.thing or draft.subject,
                 cause=draft.cause, batch=draft.batch, everything=draft.everything, but=tuple(draft.but),
                 source=draft.source, price=draft.price, wait_days=draft.wait_days, crop_year=draft.crop_year,
                 readings=tuple(draft.readings), spacing=draft.spacing, is_under_cover=draft.is_under_cover,
                 remark=remark, is_private=is_private, is_settled=is_settled, is_loose=draft.is_loose,
                 spans=tuple(sorted({*draft.spans, *share.spans}, key=BY_PLACE)),
             )  # fmt: skip
+
+
+def _fates(clause: Done, share: Share) -> tuple[Fate, ...]:
+    """What became of a share: of all that was picked, or of its crops."""
+    keys = {c.key for c in share.crops}
+    own = (fate for fate, crops in clause.fates_of if not crops.isdisjoint(keys))
+    return (*clause.draft.fates, *clause.fates, *own)
 
 
 def _shares(draft: Draft) -> list[Share]:

@@ -33,7 +33,10 @@ def gather_fates(done: list[Done]) -> list[Done]:
         amounts: list[Amount | None] = [a for item in clause.draft.items for a in item.amounts]
         for amount in amounts or [None]:
             kind = "ate" if clause.verb.name == "used" else clause.verb.name
-            picking.fates.append(Fate(kind=kind, amount=amount))
+            if own := _some_crops(clause, picking):
+                picking.fates_of.append((Fate(kind=kind, amount=amount), own))
+            else:
+                picking.fates.append(Fate(kind=kind, amount=amount))
             if amount is not None:
                 _check_share(picking, amount)
         picking.draft.spans += [
@@ -43,6 +46,13 @@ def gather_fates(done: list[Done]) -> list[Done]:
         picking.draft.asked += clause.draft.asked
         picking.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
     return kept
+
+
+def _some_crops(clause: Done, picking: Done) -> frozenset[str]:
+    """ "picked beans and 3 cukes, gave the cukes to Sue": the crops it tells of, if others were picked too."""
+    crops = frozenset(c.key for item in clause.draft.items for c in item.crops)
+    picked = {c.key for item in picking.draft.items for c in item.crops}
+    return crops if crops < picked else frozenset()
 
 
 def merge_yields(done: list[Done]) -> list[Done]:

@@ -103,6 +103,7 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
             and end < typed.count
             and not typed.breaks[end]
             and typed.words[end] not in STATE_FOLLOWERS
+            and not (found[0] != "finished" and typed.kind(end, Kind.BED)[0])
             and not typed.words[end].isdigit()
         ):
             continue

@@ -35,7 +35,7 @@ REMARK_OPENERS = _words(
     behind like unlike than whose until till though although per via against despite during without except about
     beside near by under around round over along across through towards above below among amongst inside outside ready hoping
     hope looks looking seems seem should might ought must will would could can cannot need needs not still yet only
-    interplanted alongside beyond opposite versus vs although thanks due following using only ie eg"""
+    inc incl including interplanted alongside beyond opposite versus vs although thanks due following using only ie eg"""
 )
 """These open a remark that runs to the next comma, unless a slot of the verb took the word first."""
 
@@ -167,7 +167,9 @@ NO_DEEDS = _words("checked counted looked opened turned needed wanted managed we
 ABOUT_SHORT = frozenset({"c", "ca", "approx", "about", "est", "min", "max"})
 TITLES = frozenset({"mr", "mrs", "ms", "dr", "st", "rev", "fr", "sr", "revd", "prof"})
 ABBREVIATED = (
-    ABOUT_SHORT | TITLES | frozenset({"doz", "dozen", "pkt", "pkts", "wt", "var", "approx", "incl", "qty"})
+    ABOUT_SHORT
+    | TITLES
+    | frozenset({"doz", "dozen", "pkt", "pkts", "wt", "var", "approx", "incl", "inc", "qty"})
 )
 """What is written short with a point, which closes no sentence."""
 

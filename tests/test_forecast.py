@@ -166,6 +166,13 @@ def test_planted_beans_may_have_been_seed() -> None:
     assert found.basis.endswith("; up to 18 days less are allowed, as plants or seed may have gone in")
 
 
+def test_seed_sown_in_place_is_expected_halfway_between_the_least_and_the_most_it_takes_longer() -> None:
+    """65 days and 37, halfway from 18 to 56, from 1 May: 11 August; 60 and 18 at the least: 18 July."""
+    settings = own("beetroot", days=packet(60, 70, "planting out"))
+    found = forecast(planting("beetroot", sown="2026-05-01"), settings)
+    assert (found.earliest, found.likely) == (date(2026, 7, 18), date(2026, 8, 11))
+
+
 def test_figures_for_plants_are_lengthened_for_seed_sown_in_place() -> None:
     found = forecast(planting("tomato", sown="2026-05-01"))
     assert found.basis == (

@@ -153,52 +153,66 @@ def test_the_vocabulary_changes_the_key() -> None:
     [
         b"",
         b"{",
-        b"[]",
-        b"null",
+        b"\n\n",
+        b"another program\nkey\tdigest\t[]",
         b"\xff\xfe",
-        b'{"program": 1}',
-        b'{"program": "x", "notes": []}',
-        b"[" * 100_000,
+        b"PROGRAM\nkey",
+        b"PROGRAM\nkey\tdigest",
+        b"PROGRAM" + b"\n" * 100_000,
     ],
 )
 def test_an_unreadable_cache_is_an_empty_one(tmp_path: Path, raw: bytes) -> None:
     (tmp_path / ".leafmould").mkdir()
-    (tmp_path / ".leafmould" / "notes.json").write_bytes(raw)
+    program = cache.program_digest().encode()
+    (tmp_path / ".leafmould" / "notes.txt").write_bytes(raw.replace(b"PROGRAM", program))
     assert Kept.load(tmp_path).rows == {}
 
 
 @pytest.mark.parametrize(
     "row",
     [
-        None,
-        [],
-        ["d"],
-        ["DIGEST", [{}]],
-        ["DIGEST", [1]],
-        ["DIGEST", {"a": 1}],
-        ["DIGEST", [[]]],
-        ["DIGEST", [[7]]],
+        ("another", "[]"),
+        ("DIGEST", ""),
+        ("DIGEST", "null"),
+        ("DIGEST", "["),
+        ("DIGEST", "[" * 100_000),
+        ("DIGEST", "[{}]"),
+        ("DIGEST", "[1]"),
+        ("DIGEST", '{"a": 1}'),
+        ("DIGEST", "[[]]"),
+        ("DIGEST", "[[7]]"),
     ],
 )
-def test_a_spoilt_row_is_read_afresh(row: object) -> None:
+def test_a_spoilt_row_is_read_afresh(row: tuple[str, str]) -> None:
     (file, _) = files()
-    held = json.loads(json.dumps(row).replace("DIGEST", file.digest))
-    assert Kept({f"{habits_digest(habits())} {file.path}": held}).entries_of(file, habits()) is None
+    digest, held = row
+    digest = digest.replace("DIGEST", file.digest)
+    kept = Kept({f"{habits_digest(habits())} {file.path}": (digest, held)})
+    assert kept.entries_of(file, habits()) is None
+
+
+def test_a_name_with_a_tab_or_the_end_of_a_line_in_it_loses_nothing(tmp_path: Path) -> None:
+    named = [note_file(NOTES[0], f"2026/06-20{sign}a.md") for sign in ("\t", "\n", "\u2028")]
+    first = read_all(named, habits(), kept := Kept())
+    kept.save(tmp_path)
+    again = Kept.load(tmp_path)
+    assert [again.entries_of(file, habits()) is not None for file in named] == [True, False, True]
+    assert read_all(named, habits(), again) == first
 
 
 def test_saving_leaves_no_scraps_and_forgets_notes_that_are_gone(tmp_path: Path) -> None:
     read_all(files(), habits(), kept := Kept())
     kept.save(tmp_path)
-    before = (tmp_path / ".leafmould" / "notes.json").stat().st_mtime_ns
+    before = (tmp_path / ".leafmould" / "notes.txt").stat().st_mtime_ns
     again = Kept.load(tmp_path)
     read_all(files(), habits(), again)
     again.save(tmp_path)
-    assert (tmp_path / ".leafmould" / "notes.json").stat().st_mtime_ns == before
+    assert (tmp_path / ".leafmould" / "notes.txt").stat().st_mtime_ns == before
     fewer = Kept.load(tmp_path)
     read_all(files()[:1], habits(), fewer)
     fewer.save(tmp_path)
     assert len(Kept.load(tmp_path).rows) == 1
-    assert [p.name for p in (tmp_path / ".leafmould").iterdir()] == ["notes.json"]
+    assert [p.name for p in (tmp_path / ".leafmould").iterdir()] == ["notes.txt"]
 
 
 def test_a_file_that_cannot_be_opened_is_never_remembered() -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.said_first import TAKERS
+from leafmould.notes.signs import is_arrow
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, ARTICLES, BEING, PLACE_OPENERS, TITLES
@@ -258,12 +259,21 @@ SELLING = frozenset(
 )
 
 
+def _goes_over(typed: Typed) -> bool:
+    """ "toms -> Hoop bed x4": moved there."""
+    spots = (i for i in range(1, typed.count) if is_arrow(typed, i) and typed.kind(i + 1, Kind.BED)[0])
+    named = (Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY, Kind.BED)
+    return any(any(typed.kind(k, *named)[0] for k in range(i)) for i in spots)
+
+
 MAY_LEAD = ABOUT | frozenset({"half", "some", "first", "x"})
 """Small words that an amount without a verb may begin with: "c. 20 plums off the tree"."""
 
 
 def amount_alone(typed: Typed) -> Clause | None:
     """ "2 kg peas, Arch", "onion sets x 100 in bed 2": a clause as if its verb had been written."""
+    if _goes_over(typed):
+        return Clause(0, 0, 0, typed.count, (), "moved")
     has_crop = has_amount = False
     words, hidden = [], 0
     for i in range(typed.count):

@@ -9,6 +9,7 @@ from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.parts import part_behind
 from leafmould.notes.places import more_places
 from leafmould.notes.short_places import take_short_place
+from leafmould.notes.signs import is_arrow
 from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.words import nouns
 from leafmould.values.names import Kind, slug
@@ -45,7 +46,8 @@ def take_bed(walk: Walk) -> bool:
         walk.span("origin", i, i + size)
         walk.i = i + size
         return True
-    add_place(walk, walk.named(known, i, i + size), "at", i, i + size)
+    role = "from" if is_arrow(walk.typed, i + size) else "at"  # "CF -> B2"
+    add_place(walk, walk.named(known, i, i + size), role, i, i + size)
     walk.i = i + size
     part_behind(walk)
     more_places(walk, "at", walk.typed.words[i])

@@ -101,7 +101,7 @@ def _is_tunnel(typed: Typed, i: int) -> bool:
     )
 
 
-IN_A_BED = frozenset({"in", "into", "from", "at", "inside"})
+IN_A_BED = frozenset({"in", "into", "from", "at", "inside", "to"})
 COVERING = ("off", "on", "over", "up", "down")
 
 

@@ -144,7 +144,8 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     asked = [a for a in done.draft.asked if not is_bought or a.level is not Level.HINT]
     if not is_told or asked or not (done.draft.has_crop or _is_of_the_house(done.draft)):
         return None
-    if not (is_bought or done.draft.total or any(i.amounts for i in done.draft.items)):
+    needs_none = is_bought or done.verb.name == "moved"  # "toms -> Hoop bed": all of them
+    if not (needs_none or done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
     if done.verb.name != "picked" or not _is_surely_picked(typed, done.draft):
         question = f'No action is named; read as "{done.verb.name}".'

@@ -12,6 +12,7 @@ from itertools import accumulate
 
 from leafmould.notes.clipped import CLIPPED_WORDS, read_in_full
 from leafmould.notes.quotes import find_quotes
+from leafmould.notes.signs import read_signs
 from leafmould.notes.slips import SHORTEST_BARE, mend, strange_words
 from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
@@ -86,6 +87,8 @@ class Typed:
         is_glued = ("" in self.gaps[1:-1] or "/" in self.gaps) and GLUED_WORD.search(self.plain) is not None
         if is_glued or self.count > MOST_WORDS:
             self._cut_again(is_glued)
+        if not is_plain or ">" in self.plain:
+            read_signs(self)
         if not SHORT_FORMS.isdisjoint(self.words):
             self.words = [*map(self._spelled_out, range(self.count))]
         if not ABOUT_SIGNS.isdisjoint(self.words):

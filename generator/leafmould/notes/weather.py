@@ -44,6 +44,12 @@ MIN_MAX = re.compile(
 )
 
 
+MAX_MIN = re.compile(
+    r"(?:max|high)[\s:]*(-?\d+(?:[.,]\d+)?)\s?°?\s?[cf]?[\s,/;]+(?:min|low)[\s:]*(-?\d+(?:[.,]\d+)?)\s?°?\s?(?P<unit>[cf])?\s*",
+    re.IGNORECASE,
+)
+
+
 class Weather:
     """A line that is weather and nothing else."""
 
@@ -65,6 +71,11 @@ def read_weather(typed: Typed, units: str, start: int) -> Weather | None:
         unit = _degrees(m["unit"], units)
         return Weather(
             "temperature", (("low", _amount(m[1], unit)), ("high", _amount(m[2], unit))), start + m.end()
+        )
+    if (m := MAX_MIN.match(plain)) and _ends(plain, m.end()):
+        unit = _degrees(m["unit"], units)
+        return Weather(
+            "temperature", (("low", _amount(m[2], unit)), ("high", _amount(m[1], unit))), start + m.end()
         )
     if (m := COLD.match(plain)) and _ends(plain, m.end()):
         return Weather("frost", _frost(m, units), start + m.end())

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from leafmould.facts.tables import crops
+from gardens import garden_of, settings_of
+from leafmould.facts.tables import crops, days_facts
 from leafmould.garden.model import Planting
 from leafmould.notes.settings import CropSetting, Settings
 from leafmould.reckon.almanac import almanac
@@ -179,6 +180,24 @@ def test_figures_for_plants_are_lengthened_for_seed_sown_in_place() -> None:
         "published figures say 70–90 days from planting out, counted from 1 May 2026; "
         "18–56 days more are allowed for seed sown in place"
     )
+
+
+def test_a_crop_in_no_table_takes_the_days_of_its_family_if_that_is_told() -> None:
+    """Of the beet family's crops of one season published from sowing: spinach from 40 days, beetroot to 70."""
+    notes = "2026-05-01\n- sowed glimmer in Arch\n- sowed shimmer in Arch\n"
+    settings = settings_of(
+        "garden: G\nbeds: [Arch]", crops_yaml="glimmer: {family: beet family}\nshimmer: {}"
+    )
+    garden = garden_of(notes, settings, on=date(2026, 5, 2))
+    told, unknown = (expected(one, almanac(settings, garden)) for one in garden.plantings)
+    assert unknown is None and told is not None
+    rows = [
+        d for crop in ("beetroot", "spinach") for d in days_facts(crop) if d.counts_from != "planting out"
+    ]
+    middles = [(d.low + d.high) / 2 for d in rows]
+    assert min(middles) <= (told.likely - date(2026, 5, 1)).days <= max(middles)
+    assert told.basis.startswith("figures published for other crops of the beet family say ")
+    assert set(told.sources) <= {d.source for d in rows}
 
 
 @pytest.mark.parametrize("verb", ["sown", "planted"])

@@ -37,6 +37,7 @@ class Almanac:
     packet_by_crop: Mapping[str, PacketDays]  # by crop key
     packet_by_variety: Mapping[tuple[str, tuple[str, ...]], PacketDays]  # by crop key and folded variety
     facts_by_crop: Mapping[str, CropFact]  # for own crops that are "like" a published one
+    family_by_crop: Mapping[str, str] = field(default_factory=dict)  # botanical, of annual crops in no table
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring, as garden.yaml says
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
     last_chances: tuple[tuple[int, tuple[int, int]], ...] = ()  # per cent of years with frost after a day
@@ -86,6 +87,11 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
     return Almanac(
         on=garden.on,
         is_southern=garden.is_southern,
+        family_by_crop={
+            key: crop.family
+            for key, crop in garden.crops.items()
+            if crop.family and crop.grown_as == "annual" and not crop.like and key not in tables.crops()
+        },
         has_winter=latitude is None or abs(latitude) >= TROPICS_END,
         units=garden.units,
         last_frost=settings.last_frost,

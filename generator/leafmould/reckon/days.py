@@ -2,7 +2,7 @@
 
 Packet days come first; for what is started in autumn and picked next year, what is usual of such a start, since printed
 days are those of spring; then days published for the variety, then for the crop, then for other varieties
-of the crop, and last common practice. Each step tells what its days count from. What that means for a
+of the crop, then common practice, and of a crop in no table those of its family. Each step tells what its days count from. What that means for a
 planting is left to `forecast`.
 """
 
@@ -50,6 +50,8 @@ def steps(
     if packet:
         yield (_packet(packet.low, packet.high, packet.counts_from),)
     if fact is None:
+        if crop in almanac.family_by_crop:
+            yield _of_family(almanac.family_by_crop[crop])
         return
     over_winter = [
         row for row in tables.usual_days(fact.key) if _stands_over_winter(row, started_on, almanac)
@@ -122,6 +124,28 @@ def _published(rows: Iterable[DaysFact], fact: CropFact, of: str) -> tuple[Days,
     for row in rows:
         by_start[start_of(row, fact)].append(row)
     return tuple(_together(found, start, fact, of) for start, found in by_start.items() if found)
+
+
+def _of_family(family: str) -> tuple[Days, ...]:
+    """The days of a family's other crops of one season: most of them, as a crop of it may be slow or quick."""
+    kin = [fact for fact in tables.crops().values() if fact.family == family and fact.grown_as == "annual"]
+    rows = [row for fact in kin for row in tables.days_facts(fact.key) if start_of(row, fact) == "sowing"]
+    if not rows:
+        return ()
+    known = tables.families().get(family)
+    lows, highs = sorted(row.low for row in rows), sorted(row.high for row in rows)
+    low, high = lows[len(lows) // 10], highs[-1 - len(highs) // 10]
+    return (
+        Days(
+            low=low,
+            likely=median((row.low + row.high) / 2 for row in rows),
+            high=high,
+            counts_from="sowing",
+            says=f"figures published for other crops of the {known.name if known else family} say "
+            f"{days_words(low, high)} from sowing",
+            sources=tuple(sorted({row.source for row in rows})),
+        ),
+    )
 
 
 def _start_words(start: Start, fact: CropFact) -> str:

@@ -11,7 +11,18 @@ from typing import Any
 
 import pytest
 
-from leafmould.notes import clauses, day_words, kept, measured, numbers, slots, steps, typed, whole_amounts
+from leafmould.notes import (
+    clauses,
+    day_words,
+    kept,
+    lines,
+    measured,
+    numbers,
+    slots,
+    steps,
+    typed,
+    whole_amounts,
+)
 from leafmould.values import day_phrases
 from line_cases import Case, groups
 
@@ -50,6 +61,7 @@ LOOKS: list[tuple[Any, str, object]] = [
     (slots, "steps_at", every_step),
     (typed, "_first_looks", always(Unsure())),
     (clauses, "_last_begin", always(10_000)),
+    (lines, "_is_all_taken", always(False)),
     (kept, "PLAN_STARTS", Everything()),
     (numbers, "_plain_digits", always(None)),
     (whole_amounts, "_may_go_on", always(True)),

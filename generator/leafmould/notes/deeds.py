@@ -203,6 +203,8 @@ def _is_the_same_planting(typed: Typed, clause: Clause) -> bool:
 
 def _is_covering_of_seed(typed: Typed, before: Clause, clause: Clause) -> bool:
     """ "sowed phacelia on bed 3, raked in": how it was sown."""
+    if clause.form not in COVERED:
+        return False
     told = action_of(typed, before)[0]
     if (
         clause.form == ("raked", "in")
@@ -211,13 +213,13 @@ def _is_covering_of_seed(typed: Typed, before: Clause, clause: Clause) -> bool:
     ):
         return True
     return (
-        clause.form in (("raked", "in"), ("raked",), ("broadcast",), ("drilled",), ("rolled",))
-        and (not names_crop(typed, clause) or "instead" in typed.words[clause.verb_end : clause.end])
+        (not names_crop(typed, clause) or "instead" in typed.words[clause.verb_end : clause.end])
         and not has_amount(typed, clause)
         and told in ("sowed", "resowed")
     )
 
 
+COVERED = frozenset({("raked", "in"), ("raked",), ("broadcast",), ("drilled",), ("rolled",)})
 TUCKED = frozenset(
     {("tucked", "in"), ("popped", "in"), ("stuck", "in"), ("set", "in"), ("bedded", "in"), ("packed",)}
 )

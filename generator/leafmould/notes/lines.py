@@ -258,10 +258,11 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         ask_what_is_missing(clause, clause.verb.name)
     if _is_but_prose(line, typed, done, clauses):
         return LineReading()  # before anything is told of it: what is told makes no line of work of it
-    tell_what_is_left(done, typed)
-    tell_second_things(done, typed)
-    ask_of_doubtful(done, typed)
-    tell_remainder(done, typed)
+    if not _is_all_taken(done):
+        tell_what_is_left(done, typed)
+        tell_second_things(done, typed)
+        ask_of_doubtful(done, typed)
+        tell_remainder(done, typed)
     ask_of_misheard(done, typed)
     tell_mistyped(done, typed)
     if _is_but_prose(line, typed, done, clauses):
@@ -276,6 +277,15 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
     asked = join_kept([*line.asked, *(a for clause in done for a in clause.draft.asked)])
     problems = () if line.is_settled else tuple(dict.fromkeys(map(line.problem, asked)))
     return LineReading(actions=tuple(actions), problems=problems)
+
+
+def _is_all_taken(done: list[Done]) -> bool:
+    """A quick look, for most lines: no word is left over, so that nothing is to be told of any."""
+    for clause in done:
+        draft = clause.draft
+        if draft.left or clause.verb.name == "fed animals" or not (draft.places or draft.has_crop):
+            return False
+    return True
 
 
 def _is_but_prose(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]) -> bool:

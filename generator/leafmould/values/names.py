@@ -123,8 +123,10 @@ class Vocabulary:
     def exactly(self, text: str, *kinds: Kind) -> tuple[Known, ...]:
         """What the whole text names; only of these kinds, if any are given."""
         found = self.with_public.get(fold(text), ())
-        if not kinds or all(k.kind in kinds for k in found):
+        if not kinds or not found:
             return found
+        if len(found) == 1:  # as most names
+            return found if found[0].kind in kinds else ()
         return tuple(k for k in found if k.kind in kinds)
 
     def at(self, words: Sequence[str], start: int, *kinds: Kind) -> tuple[int, tuple[Known, ...]]:

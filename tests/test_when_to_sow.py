@@ -18,6 +18,7 @@ from leafmould.reckon.season_here import dark_by_month, dark_weeks, frost_lines
 from leafmould.reckon.warmth import Warmth
 from leafmould.reckon.windows import windows
 from leafmould.values.wording import day
+from made_by_hand import packet
 
 HERE = replace(almanac_without(date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
 
@@ -81,6 +82,13 @@ def test_a_season_that_ends_before_it_begins_is_too_short() -> None:
         ("fleece", "until 9 May"),
         ("glass", "until 23 May"),
     ]
+
+
+@pytest.mark.parametrize(("days", "words"), [(143, "until 2 May"), (144, "the season is too short")])
+def test_a_season_of_one_day_is_no_season_too_short(days: int, words: str) -> None:
+    """Out from 2 May, a week before the last frost; 143 days and a fortnight before 6 October are 2 May too."""
+    book = replace(HERE, packet_by_crop={"french-bean": packet(days, days)})
+    assert shown("french-bean", book)["last useful sowing"] == words
 
 
 def test_where_frost_comes_late_the_light_closes_the_season_and_is_told_to_the_week_only() -> None:

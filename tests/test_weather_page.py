@@ -169,3 +169,18 @@ def test_the_usual_year_is_told_by_other_ways_of_counting_too(tmp_path: Path) ->
         )
         in tree.get_text()
     )
+
+
+@pytest.mark.parametrize(
+    ("on", "months"),
+    [
+        (date(2025, 9, 1), [("2025-07-01", "2025-07-31"), ("2025-08-01", "2025-08-31"), ("2025-09-01", "2025-09-01")]),
+        (date(2025, 8, 31), [("2025-07-01", "2025-07-31"), ("2025-08-01", "2025-08-31")]),
+        (date(2025, 7, 1), [("2025-07-01", "2025-07-01")]),
+    ],
+)  # fmt: skip
+def test_a_season_is_told_to_its_day_and_a_month_from_its_first(
+    on: date, months: list[tuple[str, str]]
+) -> None:
+    found = season_weather(Warmth((), ()), (), date(2025, 7, 1), on)
+    assert [(month.first.isoformat(), month.last.isoformat()) for month in found] == months

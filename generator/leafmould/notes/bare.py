@@ -332,6 +332,14 @@ def amount_alone(typed: Typed) -> Clause | None:
     )
     if verb == "picked" and "into" in typed.words and plain & STORED_IN:
         verb = "stored"
+    if (
+        verb == "picked"
+        and "of" in typed.words
+        and any(
+            typed.words[k] == "out" and OUT_OF & set(typed.words[k + 1 : k + 4]) for k in range(typed.count)
+        )
+    ):
+        verb = "used"  # "2 bags of spinach out of the freezer"
     if verb == "picked" and _goes_to(typed):
         verb = "gave away"
     if (

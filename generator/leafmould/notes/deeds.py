@@ -51,7 +51,8 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
         topic = None
         verb, other = action_of(typed, clause)
         if verb == "lost" and (
-            not JARS.isdisjoint(typed.words[clause.start : clause.end]) or not STORES.isdisjoint(typed.words)
+            not JARS.isdisjoint(typed.words[clause.start : clause.end])
+            or not STORES.isdisjoint(typed.words[: typed.stops[clause.verb_start]])
         ):
             verb = "composted"  # "lost 2 jars of pickled beetroot", "mice in the apple store": none in the ground
         if clause.is_denied:

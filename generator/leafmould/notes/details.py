@@ -29,7 +29,7 @@ def free_words(walk: Walk, i: int, *, stops_at_crop: bool = False) -> int:
     start = i
     while i < walk.stop(start):
         word = walk.typed.words[i]
-        if i in walk.used:
+        if i in walk.used or (word.isdigit() and i > start and walk.typed.gaps[i][-1:] in ("£", "$", "€")):
             break
         if word in PLACE_OPENERS and i > start and word not in ("of", "for", "up"):
             break

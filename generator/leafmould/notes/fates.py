@@ -73,7 +73,12 @@ def merge_yields(done: list[Done]) -> list[Done]:
             before.draft.price = before.draft.price or clause.draft.price
             before.draft.spans += [s for s in clause.draft.spans if s[0] in ("source", "price")]
             continue
-        if before is not None and before.is_bare and before.verb.name == clause.verb.name == "put up":
+        if (
+            before is not None
+            and before.is_bare
+            and before.verb.name == clause.verb.name
+            and clause.verb.name in TWICE_TOLD
+        ):
             kept[-1] = clause  # "blanched & froze 2 bags"
             continue
         if before is not None and _is_the_same(clause, before):
@@ -81,6 +86,10 @@ def merge_yields(done: list[Done]) -> list[Done]:
             continue
         kept.append(clause)
     return kept
+
+
+TWICE_TOLD = frozenset({"put up", "saved seed", "stored"})
+""" "blanched & froze 2 bags", "threshed and winnowed the seed": steps of one thing."""
 
 
 def _is_where_bought(clause: Done, before: Done) -> bool:

@@ -5,6 +5,8 @@ Asked once the verbs of a line are found. Each picking becomes a clause, as if i
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from leafmould.notes.clause import Clause
 from leafmould.notes.said_first import TAKERS
 from leafmould.notes.senses import action_of
@@ -74,7 +76,8 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     if not NEGATIONS.isdisjoint(typed.words[:begin]) or not _names_crop(typed, 0, begin):
         return clauses
     verb.start = begin
-    return [Clause(0, 0, 0, begin, (), "picked"), *clauses]
+    made = "put up" if IN_JARS & set(typed.words[:begin]) else "picked"
+    return [Clause(0, 0, 0, begin, (), made), *clauses]
 
 
 def _is_rest_lost(typed: Typed, clause: Clause, begin: int) -> bool:
@@ -96,12 +99,8 @@ def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
 
 LEFT_STANDING = frozenset({"plant", "vine", "haulm", "bine", "stalk", "foliage"})
 SHARES = frozenset({"half", "rest", "remainder", "other", "most", "some", "few", "couple", "lot", "dozen"})
-NO_PICKING = (
-    nouns.EGGS
-    | nouns.HONEY
-    | nouns.PRODUCTS
-    | frozenset({"jar", "bottle", "tin", "packet", "seed", "plant", "seedling"})
-)
+IN_JARS = frozenset({"jar", "bottle", "tin", "kilner"})
+NO_PICKING = nouns.EGGS | nouns.HONEY | frozenset({"packet", "seed", "plant", "seedling"})
 """Beside these the first amount is none of a picking."""
 
 
@@ -115,8 +114,8 @@ def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         end = clause.end
         shares = [
             (i, k, fate)
-            for i in range(clause.verb_end, end)
-            if typed.breaks[i] and (number or i > clause.verb_end or clause.subject == "eggs")
+            for i in _breaks(typed, clause.verb_end, end)
+            if (number or i > clause.verb_end or clause.subject == "eggs")
             if (k := _share_end(typed, i)) and (fate := fate_of(typed, k))
         ]
         if shares and not clause.is_denied and action_of(typed, clause)[0] in MADE:
@@ -124,6 +123,14 @@ def with_shares(typed: Typed, clauses: list[Clause]) -> list[Clause]:
                 found[-1].end = i
                 found.append(Clause(i, k, k, end, (), fate))
     return found
+
+
+def _breaks(typed: Typed, start: int, end: int) -> Iterator[int]:
+    """The words from `start` on that stand behind a break."""
+    i = start if start < end and typed.breaks[start] else typed.stops[start] if start < end else end
+    while i < end:
+        yield i
+        i = typed.stops[i]
 
 
 TO = frozenset({"to", "for", "in", "into"})

@@ -6,6 +6,7 @@ a digit. Used only for words that were not understood, so its cost does not matt
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from functools import lru_cache
 
@@ -35,6 +36,30 @@ def is_short_slip(typed: str, known: str) -> bool:
     return any(long[:k] + long[k + 1 :] == short for k in range(len(long)))
 
 
+LONG = 6
+REAL = frozenset(
+    {
+        "reddish",
+        "create",
+        "creates",
+        "created",
+        "lattice",
+        "papers",
+        "current",
+        "currents",
+        "parsley",
+        "planted",
+        "plenty",
+        "pointed",
+        "painted",
+        "garlicky",
+        "peppery",
+        "turning",
+        "burning",
+    }
+)
+"""Words of their own that sound like a crop with other vowels."""
+DOUBLED = re.compile(r"(.)\1")
 VOWELS = str.maketrans("", "", "aeiouy")
 
 
@@ -42,8 +67,8 @@ def sounds_alike(typed: str, known: str) -> bool:
     """ "cold fraim": the same but for its vowels, beside other words that are right."""
     if min(len(typed), len(known)) < SHORTEST or typed[0] != known[0] or not typed.isalpha():
         return False
-    left = typed.translate(VOWELS)
-    return len(left) > 2 and left == known.translate(VOWELS)
+    left = DOUBLED.sub(r"\1", typed.translate(VOWELS))
+    return len(left) > 2 and left == DOUBLED.sub(r"\1", known.translate(VOWELS))
 
 
 def _words(text: str) -> frozenset[str]:
@@ -107,6 +132,8 @@ def _is_near(words: tuple[str, ...], name: tuple[str, ...]) -> bool:
     different = [(a, b) for a, b in zip(words, name, strict=True) if a != b]
     if len(different) != 1:
         return False
+    if len(words) == 1 and len(words[0]) >= LONG and sounds_alike(*different[0]) and words[0] not in REAL:
+        return True  # "corgettes", "letice"
     return is_slip(*different[0]) or (
         len(words) > 1 and (is_short_slip(*different[0]) or sounds_alike(*different[0]))
     )

@@ -179,6 +179,8 @@ def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
         not behind or behind in DURATIONS or behind == "in"
     ):
         return False  # "by 7", "at 5 am"
+    if typed.words[start] == "on" and typed.gaps[i + 1] == ".":
+        return True  # "on 2.5.": perhaps a day
     if typed.words[start] in PLACE_OPENERS or typed.words[start] in REMARK_OPENERS:
         return False  # "in 9 cm pots", "after 46 days"
     return not (

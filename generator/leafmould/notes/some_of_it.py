@@ -41,7 +41,8 @@ BETWEEN = nouns.SIZES | _words(
 def take_no_good(walk: Walk, item: Item, read: Read, i: int) -> bool:
     """Keep what was no good as a remark, what was thrown away as a fate; False if the words tell of neither."""
     typed = walk.typed
-    if not item.amounts or not (walk.verb.name in NOT_KEPT or read.amount.whole == "the rest"):
+    is_rest = read.amount.whole == "the rest"
+    if not (item.amounts or is_rest) or not (walk.verb.name in NOT_KEPT or is_rest):
         return False
     if not (typed.breaks[i] or walk.word(i - 1) in JOINS):
         return False
@@ -65,9 +66,7 @@ def take_no_good(walk: Walk, item: Item, read: Read, i: int) -> bool:
 
 def without_no_good(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     """The clauses but for ", two forked", ", 14 split fruits discarded": a count and what became of it is no deed of its own."""
-    if "weight" not in typed.words and not any(
-        clause.first_word in ENDS or _is_half_eaten(typed, clause) for clause in clauses
-    ):
+    if MAY_END.isdisjoint(typed.words):
         return clauses
     kept: list[Clause] = []
     for clause in clauses:
@@ -141,6 +140,7 @@ def _follows_harvest(typed: Typed, kept: list[Clause], clause: Clause) -> bool:
 
 ENDS = BAD | THROWN
 PLAIN = frozenset(nouns.NUMBERS) | frozenset(nouns.UNITS) | nouns.HOLDERS
+MAY_END = ENDS | {"weight", "eaten"}
 COUNTS = frozenset({"half", "some", "few", "most", "several", "couple", "and", "but", "about"})
 BEHIND_ENDS = (
     ENDS

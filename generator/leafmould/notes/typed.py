@@ -219,6 +219,8 @@ class Typed:
         if ". " in self.gaps and not ABBREVIATED.isdisjoint(self.words):
             self._join_shortened()
         self.breaks = [gap != "" and _is_break(gap) for gap in self.gaps]
+        if "." in self.gaps:  # "1.5 kg"
+            self.breaks = [b and not self._is_point(i) for i, b in enumerate(self.breaks)]
         if ":" in self.gaps:  # "1:10", "12:30"
             self.breaks = [is_break and not self._is_ratio(i) for i, is_break in enumerate(self.breaks)]
         self.breaks[0] = self.breaks[self.count] = True
@@ -233,6 +235,14 @@ class Typed:
         for i in range(1, self.count):
             if self.gaps[i] == ". " and ends_nothing(self.words[i - 1], self.words[i], self.capital(i)):
                 self.gaps[i] = ""
+
+    def _is_point(self, i: int) -> bool:
+        return (
+            self.gaps[i] == "."
+            and 0 < i < self.count
+            and self.words[i].isdigit()
+            and self.words[i - 1].isdigit()
+        )
 
     def _is_ratio(self, i: int) -> bool:
         return (

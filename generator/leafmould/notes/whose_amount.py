@@ -51,6 +51,11 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     crop_follows = not is_apart and crop_behind(walk, end) and not is_crop_first(walk, i, end)
     variety_follows = not crop_follows and variety_behind(walk, end)
     walk.i = end
+    if walk.word(walk.i) == "each" and item.amounts and read.amount.unit == "piece" and walk.has("larder"):
+        draft.said.update(range(i, walk.i + 1))
+        draft.leave(i, walk.i + 1, True)  # "gave away 3 squash, one each to Ann, Bob and Carol"
+        walk.i += 1
+        return
     if walk.word(walk.i) == "each" and not crop_follows:
         of_all = each_of(walk, item.amounts, read)
         draft.is_each = draft.is_each or of_all is None

@@ -70,7 +70,7 @@ PICK_NOUNS = _words(
     piece hand"""
 )
 HOLDERS = _words(
-    """packet pack pkt pkts jar bag tray punnet basket kilner bucket box crate colander bowl trug bin sack tub
+    """packet pack pkt pkts jar bag tray punnet basket rope kilner bucket box crate colander bowl trug bin sack tub
     barrow barrowful wheelbarrow wheelbarrowful bowlful bucketful basketful handful armful bagful panful pan
     pot plate tin can bottle boxful carton container tupperware case load bucketload trailer trolley netful flat cell
     module pail boxes bale shovel spadeful watering wheelbarrowload serving portion meal helping salad pickings

@@ -24,7 +24,7 @@ QUIET = _words(
     needed wanted hoped liked loved hated enjoyed looked seemed smelled tasted sounded appeared felt thought knew said
     told asked wondered decided planned meant managed tried remembered forgot noticed expected promised learned guessed
     rained poured snowed blew hailed frosted cried laughed smiled swore cursed moaned grinned cheered
-    tailed peeled grated rinsed scrubbed hulled cored diced pasteurised pasteurized
+    sliced stoned tailed peeled grated rinsed scrubbed hulled cored diced pasteurised pasteurized
     pleased excited delighted chuffed annoyed disappointed surprised impressed amazed tired knackered exhausted worried relieved
     bored stressed scared confused embarrassed blessed bothered interested convinced supposed deserved proved
     mixed assorted salted sized shaped flavoured coloured colored striped speckled stunted neglected crowded packed

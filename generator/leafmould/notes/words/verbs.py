@@ -80,7 +80,7 @@ let out | bed place | let out; turned out hens; released hens |
 collected | place larder object | collected; extracted; robbed; spun; took off honey | collect
 released | crop place object | released; introduced; set free; put out cocoons; hung cocoons; put out nematodes; watered in nematodes; watered on nematodes; applied nematodes | release
 opened | place object | hive inspection; hive check; inspected hive; checked bees; bee inspection; opened; inspected; looked in; looked into; looked through; went through; opened up; had a look in; peeped in | open; inspect
-bought | crop larder seller object | bought; purchased; ordered; acquired; picked up; received; collected from; was given; were given; been given; given; swapped for; traded for; got given; swapped; came in the post; arrived | buy; order
+bought | crop larder seller object | bought; bought in; purchased; ordered; acquired; picked up; received; collected from; was given; were given; been given; given; swapped for; traded for; got given; swapped; came in the post; arrived | buy; order
 fed animals | place object | fed hens; fed chickens; fed the hens; fed the chickens; fed the girls; fed the pigs; fed pigs; fed ducks; fed the ducks; fed rabbits; fed the rabbits; fed the bees; fed bees | feed hens; feed the hens
 noted weather | place object | noted weather |
 """

@@ -50,6 +50,9 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         return clauses
     verb, stop = clauses[0], typed.stops[0]
     begin = next((i for i in range(verb.verb_start, -1, -1) if typed.breaks[i]), 0)
+    if not begin and typed.phrase(verb.verb_end, 1)[:1] in SHARED and _names_crop(typed, 0, verb.verb_start):
+        begin = verb.verb_start  # "courgettes 1.5 kg gave half to Ann"
+        stop = min(stop, begin)
     if verb.start or not begin or stop > begin or verb.is_denied:
         return clauses
     if typed.words[verb.verb_start - 1] in LEFT_STANDING and action_of(typed, verb)[0] in (
@@ -97,6 +100,7 @@ def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
     return any(w in SHARES or w.isdigit() or w in nouns.NUMBERS for w in words[:4])
 
 
+SHARED = (("half",), ("some",), ("most",))
 LEFT_STANDING = frozenset({"plant", "vine", "haulm", "bine", "stalk", "foliage"})
 SHARES = frozenset({"half", "rest", "remainder", "other", "most", "some", "few", "couple", "lot", "dozen"})
 IN_JARS = frozenset({"jar", "bottle", "tin", "kilner"})

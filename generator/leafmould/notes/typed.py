@@ -219,10 +219,9 @@ class Typed:
         if ". " in self.gaps and not ABBREVIATED.isdisjoint(self.words):
             self._join_shortened()
         self.breaks = [gap != "" and _is_break(gap) for gap in self.gaps]
-        if "." in self.gaps:  # "1.5 kg"
-            self.breaks = [b and not self._is_point(i) for i, b in enumerate(self.breaks)]
-        if ":" in self.gaps:  # "1:10", "12:30"
-            self.breaks = [is_break and not self._is_ratio(i) for i, is_break in enumerate(self.breaks)]
+        for sign in SIGNS_INSIDE:
+            if sign in self.gaps:
+                self.breaks = [b and not self._is_inside(sign, i) for i, b in enumerate(self.breaks)]
         self.breaks[0] = self.breaks[self.count] = True
         self.stops: list[int] = []
         for i in range(1, self.count + 1):
@@ -236,21 +235,10 @@ class Typed:
             if self.gaps[i] == ". " and ends_nothing(self.words[i - 1], self.words[i], self.capital(i)):
                 self.gaps[i] = ""
 
-    def _is_point(self, i: int) -> bool:
-        return (
-            self.gaps[i] == "."
-            and 0 < i < self.count
-            and self.words[i].isdigit()
-            and self.words[i - 1].isdigit()
-        )
-
-    def _is_ratio(self, i: int) -> bool:
-        return (
-            self.gaps[i] == ":"
-            and 0 < i < self.count
-            and self.words[i].isdigit()
-            and self.words[i - 1].isdigit()
-        )
+    def _is_inside(self, sign: str, i: int) -> bool:
+        """Whether the sign before word `i` stands inside a number: "1.5 kg", "1:10", "12:30"."""
+        is_between = self.gaps[i] == sign and 0 < i < self.count
+        return is_between and self.words[i].isdigit() and self.words[i - 1].isdigit()
 
     def names(self, i: int) -> tuple[int, tuple[Known, ...]]:
         """The longest known name that begins at word `i`, and what it may mean; (0, ()) if none."""
@@ -347,6 +335,7 @@ def _glued(plain: str, found: list[tuple[int, int]]) -> list[tuple[int, int]]:
     return sorted([*whole, *(span for span in found if span[0] not in inside)])[:MOST_WORDS]
 
 
+SIGNS_INSIDE = (".", ":")
 LONGEST_SHORT = 6
 NO_NAME: tuple[int, tuple[Known, ...]] = (0, ())
 NO_NAMES: list[tuple[int, tuple[Known, ...]] | None] = [NO_NAME] * BEYOND

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from leafmould.notes.draft import Asked, Done
 from leafmould.notes.typed import Typed
+from leafmould.values.names import fold_word
 from leafmould.values.problems import Level
 from leafmould.values.wording import plural
 
@@ -49,8 +50,8 @@ def may_be(typed: Typed, i: int) -> str:
 
 def _meant(typed: Typed, i: int) -> str:
     """The word as it would have been typed: in the plural where it was meant so."""
-    meant = typed.mended[i]
-    return plural(meant) if typed.written(i, i + 1).lower().endswith("s") and meant[-1] != "s" else meant
+    meant, written = typed.mended[i], typed.written(i, i + 1).lower()
+    return plural(meant) if written.endswith("s") and fold_word(written) != written else meant
 
 
 def _in_a_row(parts: list[str]) -> str:

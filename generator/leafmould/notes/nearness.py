@@ -29,7 +29,9 @@ def is_slip(typed: str, known: str) -> bool:
 
 
 def is_short_slip(typed: str, known: str) -> bool:
-    """A letter too many or too few in a word of three, beside other words that are right: "Topp bed"."""
+    """A slip in a word of three, beside other words that are right: "Topp bed", "orchard rwo"."""
+    if len(typed) == len(known) == SHORTEST - 1 and known.isalpha():
+        return known in (typed[1] + typed[0] + typed[2], typed[0] + typed[2] + typed[1])
     short, long = sorted((typed, known), key=len)
     if (len(short), len(long)) != (SHORTEST - 1, SHORTEST) or not long.isalpha():
         return False

@@ -54,14 +54,25 @@ def mend(
     """
     for i, is_like_name in spots.items():
         meant = meant_by(words[i], vocabulary)
+        if i == 0 and len(deeds := [word for word in meant if (word,) in verbs.PAST]) == 1:
+            meant = tuple(deeds)  # "clrd peas": cleared, no collards
         if len(meant) > 1:
             torn[i] = meant
-        elif meant and not (is_like_name and not _is_long_crop(words[i], meant[0], vocabulary)):
+        elif meant:
             typed, words[i] = words[i], meant[0]
-            if is_part_of_name(words, i, vocabulary):
+            is_meant = is_part_of_name(words, i, vocabulary)
+            if is_like_name and not _is_long_crop(typed, meant[0], vocabulary):
+                is_meant = _is_in_bed_name(words, i, vocabulary)
+            if is_meant:
                 mended[i] = meant[0]
             else:
                 words[i] = typed
+
+
+def _is_in_bed_name(words: list[str], i: int, vocabulary: Vocabulary) -> bool:
+    """The "Orchrad" of "Orchrad row", beside a word that is right."""
+    phrases = (tuple(words[start : start + size]) for size in (2, 3) for start in range(max(0, i - 2), i + 1))
+    return any(k.kind is Kind.BED for words in phrases for k in vocabulary.by_words.get(words, ()))
 
 
 def _is_long_crop(typed: str, meant: str, vocabulary: Vocabulary) -> bool:
@@ -211,7 +222,7 @@ def _consonants(word: str) -> str:
 def _without_vowels(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     """ "plntd", "crrts", "lttce": the one word that has these letters, and no consonant more."""
     bare = _consonants(word)
-    if len(bare) < SHORTEST_BARE or (len(bare) == SHORTEST_BARE and VOWELS.search(word[1:])):
+    if len(bare) < SHORTEST_BARE or (len(bare) == SHORTEST_BARE and VOWELS.search(word[1:-1])):
         return ()
     known = _by_consonants(vocabulary).get(bare, ())
     return tuple(one for one in known if len(one) > len(word) and _is_within(word, one))

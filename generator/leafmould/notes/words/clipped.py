@@ -89,6 +89,8 @@ BEFORE_AMOUNTS = frozenset(
 )
 """These stand for a crop or a measure only beside an amount."""
 
+BEHIND_DEEDS = {"ot": "out", "otu": "out", "oot": "out", "ont": "on", "onn": "on", "upp": "up"}
+"""These are the second half of a deed: "pricked ot"."""
 OPENING = {
     "sw": "sowed",
     "po": "planted",

@@ -83,10 +83,10 @@ ORDINARY_WORDS = _words(
     helmed helming helper hendy henny henri henty herby herded herding hewed hiked hilal hillel hiller hilly hinch
     hindi hinted hipped hoard hoarder hoarse hodge holed holey holly homburg homer homey honed honked hooded hoofed
     hooker hooped hoose hopped horde horne horny horsey horst hosier hosted hotly housed houser hovel hover hovered
-    howled huang hugely huger hummed hushed husker husky hyung inc incan inched india indiana infested infuse
-    infuser inger ingested insulate insulted inter introduce introducer invented inverted irise irritated italia
-    itched jamaica jammer jared jaunt javanese jello jilly jolly jotted juicer juicy kafir kaley kalki kanga kaplan
-    karel kauri keating keeler keeling keening keyed khaki kiang kicker killer kinch kittle kling kneeled knocker
+    howled huang hugely huger hummed hushed husker husky hyung incan inched india indiana infested infuse infuser
+    inger ingested insulate insulted inter introduce introducer invented inverted irise irritated italia itched
+    jamaica jammer jared jaunt javanese jello jilly jolly jotted juicer juicy kafir kaley kalki kanga kaplan karel
+    kauri keating keeler keeling keening keyed khaki kiang kicker killer kilter kinch kittle kling kneeled knocker
     kongo koran korea kraft krang kumar laced lacey lager lagging laine laird laker lamba lamer lande lander landy
     lapel lapped larch larva larval laser lasered lasher latex lathe lather latte latter lauded lauder launched
     lauren lavage laver lawyer lawyered layed lazer ldl leaded leaked leaned leant leaped leased leashed leathery
@@ -101,7 +101,7 @@ ORDINARY_WORDS = _words(
     merging meson messed metal meted metra metro mette meuse meyer micron midst milch milder miler milked milky
     mille miller milly milner mimed minar mince mincer minded minden minder mined minge mingo minim minor minot
     minted minter minty minutia mirabel mired miser misled missed mister misty miter mitre mixer moaning moche
-    mocked modded modulo moise moist moley molle mongo mooning moose moped morrow morse moulder moult mount mounted
+    mocked modded modulo moise moist moley molle mongo mooning moose moped morse moulder moult mount mounted
     mourning mouser mousey mousse mousy mouth mover mower moyle msc mst muang mucky mulcher mulled mullet multiplied
     munching mungo murderer mused musky mutch nagged napped navel naver necker negro nested nesting nestle netter
     nettie neuro nibble nickel nipper normed nosey notice notting nutted nutting observe observer odder odium oiled

@@ -24,7 +24,7 @@ def take_bed(walk: Walk) -> bool:
         if (
             walk.word(i) == "bed"
             and walk.typed.is_number(i + 1)
-            and walk.word(i + 2) not in nouns.UNITS.keys() - {"in"}
+            and (walk.word(i + 2) == "in" or walk.word(i + 2) not in nouns.UNITS)
             and walk.has("place")
             and not walk.draft.places
         ):

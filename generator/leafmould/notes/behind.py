@@ -175,7 +175,7 @@ def _in_holders(walk: Walk, i: int) -> bool:
     return (
         is_number
         and i + 1 < walk.end
-        and walk.word(i + 1) in nouns.HOLDERS | {"bunch", "string"}
+        and (walk.word(i + 1) in nouns.HOLDERS or walk.word(i + 1) in ("bunch", "string"))
         and walk.bed_at(i + 1)[1] is None
     )
 

@@ -59,7 +59,11 @@ def _in_full(typed: Typed, i: int) -> str:
 def _is_behind_digit(typed: Typed, i: int) -> bool:
     """The "bg" of "2bgs" is one; the "st" of "1st" is none of ours."""
     start = typed.starts[i]
-    return start > 0 and typed.plain[start - 1].isdigit() and typed.words[i] not in nouns.COUNT_NOUNS | HELD
+    return (
+        start > 0
+        and typed.plain[start - 1].isdigit()
+        and not (typed.words[i] in nouns.COUNT_NOUNS or typed.words[i] in HELD)
+    )
 
 
 HELD = frozenset({"bg", "bgs", "hd", "hds", "jrs", "bch", "rw", "rws", "bkt", "bx", "bxs", "pun", "puns"})

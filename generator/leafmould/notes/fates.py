@@ -131,7 +131,7 @@ def _is_yield_of(clause: Done, before: Done) -> bool:
 
 
 def _is_measured(amount: Amount) -> bool:
-    return amount.unit in nouns.WEIGHTS | nouns.VOLUMES
+    return amount.unit in nouns.WEIGHTS or amount.unit in nouns.VOLUMES
 
 
 def _tells_of_trial(clause: Done, trial: Done) -> bool:

@@ -46,7 +46,8 @@ def is_given(typed: Typed, clause: Clause) -> bool:
 def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
     j = i + 1
     while j < clause.end and (
-        typed.words[j] in ARTICLES | {"some", "next", "me"}
+        typed.words[j] in ARTICLES
+        or typed.words[j] in ("some", "next", "me")
         or (
             j + 1 < clause.end
             and typed.words[j + 1] in GATES

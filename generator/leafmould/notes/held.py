@@ -102,7 +102,7 @@ def with_holder(walk: Walk, read: Read, i: int) -> Read:
 
 def _is_holder(walk: Walk, k: int) -> bool:
     word = walk.word(k)
-    is_one = word in nouns.HOLDERS - FILLED or word.endswith("ful")
+    is_one = (word in nouns.HOLDERS and word not in FILLED) or word.endswith("ful")
     return is_one and not walk.typed.breaks[k] and not walk.typed.names(k)[0]
 
 
@@ -193,7 +193,9 @@ def _sized(walk: Walk, read: Read, i: int) -> Read | None:
     is_plural = walk.typed.plain[walk.typed.ends[end] - 1] in "sS"
     if amount.unit in LARGE and is_plural:
         return _counted(walk, read, i, end)
-    is_size = amount.unit in nouns.LENGTHS | LARGE | {"cell", "module", "plug"}
+    is_size = (
+        amount.unit in nouns.LENGTHS or amount.unit in LARGE or amount.unit in ("cell", "module", "plug")
+    )
     if not is_size or is_plural or (amount.unit in nouns.LENGTHS and walk.word(end) in ROWS):
         return None
     one = read._replace(amount=replace(amount, low=1.0, high=1.0, of=None, measure_g=None))

@@ -59,7 +59,9 @@ def _near_verb(typed: Typed) -> Asked | None:
     for i, word in enumerate(typed.words[:4]):
         is_noun = (
             (word,) in PAST
-            or word in nouns.COUNT_NOUNS | nouns.PRODUCTS | nouns.HENS
+            or word in nouns.COUNT_NOUNS
+            or word in nouns.PRODUCTS
+            or word in nouns.HENS
             or word in nouns.NUMBERS
         )
         near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None

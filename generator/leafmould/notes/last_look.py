@@ -184,7 +184,7 @@ def _is_deed(typed: Typed, i: int, begin: int) -> bool:
     before = typed.words[i - 1] if i else ""
     if before in ("i", "we") or (word in DEEDS and typed.words[i + 1 : i + 2] in (["them"], ["it"])):
         return True
-    is_joined = typed.breaks[i] or before in CLAUSE_JOINS | {"n"} or "&" in typed.gaps[i]
+    is_joined = typed.breaks[i] or before in CLAUSE_JOINS or before == "n" or "&" in typed.gaps[i]
     is_doing = i == begin and (is_joined or word in ALWAYS_DEEDS)
     return (is_doing and word in DEEDS) or (
         i > begin and (typed.words[i - 1] in DOERS or typed.words[i - 1].isdigit())
@@ -245,7 +245,7 @@ def _is_other_name(clause: Done, typed: Typed, i: int, begin: int, places: set[s
     size, known = typed.kind(i, Kind.BED)
     if not size or "place" not in clause.verb.slots:
         return False
-    is_led = i > begin and typed.words[i - 1] in PLACE_OPENERS.keys() | {"the"}
+    is_led = i > begin and (typed.words[i - 1] in PLACE_OPENERS or typed.words[i - 1] == "the")
     return (is_led or typed.capital(i)) and not places & {k.key for k in known}
 
 

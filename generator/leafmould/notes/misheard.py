@@ -77,7 +77,9 @@ def _ask_of_beds(clause: Done, typed: Typed) -> None:
 
 def _is_counted(typed: Typed, i: int) -> bool:
     word = typed.words[i]
-    if typed.kind(i, Kind.BED)[0] or (typed.words[i - 1] == "to" and word in nouns.NOT_ALONE | INTO):
+    if typed.kind(i, Kind.BED)[0] or (
+        typed.words[i - 1] == "to" and (word in nouns.NOT_ALONE or word in INTO)
+    ):
         return False
     is_crop = bool(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0])
     return not typed.breaks[i] and (

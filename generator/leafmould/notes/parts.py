@@ -32,7 +32,7 @@ def part_at(walk: Walk, i: int) -> int:
     if (
         word.isdigit()
         and follows in ("st", "nd", "rd", "th")
-        and walk.word(i + 2) in nouns.PART_COUNTED | nouns.PART_ENDS
+        and (walk.word(i + 2) in nouns.PART_COUNTED or walk.word(i + 2) in nouns.PART_ENDS)
     ):
         return i + 3
     if follows == "of" and word in LONE_PARTS and walk.bed_at(walk.past_articles(i + 2), bare_number=True)[1]:

@@ -67,7 +67,7 @@ def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
 def _is_well(typed: Typed, i: int) -> bool:
     """ "Well we finally got them in": no "we'll"."""
     return typed.words[i] == "well" and (
-        typed.breaks[i + 1] or typed.words[i + 1] in SUBJECTS | {"that", "it", "finally", "now", "then", "done"}
+        typed.breaks[i + 1] or typed.words[i + 1] in SUBJECTS or typed.words[i + 1] in ("that", "it", "finally", "now", "then", "done")
     ) and "'" not in typed.plain[typed.starts[i] : typed.ends[i]]  # fmt: skip
 
 

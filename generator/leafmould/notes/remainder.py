@@ -196,7 +196,8 @@ def _is_holder(clause: Done, typed: Typed, i: int, start: int) -> bool:
     if clause.verb.name != "picked" or i != start or not i or typed.breaks[i]:
         return False
     crops = (s for item in clause.draft.items for s in item.spans if s[0] == "crop")
-    return word in nouns.HOLDERS - nouns.NOT_ALONE and any(a <= typed.starts[i - 1] < b for _, a, b in crops)
+    is_one = word in nouns.HOLDERS and word not in nouns.NOT_ALONE
+    return is_one and any(a <= typed.starts[i - 1] < b for _, a, b in crops)
 
 
 def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:

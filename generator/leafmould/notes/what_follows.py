@@ -83,8 +83,8 @@ def words_of_time(walk: Walk, i: int) -> int:
     """How many words are no amount: "3 days" ago, "2 hrs", and the second half of a day, "2.5."."""
     typed = walk.typed
     if not typed.is_number(i):
-        is_spelled = typed.words[i] in nouns.NUMBERS and walk.word(i + 1) in TIMES | AGES
-        return 2 if is_spelled and walk.word(i + 2) in COMPARED else 0
+        is_spelled = typed.words[i] in nouns.NUMBERS and walk.word(i + 2) in COMPARED
+        return 2 if is_spelled and (walk.word(i + 1) in TIMES or walk.word(i + 1) in AGES) else 0
     if i and typed.is_number(i - 1) and typed.gaps[i] in (".", "/"):
         return 1
     word = walk.word(i + 1)

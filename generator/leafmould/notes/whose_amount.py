@@ -155,33 +155,30 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
 
 def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:
     """ "11 eggs, one soft shelled", "14 litres, half in the freezer": more about them, no second amount."""
-    if walk.verb.name == "saw" and item.amounts and read.amount.whole is not None:
+    if not item.amounts:
+        return False
+    if walk.verb.name == "saw" and read.amount.whole is not None:
         return True
-    if item.amounts and walk.typed.breaks[i] and walk.word(read.end) in STILL_THERE:
+    if walk.typed.breaks[i] and walk.word(read.end) in STILL_THERE:
         return True
-    if item.amounts and walk.typed.breaks[i] and _sums_up(walk, item, read, i):
+    if walk.typed.breaks[i] and _sums_up(walk, item, read, i):
         walk.i = walk.end
         return True
-    if (
-        item.amounts
-        and walk.typed.breaks[i]
-        and read.amount.whole
-        and walk.word(read.end) in ("with", "from", "off", "in")
-    ):
+    if walk.typed.breaks[i] and read.amount.whole and walk.word(read.end) in ("with", "from", "off", "in"):
         return True  # "5 kg from Bag row, a few with scab"; "2 courgettes, 3 kg tomatoes, all from the greenhouse"
-    if item.amounts and read.amount.whole and walk.word(walk.i) in nouns.TROUBLES and walk.typed.breaks[i]:
+    if read.amount.whole and walk.word(walk.i) in nouns.TROUBLES and walk.typed.breaks[i]:
         return True  # "30 plums, loads of wasps"
-    if item.amounts and read.amount.unit == "piece" and walk.word(read.end) in LOOKS:
+    if read.amount.unit == "piece" and walk.word(read.end) in LOOKS:
         return True  # "3 strawberry plants in Tub 1, 1 looks sad"
-    if item.amounts and (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:
+    if (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) and walk.word(read.end) in SO_FAR:
         return walk.word(read.end) != "to" or walk.word(read.end + 1) == "date"
     before = set(walk.typed.words[max(i - 3, walk.verb_end) : i])
     is_whole = (
         before & ONE_OF_THEM <= {"total"} and not any(a.grams for a in item.amounts) and read.amount.grams
     )
-    if item.amounts and before & ONE_OF_THEM and not (is_whole and RUNNING.isdisjoint(walk.typed.words)):
+    if before & ONE_OF_THEM and not (is_whole and RUNNING.isdisjoint(walk.typed.words)):
         return True
-    if not item.amounts or not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
+    if not (walk.typed.breaks[i] or walk.word(i - 1) in JOINS) or read.has_noun:
         return False
     if walk.verb.name == "collected":
         return read.amount.unit in ("piece", "egg") and "egg" not in walk.typed.words[read.end : walk.end]

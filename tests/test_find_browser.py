@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -11,8 +12,14 @@ from playwright.sync_api import Browser, Page
 from browsers import Overheard, chromium
 from leafmould.pages.addresses import FIND_INDEX
 from leafmould.pages.find_index import find_index
+from leafmould.render.environment import layouts_folder
 from leafmould.render.html import Renderer
+from leafmould.values.names import FRACTIONS, IRREGULAR, WORD
+from leafmould.values.stems import stem
 from pages_garden import Line, hand_made, site_of
+from sites import CONTENT
+
+FRACTION = re.compile(f"[{FRACTIONS}]")
 
 pytestmark = pytest.mark.browser
 
@@ -150,6 +157,115 @@ def test_without_script_the_link_leads_to_the_page_of_names(browser: Browser, fo
     page.locator("a[data-finds]").first.click()
     assert page.url.endswith("/find.html")
     assert page.locator("main li a", has_text="pea").count() >= 1
+
+
+def test_on_its_own_page_the_field_stands_open(browser: Browser, folder: Path) -> None:
+    page = browser.new_page()
+    heard = Overheard(page)
+    page.goto((folder / "find.html").as_uri())
+    field = page.get_by_role("searchbox")
+    assert field.is_visible() and page.locator("dialog").count() == 0
+    assert not [url for url in heard.asked if url.endswith(FIND_INDEX)]
+    page.keyboard.press("/")
+    page.locator(".find .choices select").first.wait_for()
+    page.keyboard.type("pea")
+    assert page.locator(".find .found li").first.text_content() == "pea crop, 2 notes"
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/crops/pea.html")
+    assert heard.said == []
+
+
+def test_the_open_field_moves_nothing_when_it_comes(browser: Browser, folder: Path) -> None:
+    """The page keeps its room before the script has made it, at both widths; without script it keeps none."""
+    for width in (390, 1280):
+        with_it, without = (
+            browser.new_context(
+                viewport={"width": width, "height": 900}, java_script_enabled=is_on
+            ).new_page()
+            for is_on in (True, False)
+        )
+        kept = browser.new_page(viewport={"width": width, "height": 900})
+        kept.route("**/find.js", lambda route: route.abort())
+        heights = []
+        for page in (with_it, kept, without):
+            page.goto((folder / "find.html").as_uri())
+            heights.append(
+                page.evaluate("document.getElementById('find-here').getBoundingClientRect().height")
+            )
+        assert heights[0] == heights[1] > 100 and heights[2] == 0
+
+
+def rule_in_browser(page: Page) -> str:
+    """The part of the script that holds the rule of stems, as a function from a text to the stems of its words."""
+    text = (layouts_folder() / "script" / "find.js").read_text(encoding="utf-8")
+    rule = text.partition("// The same rule as values/stems.py.")[2].partition("// The end of the rule.")[0]
+    return f"([odd, texts]) => {{ {rule} return texts.map(text => wordsOf(text).map(word => stem(word, odd))); }}"
+
+
+ENDINGS = [
+    "",
+    "s",
+    "es",
+    "ies",
+    "ed",
+    "ted",
+    "ing",
+    "ning",
+    "e",
+    "us",
+    "is",
+    "ss",
+    "'s",
+    "oes",
+    "ches",
+    "xes",
+    "zed",
+]
+HARD = [
+    "Straße",
+    "Größe",
+    "Käfer",
+    "fœtus",
+    "naïve",
+    "ΣΊΣΥΦΟΣ",
+    "ΣΊΣΥΦΟΣ",
+    "İnci",
+    "ﬁve",
+    "Œuvre",
+    "l’oignon",
+    "d'été",
+    "Ёлка",
+    "जड़",
+    "콩",
+    "5th",
+    "été",
+]
+
+
+def test_words_are_cut_down_in_the_browser_by_the_same_rule(page: Page) -> None:
+    """All words of the example, every ending on many beginnings, and letters that browsers fold in their own way."""
+    texts = [
+        path.read_text(encoding="utf-8")
+        for path in sorted((CONTENT / "notes").rglob("*.*"))
+        if path.is_file()
+    ]
+    texts += [
+        beginning + ending
+        for beginning in (*IRREGULAR, "hop", "net", "pil", "chit", "bush", "y")
+        for ending in ENDINGS
+    ]
+    texts += [*IRREGULAR, *HARD]
+    words = [[word for word in WORD.findall(text) if not FRACTION.match(word)] for text in texts]
+    cut = page.evaluate(rule_in_browser(page), [IRREGULAR, [" ".join(some) for some in words]])
+    assert [len(some) for some in cut] == [len(some) for some in words]
+    pairs = {
+        (word, there)
+        for some, others in zip(words, cut, strict=True)
+        for word, there in zip(some, others, strict=True)
+    }
+    assert len(pairs) > 1500
+    assert {(word, there, stem(word)) for word, there in pairs if stem(word) and stem(word) != there} == set()
 
 
 def test_words_are_cut_down_in_the_browser_as_in_the_index(page: Page) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -10,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from leafmould.pages.a_to_z import FindPage
-from leafmould.pages.find_index import DIGITS, HALF, find_index, front_coded, numbers, stems_in
+from leafmould.pages.find_index import DIGITS, ENDS, GO_ON, find_index, numbers, stems_in, words_written
 from leafmould.pages.site import Site
 from leafmould.values.stems import stem
 from pages_garden import Line, hand_made, site_of
@@ -30,24 +31,33 @@ def index_of(site: Site) -> dict[str, Any]:
     return found
 
 
+def rows(held: dict[str, Any], kind: str) -> list[list[str]]:
+    return [line.split("\t") for line in held["names"][kind].split("\n")]
+
+
 def read_numbers(text: str) -> list[int]:
     """The same as the script in the browser does."""
     found, high, before = [], 0, -1
     for letter in text:
         digit = DIGITS.index(letter)
-        if digit >= HALF:
-            high = high * HALF + digit - HALF + 1
+        if digit >= ENDS:
+            high = high * GO_ON + digit - ENDS + 1
             continue
-        before += high * HALF + digit + 1
+        before += high * ENDS + digit + 1
         found.append(before)
         high = 0
     return found
 
 
-def read_front_coded(text: str) -> list[str]:
-    found: list[str] = []
-    for line in text.split("\n") if text else []:
-        found.append((found[-1] if found else "")[: DIGITS.index(line[0])] + line[1:])
+def read_words(text: str) -> dict[str, list[int]]:
+    """Words and their notes, read as the script in the browser reads them."""
+    parts = re.split("([a-z\x80-\U0010ffff]+)", text)
+    found: dict[str, list[int]] = {}
+    word = ""
+    for at in range(1, len(parts), 2):
+        word = word[: DIGITS.index(parts[at - 1][-1])] + parts[at]
+        notes = parts[at + 1]
+        found[word] = read_numbers(notes if at + 2 == len(parts) else notes[:-1])
     return found
 
 
@@ -58,13 +68,21 @@ def test_numbers_come_back_as_they_were(found: set[int]) -> None:
 
 
 @settings(derandomize=True)
-@given(st.lists(st.text(st.characters(exclude_characters="\n"), max_size=60)))
-def test_texts_come_back_as_they_were(texts: list[str]) -> None:
-    assert read_front_coded(front_coded(texts)) == texts
+@given(
+    st.dictionaries(
+        st.text(st.characters(categories=["Ll", "Lo"]), min_size=1, max_size=32).filter(
+            lambda word: not (set(word) & set(DIGITS))
+        ),
+        st.sets(st.integers(min_value=0, max_value=5_000), min_size=1),
+    )
+)
+def test_words_come_back_as_they_were(words: dict[str, set[int]]) -> None:
+    assert read_words(words_written(words)) == {word: sorted(notes) for word, notes in words.items()}
 
 
 def test_no_letter_of_a_number_needs_an_escape_in_a_script() -> None:
-    assert (len(DIGITS), len(set(DIGITS)), set(DIGITS) & set("\"\\<& '")) == (88, 88, set())
+    assert (len(DIGITS), len(set(DIGITS)), set(DIGITS) & set("\"\\<& '")) == (62, 62, set())
+    assert not any(letter.islower() for letter in DIGITS)
 
 
 @pytest.mark.parametrize(
@@ -92,11 +110,17 @@ def test_a_word_is_cut_down_to_what_its_forms_share(written: str, found: str) ->
 
 def test_words_lead_to_their_notes_and_names_to_theirs() -> None:
     held = index_of(site_of(hand_made(LINES)))
-    words = dict(zip(read_front_coded(held["words"]), held["in"].split(" "), strict=True))
-    assert read_numbers(words["kafer"]) == [0]
+    words = read_words(held["words"])
+    assert words["kafer"] == [0]
     assert "pea" not in words  # the crop's own name brings these notes
-    pea = next(row for row in held["names"] if row[:2] == ["crop", "pea"])
-    assert (pea[2], read_numbers(pea[4])) == ("crops/pea.html", [0, 1])
+    pea = next(row for row in rows(held, "crop") if row[0] == "pea")
+    assert (pea[0], read_numbers(pea[1])) == ("pea", [0, 1])
+
+
+def test_a_page_that_is_called_like_its_name_is_not_written() -> None:
+    held = index_of(site_of(hand_made(LINES)))
+    assert ["pea", numbers([0, 1])] in rows(held, "crop")
+    assert all(len(row) < 4 for row in rows(held, "bed"))
 
 
 def test_the_same_garden_gives_the_same_index() -> None:

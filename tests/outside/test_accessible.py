@@ -5,6 +5,7 @@ axe-core (npm, see .ci/run) asks every rule of WCAG 2.2 A and AA it has, and its
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -77,6 +78,59 @@ def test_no_page_breaches_a_rule(
     page = context.new_page()
     found = {address: told for address in opened(household_book, page) if (told := breaches(page, axe))}
     assert found == {}
+
+
+SEARCHED = ("tomatoes", "zzyzx")
+
+
+def searching(page: Page, book: Book, address: str, text: str) -> None:
+    """A page with its search open and something typed; on the page of names it stands open anyway."""
+    page.goto((book.folder / address).as_uri())
+    page.keyboard.press("/")
+    page.locator(".find .choices select").first.wait_for()
+    page.get_by_role("searchbox").fill(text)
+    page.locator(".find .said").get_by_text(re.compile("note|Nothing")).wait_for()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+def test_the_search_breaches_no_rule_while_it_is_open(
+    browser: Browser, household_book: Book, axe: str, width: int, scheme: str
+) -> None:
+    view = {"width": width, "height": 900}
+    page = browser.new_context(viewport=view, color_scheme=scheme, bypass_csp=True).new_page()
+    found = {}
+    for address in ("index.html", "find.html"):
+        for text in SEARCHED:
+            searching(page, household_book, address, text)
+            found[address, text] = breaches(page, axe)
+            wide = page.evaluate("document.documentElement.scrollWidth")
+            assert wide <= width, (address, text)
+    assert {where: told for where, told in found.items() if told} == {}
+
+
+def test_the_search_is_walked_by_keyboard_and_lets_go(browser: Browser, household_book: Book) -> None:
+    """Field, way out, choices, what was found, the foot, and round again; Escape gives the place back where one was."""
+    page = browser.new_page(viewport={"width": 390, "height": 900})
+    page.goto((household_book.folder / "index.html").as_uri())
+    link = page.locator("a[data-finds]")
+    link.focus()
+    page.keyboard.press("Enter")
+    page.locator(".find .choices select").first.wait_for()
+    page.keyboard.type("stupice")
+    walked = []
+    for _ in range(24):
+        walked.append(
+            page.evaluate("document.activeElement.localName + ':' + (document.activeElement.type || '')")
+        )
+        page.keyboard.press("Tab")
+    assert walked[:6] == ["input:search", "button:button", *["select:select-one"] * 4]
+    assert walked[6] == "a:" and "input:checkbox" in walked
+    page.get_by_role("searchbox").focus()
+    page.keyboard.press("Escape")
+    page.keyboard.press("Escape")
+    assert page.locator("dialog[open]").count() == 0
+    assert page.evaluate("document.activeElement.hasAttribute('data-finds')")
 
 
 WALKED = """all => {

@@ -18,6 +18,7 @@ from urllib.parse import quote
 
 import pytest
 
+from browsers import chromium
 from sites import ON, site_of_notes
 from static_host import served
 
@@ -65,6 +66,24 @@ def test_the_checker_finds_a_fault_where_there_is_one(java: str, tmp_path: Path)
 def test_no_page_of_the_example_has_a_fault(java: str, household_folder: Path, public_folder: Path) -> None:
     found = faults(java, household_folder, public_folder)
     assert Counter(words.split(": ", 1)[1] for words in found) == {}, found[:5]
+
+
+@pytest.mark.browser
+def test_a_page_with_its_search_open_has_no_fault(java: str, household_folder: Path, tmp_path: Path) -> None:
+    """What the script makes of a page, written down as it stands in the browser."""
+    with chromium() as browser:
+        page = browser.new_page()
+        for name in ("index.html", "find.html"):
+            page.goto((household_folder / name).as_uri())
+            page.keyboard.press("/")
+            page.locator(".find .choices select").first.wait_for()
+            page.get_by_role("searchbox").fill("tomatoes")
+            page.locator(".find .found li").first.wait_for()
+            made = page.evaluate("document.documentElement.outerHTML")
+            here = made.replace(f"{household_folder.as_uri()}/", "")
+            (tmp_path / name).write_text(f"<!doctype html>\n{here}\n", encoding="utf-8")
+    shutil.copytree(household_folder / "look", tmp_path / "look")
+    assert faults(java, tmp_path) == []
 
 
 def test_the_checker_knows_what_a_page_may_load(java: str, tmp_path: Path) -> None:

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from leafmould.build import build
+from leafmould.pages.addresses import FIND_INDEX
 from leafmould.render.environment import layouts_folder
 from make_garden import make_garden
 from sites import ON
@@ -40,6 +41,25 @@ def test_no_page_is_too_heavy(site: str, request: pytest.FixtureRequest) -> None
     assert len(raws) > 200
     assert {name: len(raw) for name, raw in raws.items() if len(raw) > MOST_RAW} == {}
     assert {name: sent(raw) for name, raw in raws.items() if sent(raw) > MOST_SENT} == {}
+
+
+MOST_OF_TEXT, MOST_OF_LITTLE = 0.25, 0.30
+"""What the index of the search may weigh, to the text of the notes: all bytes of all files under notes/.
+
+In a garden of few notes the names of its beds, crops and varieties are a larger part of it.
+"""
+
+
+@pytest.mark.parametrize(
+    ("site", "most"), [("household_folder", MOST_OF_LITTLE), ("ten_years", MOST_OF_TEXT)]
+)
+def test_the_index_is_light_beside_the_text_it_finds(
+    site: str, most: float, request: pytest.FixtureRequest
+) -> None:
+    folder: Path = request.getfixturevalue(site)
+    garden = folder.parent / ("garden" if site == "ten_years" else "content")
+    text = sum(path.stat().st_size for path in (garden / "notes").rglob("*") if path.is_file())
+    assert (folder / FIND_INDEX).stat().st_size / text <= most
 
 
 def test_all_script_together_is_light() -> None:

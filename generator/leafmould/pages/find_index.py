@@ -1,15 +1,17 @@
 """What the browser searches: every name with its page, and which words stand in which notes, as one script.
 
 Made from the ledger of what a build may show, once all addresses are known. A note is a number here, 0 the newest;
-a list of notes is the steps between their numbers, written in as few letters as can be. The script sets one value
-and does nothing; `layouts/script/find.js` asks for it when somebody begins to search.
+a list of notes is the steps between their numbers, written in as few letters as can be. What the script that reads it
+can tell by itself is not written: the page of a name that is called like it, the day in the address of a note. The index
+sets one value and does nothing; `layouts/script/find.js` asks for it when somebody begins to search.
 """
 
 from __future__ import annotations
 
 import json
+import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from itertools import pairwise
 
@@ -22,31 +24,43 @@ from leafmould.pages.ledger import Ledger
 from leafmould.values.names import IRREGULAR, WORD, WORD_ASCII
 from leafmould.values.stems import STOP, stem
 
-DIGITS = "".join(chr(code) for code in range(35, 127) if chr(code) not in "'\\<&")[:88]
-"""Letters of a number: the first half end it, the second half go on."""
-HALF = len(DIGITS) // 2
+DIGITS = "".join(
+    chr(code) for code in range(33, 127) if chr(code) not in "'\"\\<&" and not chr(code).islower()
+)[:62]
+"""Letters of a number: the first of them end it, the others go on. None is small, so that words can stand between."""
+ENDS = 44
+"""How many end a number: most steps are short."""
+GO_ON = len(DIGITS) - ENDS
 
 LONGEST_WORD = 32
 """Longer ones are no words anybody looks for."""
+
+PAIRED = "\U00010000"
+"""From here on a browser counts a letter as two."""
+
+FOLDERS = {"crop": "crops/", "bed": "beds/", "season": "seasons/"}
+"""Where the page of a name of each kind lies."""
 
 
 def find_index(ledger: Ledger) -> str:
     """The script that holds the index."""
     entries = sorted(ledger.garden.entries, key=lambda e: (_first(e), e.id), reverse=True)
     number = {entry.id: place for place, entry in enumerate(entries)}
+    pages = [ledger.note_pages[entry.id] for entry in entries]
     names, words = _names(ledger, number), _words(entries)
-    _without_named(words, names)
+    titles, deeds = _titles(entries, ledger), _deeds(ledger, number)
+    _without_titles(words, titles)
+    _without_named(words, [(name.link.text, found) for name, found in names] + list(deeds.items()))
     held = {
-        "names": [row for row, _ in names],
-        "notes": _addresses([ledger.note_pages[entry.id] for entry in entries]),
+        "names": _names_written(names, {page: place for place, page in enumerate(pages)}),
+        "notes": "\n".join(map(_note, pages, entries, titles)),
         "days": _days(entries),
-        "titles": _titles(entries, ledger),
         "whens": _coarse(entries),
         "seasons": _seasons(entries, ledger),
-        "deeds": _deeds(ledger, number),
-        "words": front_coded(sorted(words)),
-        "in": " ".join(numbers(sorted(words[word])) for word in sorted(words)),
+        "deeds": "\n".join(f"{verb}\t{numbers(found)}" for verb, found in deeds.items()),
+        "words": words_written(words),
         "digits": DIGITS,
+        "ends": ENDS,
         "odd": IRREGULAR,
         "stop": " ".join(sorted(STOP)),
     }
@@ -68,31 +82,38 @@ def numbers(sorted_numbers: Iterable[int]) -> str:
 
 
 def _letters(number: int) -> str:
-    if number < HALF:
+    if number < ENDS:
         return DIGITS[number]
-    rest, last = divmod(number, HALF)
+    rest, last = divmod(number, ENDS)
     return _more(rest - 1) + DIGITS[last]
 
 
 def _more(number: int) -> str:
     """What stands before the last letter of a number: letters that say it goes on."""
-    rest, last = divmod(number, HALF)
-    return (_more(rest - 1) if rest else "") + DIGITS[HALF + last]
+    rest, last = divmod(number, GO_ON)
+    return (_more(rest - 1) if rest else "") + DIGITS[ENDS + last]
 
 
-def front_coded(texts: Iterable[str]) -> str:
-    """Texts a line each, what one shares with the one before as a single letter."""
-    before, lines = "", []
-    for text in texts:
-        most = min(len(before), len(text), HALF - 1)
-        shared = next((i for i in range(most) if before[i] != text[i]), most)
-        lines.append(DIGITS[shared] + text[shared:])
-        before = text
-    return "\n".join(lines)
+def words_written(words: Mapping[str, Iterable[int]]) -> str:
+    """Each word: how many letters it shares with the one before, its others, and its notes.
+
+    Words have small letters and numbers have none, so that nothing need stand between them.
+    """
+    before, written = "", []
+    for word in sorted(words):
+        most = min(len(before), len(word)) if max(before + word) < PAIRED else 0
+        shared = next((i for i in range(most) if before[i] != word[i]), most)
+        written.append(DIGITS[shared] + word[shared:] + numbers(sorted(words[word])))
+        before = word
+    return "".join(written)
 
 
-def _addresses(pages: Sequence[str]) -> str:
-    return front_coded(page.removeprefix("notes/").removesuffix(".html") for page in pages)
+def _note(page: str, entry: Entry, title: str) -> str:
+    """The page of a note, and its title; where the page begins with the note's day, nothing stands for that."""
+    path = page.removeprefix("notes/").removesuffix(".html")
+    day = entry.when.first.isoformat().replace("-", "/", 1) + "-" if entry.when else "/"
+    path = "-" + path.removeprefix(day) if path.startswith(day) else path
+    return f"{path}\t{title}" if title else path
 
 
 def _days(entries: Sequence[Entry]) -> str:
@@ -102,13 +123,16 @@ def _days(entries: Sequence[Entry]) -> str:
     return f"{date.fromordinal(dated[0]).isoformat()} {steps}" if dated else ""
 
 
-def _titles(entries: Sequence[Entry], ledger: Ledger) -> dict[str, str]:
+def _titles(entries: Sequence[Entry], ledger: Ledger) -> list[str]:
     """Titles; an untitled note goes by its crops and beds, which the browser finds by itself."""
-    return {
-        str(place): note_name(entry, ledger)
-        for place, entry in enumerate(entries)
-        if entry.title or not any(ledger.touched(entry))
-    }
+    return [
+        _one_line(note_name(entry, ledger)) if entry.title or not any(ledger.touched(entry)) else ""
+        for entry in entries
+    ]
+
+
+def _one_line(text: str) -> str:
+    return " ".join(text.split())
 
 
 def _coarse(entries: Sequence[Entry]) -> dict[str, str]:
@@ -129,27 +153,51 @@ def _seasons(entries: Sequence[Entry], ledger: Ledger) -> list[tuple[str, int]]:
     return list(found.items())
 
 
-def _deeds(ledger: Ledger, number: dict[str, int]) -> list[tuple[str, str]]:
+def _deeds(ledger: Ledger, number: dict[str, int]) -> dict[str, list[int]]:
+    """What was done, and the notes that tell of it."""
     found: defaultdict[str, set[int]] = defaultdict(set)
     for event in ledger.garden.events:
         found[event.verb].add(number[event.entry])
-    return [(verb, numbers(sorted(found[verb]))) for verb in sorted(found)]
+    return {verb: sorted(found[verb]) for verb in sorted(found)}
 
 
-Row = tuple[str, str, str, str, str]
-
-
-def _names(ledger: Ledger, number: dict[str, int]) -> list[tuple[Row, set[int]]]:
-    """Each name: its kind, itself, its page, its other names, and the notes it brings."""
+def _names(ledger: Ledger, number: dict[str, int]) -> list[tuple[Name, list[int]]]:
+    """Each name, and the notes it brings."""
     notes: dict[tuple[str, str], Iterable[Entry]] = {}
     notes |= {("crop", page): ledger.entries_by_crop.get(key, ()) for key, page in ledger.crop_pages.items()}
     notes |= {("bed", page): ledger.entries_by_bed.get(key, ()) for key, page in ledger.bed_pages.items()}
-    rows = []
-    for name in _searched(ledger):
-        found = {number[entry.id] for entry in notes.get((name.kind, name.link.to), ())}
-        row = (name.kind, name.link.text, name.link.to, ", ".join(name.also), numbers(sorted(found)))
-        rows.append((row, found))
-    return rows
+    return [
+        (name, sorted({number[entry.id] for entry in notes.get((name.kind, name.link.to), ())}))
+        for name in _searched(ledger)
+    ]
+
+
+def _names_written(names: Iterable[tuple[Name, list[int]]], notes: Mapping[str, int]) -> dict[str, str]:
+    """Names by kind, one a line: itself, its notes, its other names, its page where that is not called like it.
+
+    A variety has the line its crop stands in; a name that has no page of its own has the note it leads to.
+    """
+    written: defaultdict[str, list[str]] = defaultdict(list)
+    crops: dict[str, int] = {}
+    for name, found in names:
+        to, text = name.link.to, _one_line(name.link.text)
+        if name.kind == "crop":
+            crops[to] = len(crops)
+        if name.kind == "variety":
+            parts = [text, _letters(crops[to])]
+        elif to in notes:
+            parts = [text, _letters(notes[to])]
+        else:
+            parts = [text, numbers(found), _one_line(", ".join(name.also)), "" if to == _like(name) else to]
+        written[name.kind].append("\t".join(parts).rstrip("\t"))
+    return {kind: "\n".join(lines) for kind, lines in written.items()}
+
+
+def _like(name: Name) -> str:
+    """The page a name has, if it is called just like it; the browser holds the same rule."""
+    if not name.link.text.isascii():
+        return ""
+    return f"{FOLDERS.get(name.kind, '')}{re.sub('[^a-z0-9]+', '-', name.link.text.lower()).strip('-')}.html"
 
 
 def _searched(ledger: Ledger) -> Iterator[Name]:
@@ -175,19 +223,28 @@ def _texts(entry: Entry) -> Iterator[str]:
     yield from (value for _, value in entry.extra)
 
 
+NO_WORD = frozenset(DIGITS)
+
+
 def stems_in(text: str) -> set[str]:
     """The stems of a text that are worth finding."""
     words = (WORD_ASCII if text.isascii() else WORD).findall(text)
     found = {stem(word) for word in set(words) if len(word) <= LONGEST_WORD}
-    found.discard("")
-    return found
+    return {word for word in found if word and NO_WORD.isdisjoint(word)}
 
 
-def _without_named(words: dict[str, set[int]], names: list[tuple[Row, set[int]]]) -> None:
-    """Leave out of a word's notes those that a name with that word brings anyway."""
-    for row, found in names:
-        for word in stems_in(row[1]):
+def _without_titles(words: dict[str, set[int]], titles: Sequence[str]) -> None:
+    """Leave out the notes a word stands in the title of: the browser has the titles."""
+    for place, title in enumerate(titles):
+        for word in stems_in(title):
+            words.get(word, set()).discard(place)
+
+
+def _without_named(words: dict[str, set[int]], names: Iterable[tuple[str, list[int]]]) -> None:
+    """Leave out of a word's notes those that a name or a deed with that word brings anyway."""
+    for text, found in names:
+        for word in stems_in(text):
             if word in words:
-                words[word] -= found
-                if not words[word]:
-                    del words[word]
+                words[word].difference_update(found)
+    for word in [word for word, found in words.items() if not found]:
+        del words[word]

@@ -57,6 +57,16 @@ def test_what_is_complete_is_said_to_be() -> None:
     assert need is not None and need.words.endswith("They were complete on 9 June")
 
 
+def test_heat_that_is_just_enough_is_enough() -> None:
+    """Sixteen days of 43.375 degrees above the base, as no garden has them, are 694 to the last."""
+    hot = [
+        WeatherDay(on=date(2026, 4, 1) + timedelta(days=n), low=4.4 + 43.375, high=4.4 + 43.375)
+        for n in range(16)
+    ]
+    need = told(planting("pea", sown="2026-04-01"), book("2026-04-20", *hot))
+    assert need is not None and need.words.endswith("They were complete on 16 April")
+
+
 def test_a_range_of_heat_is_a_range_of_days() -> None:
     """Above 10 °C these days make 4.4 each: 972 are complete on the 221st of them, 1,050 on the 239th."""
     need = told(planting("sweet-corn", sown="2026-03-01"), book("2026-03-01"))

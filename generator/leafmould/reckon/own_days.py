@@ -27,7 +27,7 @@ PLANTING = 0.10
 """How far plantings of one crop and year differ."""
 TENTH = 1.2815515655446004
 """Standard deviations from the middle of a normal distribution to its tenth and its ninetieth part."""
-BELIEVED = 30
+BELIEVED = 12
 """So many plantings must be off by more or less than the spreads say, until the garden's own distances weigh as much."""
 FARTHEST = 4.0
 """The square of a distance, in spreads, counts as this at most: one slip of the pen is no bad year."""

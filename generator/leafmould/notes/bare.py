@@ -12,6 +12,7 @@ from leafmould.notes.signs import is_arrow
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, ARTICLES, BEING, PLACE_OPENERS, TITLES
+from leafmould.notes.words.verbs import GERUNDS
 from leafmould.values.names import Kind
 from leafmould.values.when import When
 
@@ -56,6 +57,8 @@ BEHIND = frozenset(
 
 def in_or_out(typed: Typed) -> Clause | None:
     """ "leeks in, 40, bed 3", "garlic out, 23 bulbs"."""
+    if (verb := GERUNDS.get((typed.words[0],))) and ":" in typed.gaps[1] and typed.is_number(1):
+        return Clause(0, 0, 1, typed.count, (typed.words[0],), verb)  # "pickling: 2 jars beetroot"
     if typed.words[0] in ("from", "ex") and typed.words[1:2] and typed.words[1] in OUT_OF and typed.breaks[2]:
         return Clause(0, 0, 2, typed.count, ("from", "store"), "used")
     if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
@@ -312,6 +315,12 @@ def amount_alone(typed: Typed) -> Clause | None:
     first = typed.words[0]
     if first in MEALS and typed.breaks[1] and typed.count > 1:
         first = typed.words[1]  # "Lunch: two artichokes"
+    if (
+        first in ("from", "off")
+        and typed.count > 2
+        and typed.kind(1 + (typed.words[1] in ARTICLES), Kind.BED)[0]
+    ):
+        first = "1"  # "from Bed 4: 6 leeks"
     if not (
         typed.names(0)[0]
         or first.isdigit()
@@ -323,7 +332,7 @@ def amount_alone(typed: Typed) -> Clause | None:
         return None
     verb = (
         "planted"
-        if plain & SET_OUT and "harvest" not in plain
+        if plain & (SET_OUT - {"plant"} if is_weighed else SET_OUT) and "harvest" not in plain
         else "put up"
         if is_made
         else "sowed"

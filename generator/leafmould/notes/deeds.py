@@ -63,6 +63,9 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
                 continue
             done[-1].draft.leave(clause.start, clause.end, True)
             continue
+        if done and done[-1].verb.name == "opened" and verb == "saw":
+            done[-1].draft.leave(clause.start, clause.end, True)  # "opened hive 2: eggs seen"
+            continue
         if done and is_about_pest(typed, clause, verb, done[-1]):
             done[-1].draft.leave(clause.start, clause.end, True)
             continue

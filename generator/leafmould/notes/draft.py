@@ -35,7 +35,8 @@ class Item:
     varieties: list[Named] = field(default_factory=list)
     amounts: list[Amount] = field(default_factory=list)
     spans: list[Span] = field(default_factory=list)
-    thing: str | None = None  # "tomato sauce"
+    thing: str | None = None  # "eggs", "honey": what it is of, where that is no crop
+    made: str | None = None  # "tomato sauce", of the crop
     is_mix: bool = False
     crop_end: int = -1  # word behind the last crop read
     places: list[Named] = field(default_factory=list)  # its own, where the line gives each its own amount

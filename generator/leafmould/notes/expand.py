@@ -35,7 +35,7 @@ class Share(NamedTuple):
     spans: list[Span]
     is_together: bool = False
     part: str | None = None
-    thing: str | None = None
+    thing: str | None = None  # what its amount is of, or what was made of the crop
 
 
 def to_actions(
@@ -127,7 +127,7 @@ def _of_item(item: Item, shared: list[Amount], draft: Draft) -> list[Share]:
         return [Share([], [], amounts, places, item.spans, thing=item.thing)]
     several = len(item.crops) > 1 or len(item.varieties) > 1
     together = several and (item.is_mix or not is_doubtful)
-    return [Share(item.crops, item.varieties, amounts, places, item.spans, together, item.part)]
+    return [Share(item.crops, item.varieties, amounts, places, item.spans, together, item.part, item.made)]
 
 
 DOUBTS = (Sureness.DOUBTFUL, Sureness.UNKNOWN)

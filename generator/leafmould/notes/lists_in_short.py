@@ -71,6 +71,7 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         comes_off_a_bed(typed, begin)
         or _is_share(typed, verb, begin)
         or "rest" in typed.words[begin : verb.verb_end]
+        or _is_rest_lost(typed, verb, begin)
     ):
         return clauses
     is_counted = any(_is_counted(typed, i) and not typed.names(max(i - 1, 0))[0] > 1 for i in range(begin))
@@ -86,9 +87,10 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
 def _is_rest_lost(typed: Typed, clause: Clause, begin: int) -> bool:
     """ "one small bowl. Blackbird had the rest", "2 lb, blight on the rest, binned": what came before was picked."""
     words = typed.words[begin : typed.stops[clause.verb_start]]
-    return action_of(typed, clause)[0] in ("lost", "composted") and bool(
-        {"rest", "remainder", "other"} & set(words)
-    )
+    shares = {"rest", "remainder", "other"}
+    if any(nouns.UNITS.get(w) in nouns.WEIGHTS for w in typed.words[:begin]):
+        shares |= {"most", "half"}  # "cobnuts 600 g, squirrels had most"
+    return action_of(typed, clause)[0] in ("lost", "composted") and bool(shares & set(words))
 
 
 def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:

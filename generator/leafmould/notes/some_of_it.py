@@ -24,7 +24,7 @@ def _words(text: str) -> frozenset[str]:
 
 BAD = _words(
     """split forked cracked crackt rotten rotted rotting rot soft mushy bruised bitter maggoty maggot maggots wormy scabby scab canker cankered
-    green slugged holed holey mouldy moldy mould bolted bolting nibbled pecked chewed damaged spoiled spoilt blighted blighty rust rusty squashed squished broken broke
+    green slugged holed holey mouldy moldy mould bolted bolting nibbled pecked chewed damaged spoiled windfall windfalls spoilt blighted blighty rust rusty squashed squished broken broke
     smashed dud duds unripe overripe forky forking wonky misshapen deformed hollow woody fanged fangs blown sprouting sprouted frosted dead empty reject shell-less shelled
     speared sliced stabbed gone burst bursting blown damp wilted scorched sunburnt shrivelled dry pithy stringy stunted undersized bad dropped leaked leaking leaky
     failed unsealed edible sound fine usable perfect ok okay unsplit keepers"""

@@ -240,6 +240,8 @@ def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Cl
         return [found, *clauses[1:]]  # "mildew's back on the courgettes"
     if clauses[0].verb_start < stop:
         return clauses
+    if found.verb in ("penned", "let out") and clauses[0].form == ("ate",):
+        clauses[0].is_by_trouble = True  # "hens in the greenhouse, ate 6 lettuces"
     if found.form == ("from", "store"):
         spots = range(clauses[0].verb_start, found.verb_end, -1)
         stop = next((i for i in spots if typed.breaks[i]), stop)  # "From store: 2 squashes, 1 gone"

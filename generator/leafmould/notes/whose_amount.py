@@ -118,6 +118,15 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.said.update(range(i, read.end + 1))
         draft.leave(i, read.end + 1, True)
         return
+    if (
+        walk.is_topic
+        and walk.verb.name == "picked"
+        and read.amount.unit in ("plant", "tree", "bush")
+        and not crop_follows
+    ):
+        draft.said.update(range(i, read.end))
+        draft.leave(i, read.end, False)  # "12 tomato plants gave 31 kg"
+        return
     if take_no_good(walk, item, read, i):
         return
     if _tells_of_some(walk, item, read, i):

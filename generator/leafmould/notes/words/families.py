@@ -124,7 +124,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("dug; dug out", (("hole", "remark"),)),
     ("dug; chopped; worked; forked", (("green manure", "dug in"), ("stuff into", "dug in"))),
     ("turned over; turned", (("green manure", "dug in"),)),
-    ("fed", (("bed fed", "fed"),)),
+    ("fed", (("bed fed", "fed"), ("animals first", "fed animals"))),
     ("opened; opened up; propped; lifted", (("glass", "uncovered"),)),
     ("cut; chopped; mowed", (("to the ground", "pruned"),)),
     ("had", (("weather", "remark"), ("done by another", "ask gave away or remark"))),

@@ -110,6 +110,28 @@ def test_f72_line_ends_are_kept() -> None:
     assert html("one\ntwo") == "<p>one<br>\ntwo</p>"
 
 
+WRAPPED = """\
+Ninestair is a garden on a slope, with nine flights of stone stairs
+and walls between them that somebody built by hand, long before us,
+without mortar."""
+
+
+def test_lines_that_an_editor_broke_flow_as_one_paragraph() -> None:
+    assert plain_blocks(WRAPPED) is not None
+    assert html(WRAPPED) == f"<p>{WRAPPED}</p>"
+    assert html(WRAPPED.replace("by hand", "*by hand*")) == f"<p>{WRAPPED}</p>".replace(
+        "by hand", "<em>by hand</em>"
+    )
+
+
+def test_long_lines_of_work_stay_apart() -> None:
+    lines = (
+        "picked 1.2 kg tomatoes from the Hoop bed and another 400 g out of the Old bed",
+        "watered everything twice",
+    )
+    assert html("\n".join(lines)).count("<br>") == 1
+
+
 def test_f73_times_signs_struck_words_and_boxes_are_as_written() -> None:
     assert html("2*3*4") == "<p>2*3*4</p>"
     assert html("*dry* and **hot**") == "<p><em>dry</em> and <strong>hot</strong></p>"

@@ -1,6 +1,6 @@
 """A note's Markdown as HTML: names linked, links checked, nothing passed through that could act.
 
-HTML is shown as text, comments never appear, line ends are kept, pictures stand where they are named (or a quiet line does), and
+HTML is shown as text, comments never appear, line ends are kept unless an editor made them, pictures stand where they are named (or a quiet line does), and
 numbers that Markdown would take for list markers keep their value. Nothing a note says can end the run.
 """
 
@@ -24,7 +24,8 @@ from markupsafe import Markup
 from leafmould.notes.pictured import PICTURE, name_in
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.page import Plate
-from leafmould.render.in_text import FIGURE, IN_LINK, PICTURES, InText
+from leafmould.render.flowing import flows
+from leafmould.render.in_text import BREAKS, FIGURE, IN_LINK, PICTURES, InText
 from leafmould.render.pieces import safe
 from leafmould.render.plain import Block, plain_blocks
 from leafmould.values.lengths import too_long_at
@@ -72,7 +73,7 @@ class Prose:
             return _as_typed(text)
         for token in tokens:
             if token.type == "inline" and token.children:
-                token.children = self._led(token.children, root, file)
+                token.children = self._led(_flowing(token.content, token.children), root, file)
         pictures = InText(plates or {}, root)
         set_apart = pictures.set_apart(_kept_signs(tokens))
         return Markup(self._markdown.renderer.render(set_apart, self._markdown.options, {PICTURES: pictures}))
@@ -91,8 +92,9 @@ class Prose:
             items = "".join([f"<li>{self._line(line, root, set())}</li>\n" for line in block.lines])
             return f"<ul>\n{items}</ul>\n"
         done: set[str] = set()
-        lines = "<br>\n".join([self._line(line, root, done) for line in block.lines])
-        return f"<p>{lines}</p>\n"
+        lines = [self._line(line, root, done) for line in block.lines]
+        ends = ["\n" if goes_on else "<br>\n" for goes_on in flows(block.lines)]
+        return f"<p>{''.join(map(str.__add__, lines, [*ends, '']))}</p>\n"
 
     def _line(self, line: str, root: str, done: set[str]) -> str:
         """A line with its names led to their pages, each once in a paragraph."""
@@ -150,6 +152,18 @@ class Prose:
             done.add(to)
             led.append(Token("mention", "", 0, content=_link(root, words, to)))
         return led
+
+
+def _flowing(typed: str, children: list[Token]) -> list[Token]:
+    """The tokens of a paragraph with the line ends an editor made as plain ones."""
+    ends = [at for at, token in enumerate(children) if token.type in BREAKS]
+    lines = typed.split("\n")
+    if len(ends) != len(lines) - 1:  # one stands inside of something that takes it for a space
+        return children
+    for at, goes_on in zip(ends, flows(lines), strict=True):
+        if goes_on and children[at].type == "softbreak":
+            children[at] = Token("text", "", 0, content="\n")
+    return children
 
 
 def _as_typed(text: str) -> Markup:

@@ -93,6 +93,16 @@ def test_a_disease_that_never_goes_is_told_by_how_long_it_lives() -> None:
     assert told(notes, "Amaryllidaceae").until == 2044
 
 
+def test_of_two_diseases_the_one_without_a_figure_keeps_the_family_away() -> None:
+    """University of Connecticut IPM on beans: anthracnose two years, pod white mold "several years"."""
+    seen = "\n2025-08-01\n- saw {} on French beans in Arch"
+    notes = grown("kale", "potato", "leek", "French bean", "lettuce")
+    assert told(notes + seen.format("anthracnose"), "Fabaceae").until == 2028
+    both = told(notes + seen.format("anthracnose") + seen.format("pod white mold"), "Fabaceae")
+    assert (both.kind, both.until) == ("not yet", None)
+    assert both.reason.startswith("Pod white mold was noted in 2025; advised: several years.")
+
+
 def test_what_stays_for_years_does_not_count_for_its_family() -> None:
     notes = (
         grown("pea", "leek", "potato", "kale")

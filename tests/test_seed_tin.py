@@ -272,6 +272,24 @@ def test_seed_that_was_weighed_is_taken_off_by_weight() -> None:
         """
     table = "crop,variety,year,amount,counted\nFrench bean,Provider,2025,120 g,2026-01-31\n"
     assert left(table, notes) == ["75 of 120 g left by the notes; 1 sowing not counted"]
+    (lot,) = lots(table, notes)
+    assert lot.left is not None and (lot.left.seeds, lot.left.grams) == (None, 75)
+
+
+def test_saved_seed_that_was_weighed_is_taken_off_from_its_saving() -> None:
+    notes = """
+        2025-09-20
+        - saved seed from runner beans, 40 g
+        2026-05-10
+        - sowed 15 g runner beans in Arch
+        """
+    assert left("crop\n", notes) == ["25 of 40 g left by the notes"]
+
+
+def test_one_count_over_two_varieties_is_a_count_of_neither() -> None:
+    notes = "2026-03-21\n- sowed 12 peas 'Meteor' and 'Douce Provence' in Arch"
+    table = "crop,variety,year,amount,counted\npea,Meteor,2025,50 seeds,2026-01-31\n"
+    assert left(table, notes) == ["of 50 seeds; 1 sowing not counted"]
 
 
 def test_a_trial_takes_seed_too() -> None:

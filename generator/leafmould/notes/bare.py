@@ -221,6 +221,17 @@ def _is_thing_given(typed: Typed, plain: set[str]) -> bool:
     return not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] for i in before)
 
 
+def _names_set_out(typed: Typed) -> set[str]:
+    """What is planted and never picked: "onion sets", seed potatoes; not the runner of "runner beans", nor "Crown Prince"."""
+    hidden: set[int] = set()
+    for i in range(typed.count):
+        size, known = typed.names(i)
+        is_variety = any(k.kind is Kind.VARIETY for k in known)
+        hidden.update(range(i, i + size - (not is_variety and size > 1)))
+    words = {typed.words[i] for i in range(typed.count) if i not in hidden}
+    return words & SET_OUT | ({"seed"} if {"seed", "potato"} <= set(typed.words) else set())
+
+
 def price_alone(typed: Typed) -> Clause | None:
     """ "rhubarb crown £6.50", "5 frames £11, 10 kg sugar £9.90": bought, where nothing says that it was sold."""
     if (
@@ -332,7 +343,7 @@ def amount_alone(typed: Typed) -> Clause | None:
         return None
     verb = (
         "planted"
-        if plain & (SET_OUT - {"plant"} if is_weighed else SET_OUT) and "harvest" not in plain
+        if _names_set_out(typed) - ({"plant"} if is_weighed else set()) and "harvest" not in plain
         else "put up"
         if is_made
         else "sowed"

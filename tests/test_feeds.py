@@ -17,6 +17,7 @@ from pathlib import Path
 
 import feedparser
 import icalendar
+import jsonschema
 import pytest
 import vobject
 from bs4 import BeautifulSoup
@@ -25,6 +26,7 @@ from hypothesis import strategies as st
 
 from leafmould.build import build
 from leafmould.pages.calendar import _folded, _text
+from sites import example
 
 ON = date(2026, 7, 15)
 ATOM = "{http://www.w3.org/2005/Atom}"
@@ -228,6 +230,40 @@ def test_every_column_is_explained_and_every_file_linked(site: Path) -> None:
         header = next(csv.reader(io.StringIO(file.read_text("utf-8"))))
         assert [dt.get_text() for dt in section.select("dt")] == header
         assert all(dd.get_text(strip=True) for dd in section.select("dd"))
+
+
+@pytest.mark.parametrize("household", [True, False])
+def test_every_table_of_the_example_keeps_its_schema(household: bool, tmp_path: Path) -> None:
+    """jsonschema, with formats checked, reads each JSON file of the site beside the schema that lies there."""
+    data = example(tmp_path, household=household) / "data"
+    files = sorted(path.name for path in data.glob("*.json") if not path.name.endswith(".schema.json"))
+    assert {"beds.json", "crops.json", "doings.json", "notes.json", "seeds.json", "weather.json"} <= set(
+        files
+    )
+    for name in files:
+        schema = json.loads((data / name.replace(".json", ".schema.json")).read_text("utf-8"))
+        jsonschema.Draft202012Validator.check_schema(schema)
+        held = json.loads((data / name).read_text("utf-8"))
+        jsonschema.validate(held, schema, format_checker=jsonschema.FormatChecker())
+        told = schema["properties"][next(key for key in held if key not in ("version", "on"))]["items"]
+        assert not set(held[next(key for key in held if key not in ("version", "on"))][0]) - set(
+            told["properties"]
+        )
+
+
+def test_a_schema_says_what_each_key_means_and_refuses_what_it_does_not_promise(site: Path) -> None:
+    schema = json.loads((site / "data" / "beds.schema.json").read_text("utf-8"))
+    beds = schema["properties"]["beds"]["items"]["properties"]
+    assert beds["area m2"] == {"type": ["number", "null"], "description": "where it can be told"}
+    assert beds["until"] == {
+        "type": ["string", "null"],
+        "format": "date",
+        "description": "the day it ended, where it has",
+    }
+    held = json.loads((site / "data" / "beds.json").read_text("utf-8"))
+    held["beds"][0]["area m2"] = "large"
+    with pytest.raises(jsonschema.ValidationError, match="'large' is not of type 'number', 'null'"):
+        jsonschema.validate(held, schema)
 
 
 def test_private_things_are_in_none_of_them(tmp_path: Path) -> None:

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.table_schemas import ENDING, table_schema
 from leafmould.report import JSON_VERSION
 from leafmould.values.when import When
 
@@ -44,6 +45,11 @@ class Table:
         """The address of the same as JSON; "" where a file with a contract of its own holds it."""
         return "" if self.name in ("plantings", "pickings") else f"data/{self.name}.json"
 
+    @property
+    def schema(self) -> str:
+        """The address of what the JSON promises."""
+        return f"data/{self.name}{ENDING}"
+
 
 def table_files(ledger: Ledger) -> dict[str, bytes]:
     """The tables that have rows, as files by name: CSV, and JSON where no other file holds the same."""
@@ -53,6 +59,7 @@ def table_files(ledger: Ledger) -> dict[str, bytes]:
             files[table.file] = _csv(table, rows)
             if table.json:
                 files[table.json] = _json(table, rows, ledger)
+                files[table.schema] = table_schema(table.name, table.about, table.columns)
     return files
 
 
@@ -191,7 +198,7 @@ def _beds(ledger: Ledger) -> Iterator[Sequence[object]]:
             bed.name,
             bed.kind,
             bed.size_written,
-            bed.area_m2,
+            None if bed.area_m2 is None else round(bed.area_m2, 3),
             bed.sun,
             bed.water,
             bed.soil,

@@ -337,18 +337,20 @@ def _entry_problems(entry: Entry, shown: Entry, sight: Sight) -> tuple[Problem, 
 def _with_plain_ids(entries: Sequence[Entry], about_hidden: set[str], sight: Sight) -> tuple[Entry, ...]:
     """The entries, with a plain name in place of every file name that may tell something hidden."""
     files = sorted({_file_of(entry) for entry in entries})
-    must_go = {f for f in files if f in about_hidden or _tells_hidden(f, sight)}
+    tell = _telling(sight)
+    must_go = {f for f in files if f in about_hidden or any(names.are_in(f) for names in tell)}
     taken = set(files) - must_go
     plain: dict[str, str] = {}
     for file in sorted(must_go):
-        plain[file] = _plain_id(file, _telling(sight), taken | set(plain.values()))
+        plain[file] = _plain_id(file, tell, taken | set(plain.values()))
     return tuple(_renamed(entry, plain) if plain else entry for entry in entries)
 
 
 def _telling(sight: Sight) -> tuple[Names | Disguise, ...]:
-    """What no name of a file may tell."""
+    """What no name of a file may tell; most gardens hide little."""
     view = sight.view
-    return (view.bed_names, sight.others, view.words, sight.people, sight.folk, view.disguise)
+    tell = (view.bed_names, sight.others, view.words, sight.people, sight.folk, view.disguise)
+    return tuple(names for names in tell if names)
 
 
 def _tells_hidden(name: str, sight: Sight) -> bool:

@@ -25,7 +25,7 @@ NEW_FILE = os.O_WRONLY | os.O_CREAT | os.O_TRUNC | getattr(os, "O_BINARY", 0)
 
 def write(path: Path, content: bytes, *, is_flushed: bool = False) -> None:
     """Write a file whole; `is_flushed`: and have the disk write it down before going on."""
-    with _about(path):
+    try:
         handle = os.open(path, NEW_FILE, 0o666)
         try:
             rest = memoryview(content)
@@ -35,6 +35,9 @@ def write(path: Path, content: bytes, *, is_flushed: bool = False) -> None:
                 _flush(handle)
         finally:
             os.close(handle)
+    except OSError as fault:
+        _name(fault, path)
+        raise
 
 
 def replace(path: Path, to: Path) -> None:
@@ -112,5 +115,9 @@ def _about(path: Path) -> Iterator[None]:
     try:
         yield
     except OSError as fault:
-        fault.filename, fault.filename2 = str(path), None
+        _name(fault, path)
         raise
+
+
+def _name(fault: OSError, path: Path) -> None:
+    fault.filename, fault.filename2 = str(path), None

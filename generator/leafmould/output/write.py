@@ -135,9 +135,11 @@ class Writing:
         self._names.add(name)
         made = Made(digest=digest_of(content), mark=mark)
         self._made[name] = made
-        with self._told(UNTOUCHED, name):
+        try:
             if not self._stands(name, made):
                 self._changed[name] = self._stage.add(name, content)
+        except OSError as fault:
+            raise self._refused(fault, UNTOUCHED, name) from fault
 
     def keep(self, name: str, mark: str) -> bool:
         """Keep a file as the last build made it, if that build gave it this mark and it stands there whole.
@@ -220,13 +222,16 @@ class Writing:
         return stands_as(self._to / name, made, written)
 
     @contextmanager
-    def _told(self, state: str, name: str | None = None) -> Iterator[None]:
+    def _told(self, state: str) -> Iterator[None]:
         """Let what the disk refuses be told in one sentence, with the state the site is in."""
         try:
             yield
         except OSError as fault:
-            about = self._shown / name if name else fault.filename or self._shown
-            raise LeafmouldError(f'Could not write "{about}": {refusal(fault)}. {state}') from fault
+            raise self._refused(fault, state) from fault
+
+    def _refused(self, fault: OSError, state: str, name: str | None = None) -> LeafmouldError:
+        about = self._shown / name if name else fault.filename or self._shown
+        return LeafmouldError(f'Could not write "{about}": {refusal(fault)}. {state}')
 
 
 def write_site(to: Path, files: Mapping[str, bytes], *, patience: float = PATIENCE) -> Written:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 UNSAFE = re.compile(r'[\x00-\x1f\x7f\\:*?"<>|\ud800-\udfff]')
 """Signs some disk does not take in a name, or takes for something else."""
@@ -43,6 +44,7 @@ def length(step: str) -> int:
     )
 
 
+@lru_cache(maxsize=4096)
 def is_safe_step(step: str) -> bool:
     """Whether every disk takes one step of a path as it is, and gives it back."""
     return (

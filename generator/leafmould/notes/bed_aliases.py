@@ -46,7 +46,7 @@ def _letters(text: str) -> frozenset[str]:
 
 
 NO_INITIALS = _letters(
-    """or in on at to of as so it is by up my we me he be do go if an ok am pm tv uk us eu ph mm cm kg ml oz ft dr mr ms bc
+    """in on at to of as so it is by up my we me he be do go if an ok am pm tv uk us eu ph mm cm kg ml oz ft dr mr ms bc
     ad no"""
 )
 """Letters that stand for something else, also where they are written large."""

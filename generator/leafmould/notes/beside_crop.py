@@ -97,10 +97,12 @@ def noun_behind_crop(walk: Walk, item: Item) -> None:
     if word == "row" and walk.typed.is_number(i + 1):
         return
     if word in A_HOLDER and walk.verb.name == "picked" and not item.amounts and _is_one(walk, i):
-        written = walk.typed.written(i, i + 1)  # "radish bunch": one bunch
-        item.amounts.append(Amount(written=written, low=1.0, high=1.0, unit=word))
-        item.spans.append(("amount", walk.typed.starts[i], walk.typed.ends[i]))
-        walk.i = i + 1
+        _count_holder(walk, item, i, i + 1, 1.0)  # "radish bunch": one bunch
+        return
+    j = i + 1 + (walk.word(i + 1) == "x")
+    is_number = walk.word(j).isdigit() and (walk.word(j + 1) not in nouns.UNITS or walk.typed.breaks[j + 1])
+    if word in A_HOLDER and walk.verb.name == "picked" and not item.amounts and is_number:
+        _count_holder(walk, item, i, j + 1, float(walk.word(j)[:6]))  # "strawberries punnet x2"
         return
 
     if item.amounts and item.amounts[-1].unit == "piece":
@@ -112,6 +114,13 @@ def noun_behind_crop(walk: Walk, item: Item) -> None:
 
 
 A_HOLDER = frozenset({"bunch", "handful", "bowl", "bag", "bucket", "basket", "box", "punnet", "armful"})
+
+
+def _count_holder(walk: Walk, item: Item, i: int, end: int, number: float) -> None:
+    amount = Amount(written=walk.typed.written(i, end), low=number, high=number, unit=walk.word(i))
+    item.amounts.append(amount)
+    item.spans.append(("amount", walk.typed.starts[i], walk.typed.ends[end - 1]))
+    walk.i = end
 
 
 def _is_one(walk: Walk, i: int) -> bool:

@@ -10,7 +10,14 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from leafmould.notes.words import nouns
-from leafmould.notes.words.clipped import BEFORE_AMOUNTS, BEFORE_BEANS, BEHIND_DEEDS, CLIPPED, OPENING
+from leafmould.notes.words.clipped import (
+    BEFORE_AMOUNTS,
+    BEFORE_BEANS,
+    BEFORE_ONIONS,
+    BEHIND_DEEDS,
+    CLIPPED,
+    OPENING,
+)
 from leafmould.notes.words.prepositions import CLAUSE_LEADS
 from leafmould.notes.words.spellings import SPELLINGS
 from leafmould.notes.words.verbs import PARTICLES_OF
@@ -19,7 +26,9 @@ from leafmould.values.names import Kind, fold_word
 if TYPE_CHECKING:
     from leafmould.notes.typed import Typed
 
-CLIPPED_WORDS = frozenset({*map(fold_word, CLIPPED), *OPENING, *BEHIND_DEEDS, "pot", "hoop", "an"})
+INCLUDED = ("inc", "incl")
+""" "rocket, inc. mizuna": and mizuna."""
+CLIPPED_WORDS = frozenset({*map(fold_word, CLIPPED), *OPENING, *BEHIND_DEEDS, "pot", "hoop", "an", *INCLUDED})
 """One of these, folded, stands in every line that is looked through."""
 NO_VOWELS = frozenset("bcdfgjklmnpqrstvwz")
 """No "an" stands before these: "an jammed the rest" means "and"."""
@@ -42,6 +51,10 @@ def _in_full(typed: Typed, i: int) -> str:
         return "polytunnel" if _is_tunnel(typed, i) else word
     if word in typed.vocabulary.longest_by_first_word:
         return word  # a garden may have a bed called so
+    if word in INCLUDED:
+        return "and" if _is_thing(typed, i + 1) and not _is_count(typed, i + 1) else word
+    if written in BEFORE_ONIONS:
+        return "spring" if typed.words[i + 1 : i + 2] == ["onion"] else word
     if word == "an":
         return "and" if i and typed.words[i + 1 : i + 2] and typed.words[i + 1][0] in NO_VOWELS else word
     if word in BEHIND_DEEDS:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -55,6 +56,15 @@ HOUR = re.compile(
 )
 
 
+def is_fraction(typed: Typed, i: int) -> bool:
+    """ "1/2 bag of beans": no day in February."""
+    if i + 2 >= typed.count or typed.gaps[i + 1] != "/" or typed.words[i] not in ("1", "2", "3"):
+        return False
+    follows = typed.words[i + 2]
+    is_half = typed.words[i + 1] in ("2", "3", "4") and not typed.breaks[i + 2]
+    return is_half and (follows in nouns.HOLDERS or follows in nouns.UNITS or follows in ("dozen", "bunch"))
+
+
 def take_date(walk: Walk) -> bool:
     """A date of the clause: behind "on", behind a comma, or closing the clause."""
     i = walk.i
@@ -85,6 +95,8 @@ def take_date(walk: Walk) -> bool:
         return False
     if "=" in walk.typed.gaps[lead] or (walk.word(lead - 1) in LEFT_OVER and walk.typed.is_number(lead)):
         return False  # "pH = 6.1", "remaining 4/5"
+    if is_fraction(walk.typed, lead):
+        return False
     plain, start = walk.typed.plain[: walk.typed.ends[walk.end - 1]], walk.typed.starts[lead]
     found = scan_day(plain, start)
     if found is None and lead > i:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from leafmould.notes.day_words import DAY_STARTS, set_date
+from leafmould.notes.day_words import DAY_STARTS, is_fraction, set_date
 from leafmould.notes.draft import Draft
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.words.verbs import LONGEST_PAST
@@ -23,6 +23,8 @@ def open_line(line: OneLine) -> int:
     if not (typed.words[lead] in DAY_STARTS or typed.plain[typed.starts[lead]].isdigit()):
         return 0
     plain = typed.plain
+    if is_fraction(typed, lead):
+        return 0
     if typed.count > 2 and typed.gaps[1] == "." and typed.words[2] in LONGEST_PAST:
         plain = DOTTED_DAY.sub(r"\1/\2", plain, count=1)
     found = scan_day(plain, typed.starts[lead])

@@ -162,10 +162,14 @@ def take_measured(walk: Walk, read: Read) -> bool:
         if follows == "x" and (second := _number_at(walk, j + 1)) is not None:
             j, follows = second.end, walk.word(second.end)
         before = walk.word(i - 1)
-        if follows in SPACING_WORDS or (
-            (before in ("at", "spaced", "spacing", "to") or walk.typed.gaps[i].endswith("@"))
-            and (walk.has("crop!") or walk.verb.name == "thinned")
-            and amount.unit != "m"
+        if (
+            follows in SPACING_WORDS
+            or _is_gap_alone(walk, amount, read.end)
+            or (
+                (before in ("at", "spaced", "spacing", "to") or walk.typed.gaps[i].endswith("@"))
+                and (walk.has("crop!") or walk.verb.name == "thinned")
+                and amount.unit != "m"
+            )
         ):
             end = j + (follows in SPACING_WORDS)
             end += walk.word(end) in ("plant", "row", "them", "each") and walk.word(end - 1) == "between"
@@ -178,6 +182,14 @@ def take_measured(walk: Walk, read: Read) -> bool:
             walk.i = j + 1
             return True
     return False
+
+
+def _is_gap_alone(walk: Walk, amount: Amount, end: int) -> bool:
+    """ "planted 10 psb, 60 cm": how far apart, where it is said how many."""
+    counts = walk.draft.item.amounts
+    is_counted = bool(counts) and all(a.count is not None and a.unit not in ("row", "seed") for a in counts)
+    is_end = end >= walk.end or walk.typed.breaks[end]
+    return is_counted and is_end and walk.verb.name == "planted" and amount.unit in ("cm", "mm", "in")
 
 
 TALL = frozenset({"staked", "tied in", "pinched out", "saw", "came up", "finished"})

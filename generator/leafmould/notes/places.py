@@ -129,6 +129,7 @@ def more_places(walk: Walk, role: str, first_word: str) -> None:
         )
         walk.i = j + size
         part_behind(walk)
+        _up_to(walk, role, walk.typed.words[j])
 
 
 def _up_to(walk: Walk, role: str, noun: str) -> None:

@@ -21,8 +21,10 @@ SHORTEST = 5
 """A shorter word is too often a word of its own: "bean" and "been", "leek" and "leak"."""
 SHORTEST_NAME = 6
 """A word with a capital may be anybody's name; longer ones seldom are."""
-SHORTEST_BARE = 3
-"""So many letters a word without vowels has at least: "swn"."""
+SHORTEST_BARE = 4
+"""So many letters a word without vowels has at least: "wtrd"."""
+CONSONANTS = 3
+"""And so many of them are consonants."""
 VOWELS = re.compile("[aeiou]")
 DOUBLED = re.compile(r"(.)\1")
 LETTERS = re.compile("[a-z]+")
@@ -54,8 +56,8 @@ def mend(
     """
     for i, is_like_name in spots.items():
         meant = meant_by(words[i], vocabulary)
-        if i == 0 and len(deeds := [word for word in meant if (word,) in verbs.PAST]) == 1:
-            meant = tuple(deeds)  # "clrd peas": cleared, no collards
+        if i == 0 and len(meant) > 1:
+            meant = _likeliest_deed(meant)
         if len(meant) > 1:
             torn[i] = meant
         elif meant:
@@ -73,6 +75,31 @@ def _is_in_bed_name(words: list[str], i: int, vocabulary: Vocabulary) -> bool:
     """The "Orchrad" of "Orchrad row", beside a word that is right."""
     phrases = (tuple(words[start : start + size]) for size in (2, 3) for start in range(max(0, i - 2), i + 1))
     return any(k.kind is Kind.BED for words in phrases for k in vocabulary.by_words.get(words, ()))
+
+
+def _likeliest_deed(meant: tuple[str, ...]) -> tuple[str, ...]:
+    """ "clrd peas": cleared, no collards; "pcked": picked, sooner than pecked."""
+    deeds = tuple(word for word in meant if (word,) in verbs.PAST) or meant
+    common = tuple(word for word in deeds if word in EVERYDAY)
+    return common if len(common) == 1 else deeds
+
+
+EVERYDAY = frozenset(
+    {
+        "sowed",
+        "planted",
+        "picked",
+        "watered",
+        "weeded",
+        "mulched",
+        "pruned",
+        "harvested",
+        "lifted",
+        "thinned",
+        "cleared",
+        "froze",
+    }
+)
 
 
 def _is_long_crop(typed: str, meant: str, vocabulary: Vocabulary) -> bool:
@@ -210,7 +237,7 @@ def _by_consonants(vocabulary: Vocabulary) -> dict[str, list[str]]:
     """Verbs, measures and crops by their first letter and their consonants."""
     found: dict[str, list[str]] = {}
     for word in sorted(_meant(vocabulary)):
-        if len(word) > SHORTEST_BARE:
+        if len(word) > CONSONANTS:
             found.setdefault(_consonants(word), []).append(word)
     return found
 
@@ -222,7 +249,11 @@ def _consonants(word: str) -> str:
 def _without_vowels(word: str, vocabulary: Vocabulary) -> tuple[str, ...]:
     """ "plntd", "crrts", "lttce": the one word that has these letters, and no consonant more."""
     bare = _consonants(word)
-    if len(bare) < SHORTEST_BARE or (len(bare) == SHORTEST_BARE and VOWELS.search(word[1:-1])):
+    if (
+        len(word) < SHORTEST_BARE
+        or len(bare) < CONSONANTS
+        or (len(bare) == CONSONANTS and VOWELS.search(word[1:-1]))
+    ):
         return ()
     known = _by_consonants(vocabulary).get(bare, ())
     return tuple(one for one in known if len(one) > len(word) and _is_within(word, one))

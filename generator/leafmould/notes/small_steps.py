@@ -33,7 +33,7 @@ from leafmould.values.problems import Level
 
 def take_join(walk: Walk) -> bool:
     word = walk.word(walk.i)
-    if word == "or":
+    if word == "or" and not walk.typed.names(walk.i)[0]:  # "OR" may be the Orchard row
         walk.was_or = walk.joined = True
     elif word in JOINS:
         walk.joined = True

@@ -27,6 +27,7 @@ from leafmould.notes.words.prepositions import (
     ends_nothing,
 )
 from leafmould.notes.words.spellings import SPELLINGS
+from leafmould.notes.words.verbs import LONGEST_PAST
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
 
 SAME_LENGTH = str.maketrans(
@@ -170,7 +171,7 @@ class Typed:
         if word == "n":
             return "north" if self._is_side(i) else word
         glued = start > 0 and self.plain[start - 1].isdigit()
-        if glued or (word == "w" and not self._is_with(i)):
+        if (glued and SPELLED_OUT.get(word) != "dozen") or (word == "w" and not self._is_with(i)):
             return word
         if word in MISSPELT and self.vocabulary.longest_by_first_word.get(word):
             return word
@@ -197,7 +198,7 @@ class Typed:
     def _mend(self, strange: set[str]) -> None:
         """Words mistyped by one letter or typed without vowels are read as what they were meant to be."""
         spots = {
-            i: self.capital(i) and not self._opens_sentence(i)
+            i: self.capital(i) and (not self._opens_sentence(i) or self._is_doer(i))
             for i, word in enumerate(self.words)
             if word in strange and len(word) >= SHORTEST_BARE and self._may_be_slip(i)
         }
@@ -209,6 +210,11 @@ class Typed:
         start, end = self.starts[i], self.ends[i]
         is_apart = "'" not in self.plain[start:end] and not (start and self.plain[start - 1].isdigit())
         return is_apart and not any(quote.start < start < quote.end for quote in self.quotes.values())
+
+    def _is_doer(self, i: int) -> bool:
+        """ "Karla picked peas": somebody, where "Onoins lifted" are many."""
+        follows = self.words[i + 1] if i + 1 < self.count else ""
+        return follows in LONGEST_PAST and self.plain[self.ends[i] - 1] not in "sS"
 
     def _opens_sentence(self, i: int) -> bool:
         return i == 0 or (self.breaks[i] and not self.gaps[i].startswith(","))

@@ -23,7 +23,7 @@ WHEN = r"(?:\s*(?:all day|all night|all week|all morning|all afternoon|most of t
 NUMBER_2, UNIT_2 = NUMBER.replace("number", "number2"), UNIT.replace("unit", "unit2")
 KIND = r"(?:(?:first|last|late|early|light|hard|heavy|ground|air|slight|sharp|killing|another|a|an|the|of|some|bit of|touch of|severe|big|huge)\s)*"
 COLD = re.compile(
-    rf"{KIND}(?P<what>frost|freeze|frosty)(?:ed)?(?:\s(?:of|to|down to|at))?[\s,:(]*(?:{NUMBER}{UNIT})?\)?{WHEN}(?:[,;\s]+{NUMBER_2}{UNIT_2})?{WHEN}\s*[.!]*",
+    rf"{KIND}(?P<what>frost|freeze|frosty)(?:ed)?(?:\s(?:of|to|down to|at))?[\s,:(!]*(?:{NUMBER}{UNIT})?\)?{WHEN}(?:[,;\s]+{NUMBER_2}{UNIT_2})?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 RAIN = re.compile(

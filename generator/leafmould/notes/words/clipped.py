@@ -36,7 +36,7 @@ parsnip | psnips psnip
 broad | brd
 french | fr frch
 green | grn
-spring | sprg
+spring | sprg spr spg
 sweetcorn | swtcrn swcorn
 gooseberry | gsebs goosebs
 blackcurrant | blkcurrants bcurrants bcurrant
@@ -84,6 +84,8 @@ CLIPPED = {
 
 BEFORE_BEANS = frozenset({"fr", "brd", "frch"})
 """These are what they are only before beans: "fr beans" are French, "fr the shed" is from there."""
+BEFORE_ONIONS = frozenset({"spr", "spg"})
+"""And these only before onions."""
 BEFORE_AMOUNTS = frozenset(
     {"ons", "rads", "cabs", "carrs", "gar", "pun", "puns", "lett", "mod", "bout", "div"}
 )
@@ -100,5 +102,6 @@ OPENING = {
     "ho": "hardened",
     "pl": "planted",
     "bt": "bought",
+    "wd": "weeded",
 }
 """What begins a deed, before a number or a crop; elsewhere it is a side, a sound, nothing."""

@@ -286,6 +286,27 @@ def test_saved_seed_that_was_weighed_is_taken_off_from_its_saving() -> None:
     assert left("crop\n", notes) == ["25 of 40 g left by the notes"]
 
 
+def test_rows_are_no_seeds() -> None:
+    notes = "2026-03-21\n- sowed 2 rows peas 'Meteor' in Arch\n- sowed 12 peas 'Meteor' in Top bed"
+    table = "crop,variety,year,amount,counted\npea,Meteor,2025,50 seeds,2026-01-31\n"
+    assert left(table, notes) == ["38 of 50 seeds left by the notes; 1 sowing not counted"]
+
+
+@pytest.mark.parametrize(
+    ("amount", "sown", "words"),
+    [
+        ("12 seeds", "12", "none of 12 seeds left by the notes"),
+        ("13 seeds", "12", "1 of 13 seeds left by the notes"),
+        ("12.26 g", "4 g", "8.3 of 12.3 g left by the notes"),
+    ],
+)
+def test_what_is_left_is_told_to_the_seed_and_to_the_tenth_of_a_gram(
+    amount: str, sown: str, words: str
+) -> None:
+    table = f"crop,variety,year,amount,counted\npea,Meteor,2025,{amount},2026-01-31\n"
+    assert left(table, f"2026-03-21\n- sowed {sown} peas 'Meteor' in Arch") == [words]
+
+
 def test_one_count_over_two_varieties_is_a_count_of_neither() -> None:
     notes = "2026-03-21\n- sowed 12 peas 'Meteor' and 'Douce Provence' in Arch"
     table = "crop,variety,year,amount,counted\npea,Meteor,2025,50 seeds,2026-01-31\n"

@@ -262,6 +262,7 @@ NOT_HARVEST = nouns.NOT_ALONE | frozenset(
 BEHIND_ALL = frozenset(
     {
         "up",
+        "at",
         "over",
         "round",
         "around",

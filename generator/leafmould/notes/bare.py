@@ -153,7 +153,11 @@ def is_brought_in(typed: Typed, clause: Clause, base: When | None, *, is_souther
 
 def is_lifted(typed: Typed, clause: Clause, base: When | None, *, is_southern: bool) -> bool:
     """ "swedes 5 up" in September: lifted; no seed of them comes up then."""
-    if clause.form != ("up",) or base is None or not typed.is_number(clause.verb_start - 1):
+    if clause.form != ("up",) or base is None:
+        return False
+    if any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in typed.words):
+        return not nouns.ROOTS.isdisjoint(typed.words[: clause.verb_start])  # "spuds up: 12.5 kg"
+    if not typed.is_number(clause.verb_start - 1):
         return False
     months = (2, 3, 4, 5, 6, 7) if is_southern else (8, 9, 10, 11, 12, 1)
     return base.first.month in months and not nouns.ROOTS.isdisjoint(typed.words[: clause.verb_start])

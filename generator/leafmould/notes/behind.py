@@ -129,6 +129,7 @@ def _crop_behind(walk: Walk, i: int) -> bool:
         or walk.word(i) not in CROP_LEADS
         or (
             walk.has("crop!")
+            and not (walk.verb.name == "picked" and walk.word(i) in ("off", "from"))
             and walk.verb.name
             not in (
                 "took cuttings",

@@ -93,6 +93,8 @@ def take_date(walk: Walk) -> bool:
         walk.verb.name == "tried seed" or (walk.verb.name in ("came up", "lost") and int(share[1][:9]) > 12)
     ):
         return False
+    if lead == i and walk.typed.gaps[lead + 1] == "/" and nouns.UNITS.get(walk.word(lead + 2)):
+        return False  # "1/2 kg"
     if "=" in walk.typed.gaps[lead] or (walk.word(lead - 1) in LEFT_OVER and walk.typed.is_number(lead)):
         return False  # "pH = 6.1", "remaining 4/5"
     if is_fraction(walk.typed, lead):

@@ -8,6 +8,7 @@ from leafmould.notes.put_where import takes_them
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, PLACE_OPENERS, REMARK_OPENERS
+from leafmould.notes.words.verbs import PLAIN
 from leafmould.values.names import Kind
 
 
@@ -83,13 +84,14 @@ def _leads_to(typed: Typed, i: int) -> bool:
 
 def _may_be_a_name(typed: Typed, j: int) -> bool:
     """A word nobody knows, where a person may stand: with a capital or without."""
-    return typed.words[j].isalpha() and not typed.names(j)[0] and typed.words[j] not in NO_NAMES
+    word = typed.words[j]
+    return word.isalpha() and not typed.names(j)[0] and word not in NO_NAMES and (word,) not in PLAIN
 
 
 NO_NAMES = (
     nouns.PLACE_NOUNS | nouns.SOON_PLACES | nouns.COUNT_NOUNS | nouns.SELDOM_VARIETY | nouns.TROUBLES | nouns.COVERS | nouns.MULCHES
     | nouns.SUPPORTS | FILLERS | PLACE_OPENERS.keys() | REMARK_OPENERS | frozenset(nouns.UNITS) | frozenset(nouns.NUMBERS) | frozenset(nouns.LONGEST_VAGUE)
-    | _words("fence death floor side end nothing seed bits mush pieces floor bin heap tip dump harden bed rest top make keep finish gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle wine jam")
+    | _words("fence death floor side end nothing seed bits mush pieces floor bin heap tip dump harden bed rest top make keep finish ripen dry gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle wine jam")
 )  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from dataclasses import replace
 from leafmould.notes.day_words import DAY_STARTS, is_fraction, set_date
 from leafmould.notes.draft import Draft
 from leafmould.notes.one_line import OneLine
+from leafmould.notes.words import nouns
 from leafmould.notes.words.verbs import LONGEST_PAST
 from leafmould.values.day_phrases import day_of_month, scan_day
 
@@ -38,6 +39,8 @@ def open_line(line: OneLine) -> int:
         end += 1
     if typed.words[end : end + 1] == ["weekend"] and not words.is_bare:
         words, end = replace(words, is_weekend=True), end + 1
+    if lead == 0 and typed.gaps[1] == "/" and end < typed.count and nouns.UNITS.get(typed.words[end]):
+        return 0  # "1/2 kg spinach"
     if words.is_bare and end < typed.count and not typed.breaks[end] and words.third is None:
         return 0
     walk = line.walk(typed, Draft(), "noted weather")

@@ -77,6 +77,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("laid", (("hens first", "collected"),)),
     ("filled", (("bags full", "picked"),)),
     ("washed", (("seed kept", "saved seed"), ("trouble", "treated"), ("treatment", "treated"))),
+    ("left", (("still standing", "remark"),)),
     ("drew", (("root", "picked"), ("weight", "picked"))),
     ("paid", (("crop", "bought"), ("product", "bought"), ("seed", "bought"))),
     ("carved", (("crop", "used"),)),

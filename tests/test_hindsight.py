@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner
@@ -14,6 +15,7 @@ from leafmould.cli import main
 from leafmould.reckon.almanac import almanac
 from leafmould.reckon.here import Turned, forecasts_here
 from leafmould.reckon.hindsight import scores
+from pages_garden import site_of
 
 YAML = "garden: G\nfrost: {last: 9 May, first: 6 October}\nbeds: [Arch, Top bed]"
 PACKETS = "beetroot: {days: 60, from: sowing}"
@@ -106,6 +108,26 @@ def test_kinds_are_judged_as_they_are_reckoned_now_and_what_stands_is_no_measure
         widths = [((f := t.here if uses else t.base).latest - f.earliest).days + 1 for t in beetroot]
         assert scores(found, uses_record=uses)[0].mean_width == sum(widths) / 2
     assert scores(found, uses_record=True)[0].mean_width > scores(found, uses_record=False)[0].mean_width
+
+
+def test_the_page_says_of_what_stands_that_it_stood_and_of_the_rest_how_far_off_it_was() -> None:
+    notes = """
+        2026-04-20
+        - sowed kale in Top bed
+        2026-05-01
+        - sowed beetroot in Arch
+        2026-09-30
+        - picked beetroot from Arch
+        2026-11-20
+        - picked kale from Top bed
+        """
+    settings = settings_of(YAML, crops_yaml=PACKETS)
+    pages = site_of(garden_of(notes, settings)).pages
+    values: Any = next(page.values for page in pages if page.address == "turned-out.html")
+    assert {row.planting.text: row.verdict for row in values.rows} == {
+        "beetroot": "67 days later",
+        "kale": "stood until it was wanted",
+    }
 
 
 @pytest.fixture

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+import pytest
+
 from gardens import garden_of, settings_of
 from leafmould.garden.queries import Past
 from leafmould.reckon.season_told import Mark, Seasons
@@ -110,6 +112,23 @@ def test_best_and_worst_are_told_beside_the_other_seasons() -> None:
     assert [(h.crop, h.grams, h.middle_g, h.seasons) for h in past.worst(2026)] == [("pea", 100, 950, 3)]
     assert past.best(2025) == ()  # 3 kg of carrots are less than 7
     assert [(h.crop, h.grams, h.middle_g) for h in past.worst(2024)] == [("carrot", 2000, 5000)]
+
+
+@pytest.mark.parametrize(
+    ("grams", "best", "worst"),
+    [("1250 g", ["pea"], []), ("1240 g", [], []), ("810 g", [], []), ("800 g", [], ["pea"])],
+)
+def test_a_quarter_more_is_the_least_that_makes_a_best_and_a_worst(
+    grams: str, best: list[str], worst: list[str]
+) -> None:
+    """Beside two seasons of a kilogram: 1,250 g is a quarter more, and a kilogram is a quarter more than 800 g."""
+    typed = "\n".join(
+        f"{year}-07-01\n- picked {weight} peas from Arch"
+        for year, weight in ((2023, "1 kg"), (2024, "1 kg"), (2025, grams))
+    )
+    past = Seasons(Past(garden_of(typed, on=date(2026, 7, 1))))
+    assert [h.crop for h in past.best(2025)] == best
+    assert [h.crop for h in past.worst(2025)] == worst
 
 
 def test_a_season_that_lasts_is_nothing_s_worst() -> None:

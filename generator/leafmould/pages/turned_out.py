@@ -13,6 +13,7 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
 from leafmould.reckon.here import Turned, outside
 from leafmould.reckon.hindsight import Score, scores, way_scores
+from leafmould.reckon.standing import stands
 from leafmould.values.wording import counted, day, day_range
 
 MOST_ROWS = 120
@@ -101,11 +102,13 @@ def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
             is_time=True,
             to=ledger.to_note(entry) or ledger.sections[planting.id],
         ),
-        verdict=_verdict(outside(forecast, turned.picked)),
+        verdict=_verdict(outside(forecast, turned.picked), is_standing=stands(planting)),
     )
 
 
-def _verdict(outside: int) -> str:
+def _verdict(outside: int, *, is_standing: bool) -> str:
     if outside == 0:
         return "as expected"
+    if is_standing and outside > 0:
+        return "stood until it was wanted"
     return f"{counted(abs(outside), 'day')} {'later' if outside > 0 else 'sooner'}"

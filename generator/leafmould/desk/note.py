@@ -18,9 +18,8 @@ from pathlib import Path
 from leafmould.desk.days import read_when
 from leafmould.desk.folders import add_file
 from leafmould.desk.texts import quoted
-from leafmould.facts.tables import crops
 from leafmould.garden.load import habits_of
-from leafmould.garden.vocabulary import build_vocabulary
+from leafmould.garden.vocabulary import vocabulary_of
 from leafmould.notes.habits import Defaults, Habits
 from leafmould.notes.lines import read_line
 from leafmould.notes.settings import read_settings
@@ -173,7 +172,7 @@ def _habits(garden: Path) -> Habits | None:
         settings = read_settings(garden)
     except UnreadableGarden:
         return None
-    return habits_of(settings, build_vocabulary(settings, crops()))
+    return habits_of(settings, vocabulary_of(settings))
 
 
 def _is_taken(path: Path) -> bool:

@@ -22,7 +22,7 @@ from leafmould.garden.model import Garden
 from leafmould.garden.seeds import unknown_seeds
 from leafmould.garden.view import View, unknown_words, view_of
 from leafmould.garden.visible import Showing, visible_settings
-from leafmould.garden.vocabulary import build_vocabulary
+from leafmould.garden.vocabulary import vocabulary_of
 from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry
 from leafmould.notes.find import NoteFile, find_free_pages, find_notes
@@ -82,7 +82,7 @@ def load(folder: Path, *, on: date, household: bool, keep: bool = True) -> Loade
         UnreadableGarden: if garden.yaml cannot be read at all.
     """
     settings, later_rows = without_later_rows(read_settings(folder), on)
-    vocabulary = build_vocabulary(settings, tables.crops())
+    vocabulary = vocabulary_of(settings)
     view, problems = view_of(settings, vocabulary, household=household)
     files = find_notes(folder)
     kept = Kept.load(folder) if keep else None

@@ -1,20 +1,41 @@
 """The names this garden knows, from its settings and the published crop table.
 
-Built once before any note is read, and again inside the assembling to resolve names that stand in
-settings and tables. Varieties learned from notes are added later by whoever reads them.
+Built once before any note is read. Varieties learned from notes are added later by whoever reads them.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from functools import lru_cache
 
 from leafmould.facts.tables import CropFact, cultivars
+from leafmould.facts.tables import crops as published_crops
 from leafmould.notes.bed_aliases import other_ways
 from leafmould.notes.settings import BedSetting, CropSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
+from leafmould.values.quantities import Amount
 
 Pair = tuple[str, Known]
+
+
+def vocabulary_of(settings: Settings) -> Vocabulary:
+    """The names of a garden and of the published crops: the very same as long as no name changes.
+
+    A note put down is read with them twice, and each reader of lines keeps what it made of them.
+    """
+    return _vocabulary(settings.beds, settings.crops, settings.measures, settings.words)
+
+
+@lru_cache(maxsize=2)
+def _vocabulary(
+    beds: tuple[BedSetting, ...],
+    crops: tuple[CropSetting, ...],
+    measures: tuple[tuple[str, Amount], ...],
+    words: tuple[tuple[str, str], ...],
+) -> Vocabulary:
+    named = Settings(beds=beds, crops=crops, measures=measures, words=words)
+    return build_vocabulary(named, published_crops())
 
 
 def build_vocabulary(settings: Settings, crops: Mapping[str, CropFact]) -> Vocabulary:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from itertools import combinations
 from pathlib import Path
 
 import pytest
 
+from browsers import chromium
 from leafmould.build import build
+from leafmould.charts.plan import Box, shared
 from leafmould.pages.map_place import sun_sign, wet_sign
 
 ON = date(2026, 7, 15)
@@ -101,6 +104,91 @@ def test_a_garden_without_places_has_no_map(tmp_path: Path) -> None:
     assert not (site / "map").exists()
     assert not (site / "look/map-years.js").exists()
     assert ">Map</a>" not in (site / "index.html").read_text(encoding="utf-8")
+
+
+CROWDED = """\
+garden: Tansy Hill
+plot: 8 x 8 m
+beds:
+  - {name: Long border, size: 6 x 2.4 m, at: 1 x 1 m, parts: [west half, east half]}
+"""
+TUBS = "".join(
+    f"  - {{name: Tub by the cellar stair {n}, kind: container, diameter: 50 cm, at: {3 + n % 3 * 0.55:g} x {5 + n // 3 * 0.55:g} m}}\n"
+    for n in range(9)
+)
+
+
+def test_names_do_not_lie_over_each_other_and_what_has_no_room_has_a_number(tmp_path: Path) -> None:
+    page = (made(tmp_path, CROWDED + TUBS) / "map/index.html").read_text(encoding="utf-8")
+    numbered = [name for name in names(page) if name.isdigit()]
+    assert numbered and numbered == [str(n + 1) for n in range(len(numbered))]
+    key = re.search(r"<b>By number:</b> (.*?)</p>", page)
+    assert key is not None
+    assert len(re.findall(r"\d <a ", key[1])) == len(numbered)
+    rooms = []
+    for attributes, name in re.findall(r'<text class="name([^>]*)>([^<]+)</text>', page):
+        x, y = (float(n) for n in re.findall(r' [xy]="([\d.-]+)"', attributes)[:2])
+        long = len(name) * 11.5 * 0.54
+        rooms.append(Box(x=x - (long / 2 if "middle" in attributes else 0), y=y - 9, width=long, height=12))
+    assert [(a, b) for a, b in combinations(rooms, 2) if shared(a, b) > 0.25 * min(a.area, b.area)] == []
+
+
+def drawn(page: str) -> dict[str, float]:
+    """How wide each stretch of the Long border is drawn [m]."""
+    found = re.findall(r'aria-label="([^"]+)" class="band[^>]*>.*?<rect [^>]*width="([\d.]+)"', page)
+    whole = sum(float(width) for _, width in found)
+    return {name: round(6 * float(width) / whole, 2) for name, width in found}
+
+
+@pytest.mark.parametrize(
+    ("lines", "metres"),
+    [
+        (
+            ["sowed 4 rows carrots in Long border", "sowed 2 rows peas in Long border"],
+            {"carrot": 4.0, "pea": 2.0},
+        ),
+        (
+            [
+                "planted 9 cabbages in Long border, west half",
+                "planted 4 kale in Long border, west half",
+                "planted 3 leeks in Long border, east half",
+            ],
+            {"cabbage": 1.5, "kale": 1.5, "leek": 3.0},
+        ),
+        (["sowed 4 rows carrots in Long border", "sowed peas in Long border"], {"carrot": 3.0, "pea": 3.0}),
+    ],
+)
+def test_stretches_are_as_long_as_the_notes_say(
+    lines: list[str], metres: dict[str, float], tmp_path: Path
+) -> None:
+    (tmp_path / "notes").mkdir()
+    (tmp_path / "garden.yaml").write_text(CROWDED, encoding="utf-8")
+    (tmp_path / "notes" / "2026-05-02.txt").write_text(
+        "2026-05-02\n" + "\n".join(lines) + "\n", encoding="utf-8"
+    )
+    build(tmp_path, to=tmp_path / "site", on=ON, household=False)
+    page = (tmp_path / "site/map/index.html").read_text(encoding="utf-8")
+    assert drawn(page) == metres
+    is_guessed = len(set(metres.values())) == 1
+    assert ("<b>In equal parts:</b>" in page) is is_guessed
+
+
+@pytest.mark.browser
+def test_the_slider_goes_by_keyboard(site: Path) -> None:
+    """Arrows choose a year and tell its name; only Enter leads there."""
+    with chromium() as browser:
+        page = browser.new_page()
+        page.goto((site / "map/index.html").as_uri())
+        slider = page.get_by_role("slider")
+        assert slider.get_attribute("aria-valuetext") == "2026"
+        slider.focus()
+        page.keyboard.press("ArrowLeft")
+        page.keyboard.press("ArrowLeft")
+        assert slider.get_attribute("aria-valuetext") == "2024"
+        assert page.url.endswith("/map/index.html")
+        page.keyboard.press("Enter")
+        page.wait_for_url("**/map/2024.html")
+        assert page.get_by_role("slider").get_attribute("aria-valuetext") == "2024"
 
 
 def test_the_household_sees_its_private_bed(tmp_path: Path) -> None:

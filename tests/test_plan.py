@@ -60,9 +60,9 @@ def test_how_far_a_box_reaches_out() -> None:
 
 
 def test_a_bed_is_cut_along_its_longer_side() -> None:
-    across = stretches(Box(x=0, y=0, width=9, height=2), 3)
+    across = stretches(Box(x=0, y=0, width=9, height=2), [1 / 3] * 3)
     assert [(b.x, b.width, b.height) for b in across] == [(0, 3, 2), (3, 3, 2), (6, 3, 2)]
-    upwards = stretches(Box(x=0, y=0, width=2, height=9), 3)
+    upwards = stretches(Box(x=0, y=0, width=2, height=9), [1 / 3] * 3)
     assert [(b.y, b.width, b.height) for b in upwards] == [(0, 2, 3), (3, 2, 3), (6, 2, 3)]
 
 

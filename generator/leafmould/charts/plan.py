@@ -6,8 +6,9 @@ screens and paper have it. Drawing is left to the templates.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import accumulate, pairwise
 from math import cos, floor, log10, radians, sin
 
 WIDEST, TALLEST = 720.0, 860.0
@@ -54,6 +55,7 @@ class Words:
     x: float
     y: float
     is_turned: bool = False
+    is_middle: bool = False  # x is the middle of them
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,18 +111,25 @@ def beyond(inner: Box, outer: Box) -> float:
     return max(0.0, *out)
 
 
-def stretches(box: Box, count: int) -> tuple[Box, ...]:
-    """A box cut into equal parts, one beside the other along its longer side."""
+def stretches(box: Box, parts: Sequence[float]) -> tuple[Box, ...]:
+    """A box cut along its longer side, one piece beside the other, each as large a part of it as is told."""
+    ends = [0.0, *accumulate(parts)]
+    pairs = list(pairwise(ends))
     if box.is_tall:
-        step = box.height / count
         return tuple(
-            Box(x=box.x, y=round(box.y + n * step, 1), width=box.width, height=round(step, 1))
-            for n in range(count)
+            Box(
+                x=box.x,
+                y=round(box.y + a * box.height, 1),
+                width=box.width,
+                height=round((b - a) * box.height, 1),
+            )
+            for a, b in pairs
         )
-    step = box.width / count
     return tuple(
-        Box(x=round(box.x + n * step, 1), y=box.y, width=round(step, 1), height=box.height)
-        for n in range(count)
+        Box(
+            x=round(box.x + a * box.width, 1), y=box.y, width=round((b - a) * box.width, 1), height=box.height
+        )
+        for a, b in pairs
     )
 
 

@@ -17,6 +17,7 @@ from leafmould.pages.addresses import MAP, map_address
 from leafmould.pages.beds import BedRow, bed_row
 from leafmould.pages.hatches import hatch_of
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.map_names import named
 from leafmould.pages.map_place import Place, place_of
 from leafmould.pages.page import FamilyMark, Link, Page
 
@@ -78,6 +79,10 @@ class MapPage:
     drawn: Plotted
     marks: tuple[FamilyMark, ...]  # families on it, for the key
     guessed: tuple[tuple[Link, str], ...]  # places of which something had to be guessed
+    equal_parts: tuple[
+        Link, ...
+    ]  # places whose stretches are drawn alike, since nothing says how large they are
+    numbered: tuple[tuple[str, Link], ...]  # places whose name has no room on the map
     not_placed: tuple[Link, ...]
     signs: tuple[tuple[Link, str, str], ...]  # place, sun, water
     headings: tuple[Link, ...]
@@ -107,7 +112,7 @@ def _page(year: int, ledger: Ledger) -> Page:
     beds = _there(year, ledger)
     placed = [(bed, found) for bed in beds if (found := footprint(bed))]
     drawing = drawing_of(_ground(ledger))
-    places = tuple(place_of(bed, found, drawing, year, ledger) for bed, found in placed)
+    places = _placed(placed, drawing, year, ledger)
     marks = _marks(places)
     shown = tuple(y for y in range(year, year - YEARS_BEFORE - 1, -1) if y in ledger.years)
     values = MapPage(
@@ -117,6 +122,8 @@ def _page(year: int, ledger: Ledger) -> Page:
         drawn=_plotted(drawing, places, marks, ledger),
         marks=marks,
         guessed=_guessed(placed, ledger),
+        equal_parts=tuple(place.link for place in places if not place.is_noted),
+        numbered=tuple((place.name, place.link) for place in places if place.is_numbered),
         not_placed=tuple(ledger.bed_links[bed.key] for bed in beds if bed.position_m is None),
         signs=tuple(
             (ledger.bed_links[bed.key], bed.sun or "", bed.water or "")
@@ -130,6 +137,16 @@ def _page(year: int, ledger: Ledger) -> Page:
     return Page(
         address=address_of(year, ledger), template="map.html", title=title, section="map", values=values
     )
+
+
+def _placed(
+    placed: list[tuple[Bed, Footprint]], drawing: Drawing, year: int, ledger: Ledger
+) -> tuple[Place, ...]:
+    """The places with their names where they meet least."""
+    places = [place_of(bed, found, drawing, year, ledger) for bed, found in placed]
+    plan = ledger.garden.plan
+    ground = [drawing.box(_box(p.position_m, p.size_m)) for p in plan.pieces if p.kind != "path"]
+    return named(places, ground, Box(x=0, y=0, width=drawing.width, height=drawing.height))
 
 
 def _there(year: int, ledger: Ledger) -> list[Bed]:

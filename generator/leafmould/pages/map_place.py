@@ -1,10 +1,12 @@
 """One place on the map: its outline, its name along it, and a hatched stretch for each thing grown there.
 
-What stood there is cut along the longer side, one stretch a planting; words stand in a stretch where they fit.
+What stood there is cut along the longer side, one stretch a planting, as large as the notes say (`map_shares.py`); words stand in
+a stretch where they fit. Names get their spots when all places are known (`map_names.py`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from leafmould.charts.plan import Box, Drawing, Words, length_of, stretches, words_in
@@ -13,7 +15,9 @@ from leafmould.garden.model import Bed, Planting
 from leafmould.garden.queries import lineage
 from leafmould.pages.labels import families_of, planting_name
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.map_shares import Shares, shares_of
 from leafmould.pages.page import FamilyMark, Link
+from leafmould.values.names import fold
 
 NAME, CROP, PAST = 11.5, 10.5, 9.5
 """Sizes of letters [units]."""
@@ -23,6 +27,8 @@ ROOMY = 38.0
 """An outline less deep than this has its name outside [units]."""
 DEEP = 48.0
 """An outline at least so deep has room for the seasons before [units]."""
+SUN_ROOM = 17.0
+"""Room for the sign of the sun at the right end [units]."""
 BEFORE = 3
 """Earlier seasons told inside a bed where there is room."""
 
@@ -57,18 +63,30 @@ class Place:
     past: str  # the seasons before, in marks
     past_at: Words | None
     says: str  # all of it in words
+    is_noted: bool  # the notes say how large its stretches are, or it has but one
+    sun_at: Words | None = None
+    name: str = ""  # as it stands on the map: its name, or a number where there is no room for that
+    is_numbered: bool = False
+
+    @property
+    def sun_box(self) -> Box | None:
+        """The room the sign of the sun takes up."""
+        if self.sun_at is None:
+            return None
+        return Box(x=self.sun_at.x - 4, y=self.sun_at.y - 4, width=8, height=8)
 
 
 def place_of(bed: Bed, found: Footprint, drawing: Drawing, year: int, ledger: Ledger) -> Place:
     """A place with what grew there in a season."""
     box = drawing.box(found.box)
     is_round = found.form == "round"
-    plantings = ledger.bed_year(bed.key, year).plantings
+    plantings = _along(bed, ledger.bed_year(bed.key, year).plantings)
     inner = box if is_round else _below_name(box)
     past = "" if is_round else _past(bed, year, ledger)
     past_at = _past_at(past, box)
     if past_at:
         inner = Box(x=inner.x, y=inner.y, width=inner.width, height=round(inner.height - PAST - 4, 1))
+    shares = shares_of(plantings, ledger) if plantings else None
     return Place(
         key=bed.key,
         link=ledger.bed_links[bed.key],
@@ -76,14 +94,34 @@ def place_of(bed: Bed, found: Footprint, drawing: Drawing, year: int, ledger: Le
         is_round=is_round,
         is_crown=is_round and bed.kind in CROWNED,
         is_open=bool(found.guessed),
-        name_at=_name_at(bed.name, box, is_round=is_round),
+        name_at=Words(x=box.x, y=box.y),
         sun=sun_sign(bed.sun or ""),
+        sun_at=_sun_at(bed, box, is_round=is_round),
         wet=wet_sign(bed.water or ""),
-        bands=_bands(plantings, inner, bed.key, ledger, is_round=is_round),
+        bands=_bands(plantings, shares, inner, ledger, is_round=is_round),
         past=past,
         past_at=past_at,
         says=_says(bed, plantings, year, ledger),
+        is_noted=shares is None or shares.is_noted or len(plantings) < 2,
     )
+
+
+def _along(bed: Bed, plantings: Iterable[Planting]) -> list[Planting]:
+    """One planting of each name, in the order of the bed's parts where they are told."""
+    named: dict[str, Planting] = {}
+    for planting in plantings:
+        named.setdefault(planting_name(planting), planting)
+    order = {fold(part): place for place, part in enumerate(bed.parts)}
+    return sorted(named.values(), key=lambda p: order.get(fold(p.part or ""), len(order)))
+
+
+def _sun_at(bed: Bed, box: Box, *, is_round: bool) -> Words | None:
+    """The right end of the line its name stands on; beside an outline too narrow for both."""
+    if is_round or not sun_sign(bed.sun or ""):
+        return None
+    if min(box.width, box.height) < ROOMY and length_of(bed.name, NAME) + SUN_ROOM + 4 > box.width:
+        return Words(x=round(box.right + 8, 1), y=round(box.y + box.height / 2, 1))
+    return Words(x=round(box.right - 8, 1), y=round(box.y + (8 if box.height >= ROOMY else -6), 1))
 
 
 def sun_sign(words: str) -> str:
@@ -113,19 +151,6 @@ def _below_name(box: Box) -> Box:
     return Box(x=box.x, y=box.y + HEAD, width=box.width, height=round(box.height - HEAD, 1))
 
 
-def _name_at(name: str, box: Box, *, is_round: bool) -> Words:
-    """Where a name stands: along the top or the left side, inside where there is room, else beside."""
-    if is_round:
-        deep = box.height >= length_of(name, NAME)
-        return Words(
-            x=round(box.x + box.width / 2, 1), y=round(box.y + box.height / 2 - 5 if deep else box.y - 4, 1)
-        )
-    is_roomy = min(box.width, box.height) >= ROOMY
-    if box.is_tall:
-        return Words(x=round(box.x + (11 if is_roomy else -4), 1), y=round(box.far - 4, 1), is_turned=True)
-    return Words(x=round(box.x + 4, 1), y=round(box.y + (11 if is_roomy else -4), 1))
-
-
 def _past_at(past: str, box: Box) -> Words | None:
     """The foot of an outline, where it is wide and deep enough for the seasons before."""
     if not past or box.is_tall or box.height < DEEP or box.width < length_of(past, PAST) + 8:
@@ -147,21 +172,19 @@ def _past(bed: Bed, year: int, ledger: Ledger) -> str:
 
 
 def _bands(
-    plantings: tuple[Planting, ...], box: Box, bed: str, ledger: Ledger, *, is_round: bool
+    plantings: Sequence[Planting], shares: Shares | None, box: Box, ledger: Ledger, *, is_round: bool
 ) -> tuple[Band, ...]:
-    named: dict[str, Planting] = {}
-    for planting in plantings:
-        named.setdefault(planting_name(planting), planting)
-    if not named or min(box.width, box.height) <= 0:
+    if shares is None or min(box.width, box.height) <= 0:
         return ()
-    parts = stretches(box, len(named))
+    parts = stretches(box, shares.parts)
     return tuple(
-        _band(name, p, part, bed, ledger, is_round=is_round)
-        for (name, p), part in zip(named.items(), parts, strict=True)
+        _band(planting, part, ledger, is_round=is_round)
+        for planting, part in zip(plantings, parts, strict=True)
     )
 
 
-def _band(name: str, planting: Planting, box: Box, bed: str, ledger: Ledger, *, is_round: bool) -> Band:
+def _band(planting: Planting, box: Box, ledger: Ledger, *, is_round: bool) -> Band:
+    name = planting_name(planting)
     families = families_of(planting, ledger)
     crops = " and ".join(dict.fromkeys(planting.words)) or name
     marks = " ".join(family.mark for family in families)
@@ -178,6 +201,6 @@ def _band(name: str, planting: Planting, box: Box, bed: str, ledger: Ledger, *, 
     )
 
 
-def _says(bed: Bed, plantings: tuple[Planting, ...], year: int, ledger: Ledger) -> str:
+def _says(bed: Bed, plantings: Sequence[Planting], year: int, ledger: Ledger) -> str:
     names = ", ".join(dict.fromkeys(planting_name(p) for p in plantings))
     return f"{bed.name}: {names or ledger.bed_year(bed.key, year).told}"

@@ -124,7 +124,9 @@ def _count_holder(walk: Walk, item: Item, i: int, end: int, number: float) -> No
 
 
 def _is_one(walk: Walk, i: int) -> bool:
-    return walk.typed.plain[walk.typed.ends[i] - 1] not in "sS" and closes(walk, i + 1)
+    return walk.typed.plain[walk.typed.ends[i] - 1] not in "sS" and (
+        closes(walk, i + 1) or walk.bed_at(i + 1)[1] is not None
+    )
 
 
 def closes(walk: Walk, end: int) -> bool:

@@ -189,3 +189,8 @@ def ends_object(typed: Typed, j: int, particle: str) -> bool:
         "then",
         "again",
     )
+
+
+TO_COME = frozenset({"will", "ill", "shall", "must", "should", "might", "gonna", "lets"})
+UNREAL = frozenset({"would", "should", "could", "might"})
+""" "would have picked the beans": not done."""

@@ -17,6 +17,8 @@ from leafmould.notes.clause_signs import (
     HALF_DONE,
     HURTING,
     RUN_ON,
+    TO_COME,
+    UNREAL,
     describes_crop,
     ends_object,
     goes_on,
@@ -28,6 +30,7 @@ from leafmould.notes.clause_signs import (
     runs_on,
     stuff_at,
 )
+from leafmould.notes.lists_in_short import DAYS
 from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import STUFF_VERBS
@@ -66,8 +69,9 @@ def find_clauses(typed: Typed) -> list[Clause]:
             or (gaps[i] and joins(gaps[i]))
             or (words[i] in RUN_ON and clauses and runs_on(typed, i))
         ):
-            if clauses and is_topic and topic_has_name and ":" in gaps[i] and begin > clauses[-1].verb_start:
-                pass  # "… thinned. Bed 3: weeded"
+            is_new = bool(clauses) and ":" in gaps[i] and begin > clauses[-1].verb_start
+            if is_new and ((is_topic and topic_has_name) or (i - begin <= 2 and words[begin] in DAYS)):
+                is_topic = True  # "… thinned. Bed 3: weeded", "… sowed peas; Tue: watered"
             elif clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
             elif words[i - 1] == "so":
@@ -132,9 +136,6 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
-TO_COME = frozenset({"will", "ill", "shall", "must", "should", "might", "gonna", "lets"})
-UNREAL = frozenset({"would", "should", "could", "might"})
-""" "would have picked the beans": not done."""
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )

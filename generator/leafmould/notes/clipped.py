@@ -64,7 +64,9 @@ def _in_full(typed: Typed, i: int) -> str:
         return OPENING[word] if _opens(typed, i) and _is_thing(typed, i + 1) else word
     if written in BEFORE_BEANS:
         return CLIPPED[written] if typed.words[i + 1 : i + 2] == ["bean"] else word
-    if written in BEFORE_AMOUNTS and not (_is_count(typed, i - 1) or _is_count(typed, i + 1)):
+    if written in BEFORE_AMOUNTS and not (
+        _is_count(typed, i - 1) or _is_count(typed, i + 1) or typed.words[i + 1 : i + 2] == ["lifted"]
+    ):
         return word
     return fold_word(CLIPPED.get(written, word))
 
@@ -126,7 +128,7 @@ def _is_tunnel(typed: Typed, i: int) -> bool:
     )
 
 
-IN_A_BED = frozenset({"in", "into", "from", "at", "inside", "to"})
+IN_A_BED = frozenset({"in", "into", "from", "at", "inside", "to", "watered", "weeded", "opened"})
 COVERING = ("off", "on", "over", "up", "down")
 
 

@@ -306,9 +306,15 @@ def _opens_as_work(line: OneLine, clauses: list[Clause], done: list[Done]) -> bo
     return any(n.sureness is Sureness.KNOWN and n not in lent for n in names)
 
 
+def _opens_with_day(clause: Done) -> bool:
+    """The last of "weeded Arch; Sat: picked peas": that day is its own."""
+    starts = {slot: start for slot, start, _ in reversed(clause.draft.spans)}
+    return starts.get("date", -1) >= 0 and starts["date"] < starts.get("verb", 0)
+
+
 def _dates(line: OneLine, done: list[Done], shares_date: bool) -> None:
     """A date that opens the line, or closes it, holds for all of it."""
-    last = done[-1].draft.when if done and shares_date else None
+    last = done[-1].draft.when if done and shares_date and not _opens_with_day(done[-1]) else None
     if line.opening is not None:
         last = line.opening.when or last
         for clause in done:

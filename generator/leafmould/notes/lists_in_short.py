@@ -168,6 +168,8 @@ def fate_of(typed: Typed, k: int) -> str | None:
         return "stored"
     if words[0] == "for" and not EATEN.isdisjoint(words):
         return "ate"
+    if k + 1 >= typed.count:
+        return None
     j = k + 1 + (typed.words[k + 1] in ARTICLES)
     is_given = words[0] == "to" and j < typed.count and not typed.kind(j, Kind.BED)[0]
     is_for = words[0] == "for" and not (TAKERS | SOLD_AT).isdisjoint(words)

@@ -170,7 +170,7 @@ def _crop_words(vocabulary: Vocabulary) -> frozenset[str]:
 @lru_cache(maxsize=8)
 def _meant(vocabulary: Vocabulary) -> frozenset[str]:
     """Every word that may have been meant."""
-    firsts = {form[0] for form in verbs.PAST if len(form) > 1 and form[0].endswith("ed")}
+    firsts = {form[0] for form in verbs.PAST if len(form) > 1 and form[0].endswith(("ed", "ing"))}
     beds = {w for words, known in vocabulary.pairs if known.kind is Kind.BED for w in words if w.isalpha()}
     return frozenset({*({*alone(), *firsts} - SAID_FOR_OTHERS), *_crop_words(vocabulary), *beds})
 

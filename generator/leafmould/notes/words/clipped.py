@@ -27,7 +27,7 @@ sprout | sprts sprt
 cabbage | cabs cabb cabbs
 carrot | carrs crts
 onion | ons onis
-radish | rads
+radish | rads rad
 lettuce | letts lett lettc ltc
 garlic | gar garl
 tomato | tms tomas
@@ -87,7 +87,7 @@ BEFORE_BEANS = frozenset({"fr", "brd", "frch"})
 BEFORE_ONIONS = frozenset({"spr", "spg"})
 """And these only before onions."""
 BEFORE_AMOUNTS = frozenset(
-    {"ons", "rads", "cabs", "carrs", "gar", "pun", "puns", "lett", "mod", "bout", "div"}
+    {"ons", "rads", "cabs", "carrs", "gar", "pun", "puns", "rad", "lett", "mod", "bout", "div"}
 )
 """These stand for a crop or a measure only beside an amount."""
 

@@ -195,6 +195,7 @@ def _both(walk: Walk, i: int, word: str) -> Read | None:
 def _one_holder(walk: Walk, i: int) -> Read | None:
     """ "bag of spinach", ", armful": one of it."""
     first, i = i, i + (walk.word(i) in nouns.SIZES and walk.typed.breaks[i] and i + 1 < walk.end)
+    i += 2 * (walk.word(i) == "icecream")  # "ice cream tub full"
     word, end = walk.word(i), i + 1
     if (
         (word not in nouns.HOLDERS and word != "bunch")

@@ -196,7 +196,11 @@ def _phrase(walk: Walk, i: int) -> int:
             or end in walk.typed.quotes
         ):
             break
-        if word == "half" and end > i + 1 and walk.word(end + 1) in ("to", "for", "in", "into"):
+        if (
+            (word == "half" or word in nouns.NUMBERS or word.isdigit())
+            and end > i + 1
+            and walk.word(end + 1) in ("to", "for", "in", "into")
+        ):
             break  # "half for us half for Mum"
         if walk.typed.is_number(end) and walk.typed.gaps[end].rstrip()[-1:] in MONEY_SIGNS:
             break  # "at the gate £1.50 each"

@@ -46,7 +46,8 @@ def _in_full(typed: Typed, i: int) -> str:
     word = typed.words[i]
     written = typed.plain[typed.starts[i] : typed.ends[i]].lower()
     if written == "pots":
-        return "potato" if _has_weight_beside(typed, i) else word
+        is_size = i > 0 and typed.words[i - 1] in nouns.SIZES  # "11 little pots, and 3 lb damsons"
+        return "potato" if not is_size and _has_weight_beside(typed, i) else word
     if written == "hoops":
         return "polytunnel" if _is_tunnel(typed, i) else word
     if word in typed.vocabulary.longest_by_first_word:

@@ -55,10 +55,10 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         stop = min(stop, begin)
     if verb.start or not begin or stop > begin or verb.is_denied:
         return clauses
-    if typed.words[verb.verb_start - 1] in LEFT_STANDING and action_of(typed, verb)[0] in (
-        "composted",
-        "cleared",
-    ):
+    is_plants = typed.words[verb.verb_start - 1] in LEFT_STANDING or typed.words[
+        verb.verb_end : verb.verb_end + 1
+    ] == ["plant"]
+    if is_plants and action_of(typed, verb)[0] in ("composted", "cleared"):
         verb.start, verb.verb = begin, "cleared"  # "600 g, plants to the compost"
         return [Clause(0, 0, 0, begin, (), "picked"), verb] if _names_crop(typed, 0, begin) else clauses
     if action_of(typed, verb)[0] not in FATES and not _is_rest_lost(typed, verb, begin):

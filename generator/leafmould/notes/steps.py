@@ -81,7 +81,7 @@ NUMBERS = (
     | nouns.HOLDERS
     | nouns.SIZES
     | nouns.ORDINALS
-    | {DIGITS, "x", "dozen", "half", "quarter", "all", "both", "bunch"}
+    | {DIGITS, "x", "dozen", "half", "quarter", "all", "both", "bunch", "icecream"}
 )
 
 

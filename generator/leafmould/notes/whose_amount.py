@@ -127,6 +127,10 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         draft.said.update(range(i, read.end))
         draft.leave(i, read.end, False)  # "12 tomato plants gave 31 kg"
         return
+    if walk.verb.name == "picked" and read.amount.unit in JARS and draft.has_crop and not crop_follows:
+        draft.fates.append(Fate(kind="put up", amount=read.amount))  # "horseradish dug, 2 jars in vinegar"
+        draft.spans.append(span)
+        return
     if take_no_good(walk, item, read, i):
         return
     if _tells_of_some(walk, item, read, i):
@@ -280,6 +284,7 @@ SORTS = frozenset(
     }
 )
 BEST = nouns.SELDOM_VARIETY - {"from"}
+JARS = frozenset({"jar", "bottle", "kilner"})
 INGREDIENTS = frozenset(
     {"salt", "sugar", "vinegar", "water", "spice", "pectin", "yeast", "honey", "oil", "syrup", "brine"}
 )

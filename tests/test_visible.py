@@ -7,6 +7,8 @@ from datetime import date
 
 import pytest
 
+from leafmould.garden.figures import CODE_BEFORE, NUMBER_BEFORE, PRICE, SIGNS
+from leafmould.garden.first_look import MONEY_CODES, holding
 from leafmould.garden.prose import without
 from leafmould.garden.view import View, unknown_words, view_of
 from leafmould.garden.visible import visible_entries, visible_settings
@@ -375,3 +377,18 @@ def test_the_header_keeps_its_public_bed_and_crop_and_no_hidden_one() -> None:
     mixed = entry(beds=(named("Arch"), named("Back strip")), crops=(named("pea"), named("beetroot")))
     shown = visible_entries((mixed,), leaving_out("beetroot"))
     assert {n.name for e in shown for n in (*e.beds, *e.crops)} <= {"Arch", "pea"}
+
+
+def test_the_code_of_a_money_counts_before_a_number_and_not_inside_a_word() -> None:
+    texts = ["sowed 'aquadulce claudia'", "seed, eur 3", "chf4 for twine", "decade after decade", "xaud 5"]
+    assert holding(texts, MONEY_CODES, only=CODE_BEFORE) == {1, 2}
+
+
+@pytest.mark.parametrize(
+    "written",
+    ["USD 5", "5 usd", "eur3.50", "3.50 EUR", "£3", "3 €", "50p", "12 kr", "1'200 CHF", "SEK 1,200"],
+)
+def test_no_price_is_passed_over_at_first_look(written: str) -> None:
+    assert PRICE.search(written)
+    text = f"bought peas for {written} from the market".lower()
+    assert holding([text], SIGNS, NUMBER_BEFORE) | holding([text], MONEY_CODES, only=CODE_BEFORE) == {0}

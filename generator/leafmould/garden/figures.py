@@ -23,6 +23,7 @@ PRICE = re.compile(
 """An amount with the sign, the code or the word of its money. "12 pounds" is a weight."""
 
 NUMBER_BEFORE = re.compile(rf"\d[.,]?[-–—]?\s?(?:{WORDS}|{CODES}|p)\b")
+CODE_BEFORE = re.compile(rf"\b(?:{CODES})\s?\d")
 THREE_DECIMALS = re.compile(r"\d[.,]\d\d\d")
 
 PRICE_COLUMN = re.compile(

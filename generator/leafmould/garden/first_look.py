@@ -12,12 +12,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
-from leafmould.garden.figures import CODES, NUMBER_BEFORE, SIGNS, THREE_DECIMALS
+from leafmould.garden.figures import CODE_BEFORE, CODES, NUMBER_BEFORE, SIGNS, THREE_DECIMALS
 from leafmould.garden.people import GIVING, openings, people_told
 from leafmould.garden.view import View
 from leafmould.notes.entries import Entry, Named
 
-MONEY = (*SIGNS, *CODES.split("|"))
+MONEY_CODES = CODES.split("|")
 PLACE = ("°",)
 PRIVATE = ("pri", "vate")
 """What stands, in small letters, in every text that may tell of these."""
@@ -42,7 +42,7 @@ def looks_at(entries: Sequence[Entry], view: View) -> tuple[Look, ...]:
     """A first look at each of these entries, in their order."""
     texts = ["\n".join(texts_of(entry)) for entry in entries]
     lower = [text.lower() for text in texts]
-    money = holding(lower, MONEY, NUMBER_BEFORE)
+    money = holding(lower, SIGNS, NUMBER_BEFORE) | holding(lower, MONEY_CODES, only=CODE_BEFORE)
     place = holding(lower, (*PLACE, *view.place_signs), THREE_DECIMALS) if view.place else set()
     private, giving = holding(lower, PRIVATE), holding(lower, GIVING)
     shows = view.shows_people
@@ -62,25 +62,35 @@ def looks_at(entries: Sequence[Entry], view: View) -> tuple[Look, ...]:
     )
 
 
-def holding(texts: Sequence[str], signs: Iterable[str], pattern: re.Pattern[str] | None = None) -> set[int]:
+def holding(
+    texts: Sequence[str],
+    signs: Iterable[str],
+    pattern: re.Pattern[str] | None = None,
+    *,
+    only: re.Pattern[str] | None = None,
+) -> set[int]:
     """The numbers of the texts in which any of the signs stands, or the pattern.
 
     Args:
         pattern: where it goes on over the end of a text, the text counts: rather once too often.
+        only: a sign counts only where this begins: the "aud" of "Claudia" is no money.
     """
     whole = "\n".join(texts)
     starts = [0, *accumulate(len(text) + 1 for text in texts)]
-    places = [place for sign in signs for place in _places(sign, whole, starts)]
+    places = [place for sign in signs for place in _places(sign, whole, starts, only)]
     places += [m.start() for m in pattern.finditer(whole)] if pattern else []
     return {bisect_right(starts, place) - 1 for place in places}
 
 
-def _places(sign: str, whole: str, starts: Sequence[int]) -> Iterator[int]:
+def _places(sign: str, whole: str, starts: Sequence[int], only: re.Pattern[str] | None) -> Iterator[int]:
     """Where a sign stands, once a text."""
     place = whole.find(sign)
     while place >= 0:
-        yield place
-        place = whole.find(sign, starts[bisect_right(starts, place)])
+        if only is None or only.match(whole, place):
+            yield place
+            place = whole.find(sign, starts[bisect_right(starts, place)])
+        else:
+            place = whole.find(sign, place + 1)
 
 
 def texts_of(entry: Entry) -> list[str]:

@@ -106,6 +106,8 @@ def _in_and_out(typed: Typed) -> Clause | None:
         return None
     if not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(first)):
         return None
+    if SET_OUT.isdisjoint(typed.words[first : typed.stops[first]]):
+        return None  # "pressed apples: 48 kg in, 27 litres out"
     end = typed.stops[second]
     return Clause(0, end - 1, end, typed.count, ("out",), "picked", relative=(first, typed.stops[first]))
 

@@ -10,8 +10,9 @@ import pytest
 
 from gardens import TANSY_HILL, garden_of, settings_of
 from leafmould.facts.tables import days_facts
+from leafmould.garden.frosts import noted_frosts
 from leafmould.garden.model import Garden
-from leafmould.notes.setting_values import MonthNormal
+from leafmould.notes.setting_values import MonthNormal, WeatherDay
 from leafmould.notes.settings import Settings
 from leafmould.reckon.almanac import Almanac, almanac, almanac_without
 from leafmould.reckon.season_here import dark_by_month, dark_weeks, frost_lines
@@ -237,6 +238,50 @@ def test_notes_that_differ_much_from_the_average_are_told() -> None:
         "22 May on average, as garden.yaml says. Noted here: 1 June to 3 June, in 3 years. "
         "That is 11 days later in the middle of the years: change garden.yaml, or go by the later date."
     )
+
+
+def last_frosts(notes: str, on: str, *weather: WeatherDay) -> list[str]:
+    """The last frosts of spring as they are known on a day."""
+    garden = garden_of(notes, replace(TANSY_HILL, weather=weather), on=date.fromisoformat(on))
+    spring, _ = noted_frosts(garden, weather)
+    return [frost.day.isoformat() for frost in spring]
+
+
+def test_a_night_at_freezing_was_one_of_frost_and_one_above_or_not_measured_was_none() -> None:
+    nights = [
+        (date(2025, 5, 1), -2.0),
+        (date(2025, 5, 3), 0.0),
+        (date(2025, 5, 5), 0.5),
+        (date(2025, 5, 7), None),
+    ]
+    rows = [WeatherDay(on=day, low=low) for day, low in nights]
+    assert last_frosts("2025-08-01\n- sowed kale in Arch", "2025-12-01", *rows) == ["2025-05-03"]
+
+
+def test_other_weather_is_no_frost() -> None:
+    notes = "2025-05-01\n- frost −1\n2025-06-10\n- rain 12 mm"
+    assert last_frosts(notes, "2025-12-01") == ["2025-05-01"]
+
+
+def test_a_spring_is_over_thirty_days_after_its_frost() -> None:
+    notes = "2025-05-01\n- frost −1"
+    assert last_frosts(notes, "2025-05-30") == []
+    assert last_frosts(notes, "2025-05-31") == ["2025-05-01"]
+
+
+def test_from_midsummer_on_a_frost_is_one_of_autumn() -> None:
+    notes = "2025-06-30\n- frost −1\n2025-07-01\n- frost −1"
+    spring, autumn = noted_frosts(garden_of(notes), ())
+    assert [frost.day for frost in (*spring, *autumn)] == [date(2025, 6, 30), date(2025, 7, 1)]
+    assert len(spring) == len(autumn) == 1
+
+
+@pytest.mark.parametrize(("first", "is_told"), [(1, True), (31, False)])
+def test_ten_days_between_notes_and_average_are_told_and_nine_are_not(first: int, is_told: bool) -> None:
+    """The average is 22 May; the frosts of three years lie on 1 June or on 31 May."""
+    day = f"0{6 if first == 1 else 5}-{first:02}"
+    words = said("\n".join(f"{year}-{day}\n- frost −1" for year in (2023, 2024, 2025)))[0]
+    assert ("10 days later in the middle of the years" in words) is is_told
 
 
 def test_no_frost_noted_is_not_taken_for_none() -> None:

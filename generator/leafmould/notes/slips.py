@@ -32,8 +32,9 @@ TABLES = (clipped, nouns, prepositions, quiet, verbs, meanings, families, spelli
 
 
 def strange_words(words: Iterable[str], vocabulary: Vocabulary) -> set[str]:
-    """The words that no table holds."""
-    return set(words) - known_words(vocabulary)
+    """The words that no table holds, and that may be slips of one that does."""
+    strange = set(words) - known_words(vocabulary)
+    return {word for word in strange if len(word) >= SHORTEST_BARE and meant_by(word, vocabulary)}
 
 
 @lru_cache(maxsize=20_000)

@@ -13,7 +13,7 @@ from itertools import accumulate
 from leafmould.notes.clipped import CLIPPED_WORDS, read_in_full
 from leafmould.notes.quotes import find_quotes
 from leafmould.notes.signs import read_signs
-from leafmould.notes.slips import SHORTEST_BARE, mend, strange_words
+from leafmould.notes.slips import mend, strange_words
 from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
 from leafmould.notes.words.prepositions import (
@@ -200,7 +200,7 @@ class Typed:
         spots = {
             i: self.capital(i) and (not self._opens_sentence(i) or self._is_doer(i))
             for i, word in enumerate(self.words)
-            if word in strange and len(word) >= SHORTEST_BARE and self._may_be_slip(i)
+            if word in strange and self._may_be_slip(i)
         }
         if spots:
             mend(self.words, spots, self.vocabulary, self.mended, self.torn)

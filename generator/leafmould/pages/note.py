@@ -249,5 +249,6 @@ def _long_link(entry: Entry, ledger: Ledger) -> Link:
 def _problems_by_file(ledger: Ledger) -> dict[str, tuple[str, ...]]:
     found: dict[str, list[str]] = {}
     for problem in ledger.problems:
-        found.setdefault(problem.at.file, []).append(problem.sentence.partition(": ")[2])
+        where = f"line {problem.at.line}: " if problem.at.line else ""
+        found.setdefault(problem.at.file, []).append(f"{where}{problem.said}")
     return {file: tuple(sentences) for file, sentences in found.items()}

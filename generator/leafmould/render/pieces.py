@@ -310,7 +310,10 @@ def _strip_row(row: StripRow, root: str) -> str:
         ]
     )
     today = f'<path class="today" d="M{row.today} 0V10"/>' if row.today else ""
-    return (
-        f'<li><span class="row-name">{name}</span><svg viewBox="0 0 120 10" preserveAspectRatio="none" '
-        f'role="img" aria-label="{safe(row.says)}">{bars}{today}</svg></li>\n'
+    drawn = (
+        f'<svg viewBox="0 0 120 10" preserveAspectRatio="none" '
+        f'role="img" aria-label="{safe(row.says)}">{bars}{today}</svg>'
     )
+    # What is drawn leads where its name leads; a keyboard need not stop at both.
+    way = f'<a href="{root}{safe(row.link.to)}" tabindex="-1">{drawn}</a>'
+    return f'<li><span class="row-name">{name}</span>{way}</li>\n'

@@ -67,7 +67,7 @@ def _is_person(walk: Walk, i: int, size: int) -> bool:
     if walk.verb.name != "gave away":
         return False
     written = walk.typed.written(i, i + 1)
-    if i and walk.typed.words[i - 1] in TITLES and walk.typed.capital(i) and size == 1:
+    if i and walk.typed.words[i - 1] in TITLES and size == 1:
         return True  # "to Rev. Tom"
     if walk.verb.name == "gave away" and size == 1 and walk.joined and not walk.after_comma:
         to = [k for k in range(walk.verb_end, i) if walk.typed.words[k] == "to"]

@@ -65,10 +65,10 @@ def in_or_out(typed: Typed) -> Clause | None:
         return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
     if "in" in typed.words and "out" in typed.words and (clause := _in_and_out(typed)) is not None:
         return clause
-    start = i = next((k for k, word in enumerate(typed.words[:3]) if word not in LEADS), 0)
-    crop = None
     if "in" not in typed.words and "out" not in typed.words:
         return None
+    start = i = next((k for k, word in enumerate(typed.words[:3]) if word not in LEADS), 0)
+    crop = None
     while i < typed.stops[0]:
         quote, size = typed.quotes.get(i), typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]
         if size:

@@ -222,7 +222,7 @@ class Typed:
     def _measure_gaps(self) -> None:
         """The signs before each word and behind the last, and where names must stop."""
         self.gaps = ["" if gap == " " else gap for gap in self.gaps]
-        if ". " in self.gaps and not ABBREVIATED.isdisjoint(self.words):
+        if (". " in self.gaps or "." in self.gaps) and not ABBREVIATED.isdisjoint(self.words):
             self._join_shortened()
         self.breaks = [gap != "" and _is_break(gap) for gap in self.gaps]
         for sign in SIGNS_INSIDE:
@@ -238,7 +238,9 @@ class Typed:
     def _join_shortened(self) -> None:
         """The point behind "c. 3 kg", "doz. eggs", "Mr. Shaw" ends nothing."""
         for i in range(1, self.count):
-            if self.gaps[i] == ". " and ends_nothing(self.words[i - 1], self.words[i], self.capital(i)):
+            if self.gaps[i] in (". ", ".") and ends_nothing(
+                self.words[i - 1], self.words[i], self.capital(i)
+            ):
                 self.gaps[i] = ""
 
     def _is_inside(self, sign: str, i: int) -> bool:

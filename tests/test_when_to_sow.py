@@ -104,6 +104,50 @@ def test_the_south_has_its_spring_in_october() -> None:
     assert found["last useful sowing"] == (date(2027, 2, 16), "until 16 February")
 
 
+@pytest.mark.parametrize(
+    ("last", "first", "frost"),
+    [
+        ((10, 15), (7, 5), date(2027, 7, 5)),  # the south, where it hardly freezes
+        ((2, 20), (1, 5), date(2027, 1, 5)),  # the north, where it hardly freezes
+        ((5, 9), (10, 6), date(2026, 10, 6)),
+    ],
+)
+def test_the_first_frost_is_the_one_after_the_last(
+    last: tuple[int, int], first: tuple[int, int], frost: date
+) -> None:
+    """French beans: 60 days at the longer end of the middle source, and a fortnight."""
+    here = replace(HERE, is_southern=last[0] > 6, last_frost=last, first_frost=first, latitude=None)
+    (end,) = [w for w in windows("french-bean", here, 2026) if w.kind == "last useful sowing"]
+    assert end.last == frost - timedelta(days=74)
+
+
+def test_a_leap_day_is_the_day_before_it_in_other_years() -> None:
+    assert shown("tomato", replace(HERE, last_frost=(2, 29)))["sow or set out"] == "from 28 February"
+    assert shown("tomato", replace(HERE, last_frost=(3, 31)))["sow or set out"] == "from 31 March"
+
+
+def test_how_a_crop_is_begun_is_told() -> None:
+    found = {
+        crop: [w.how for w in windows(crop, HERE, 2027) if w.kind == "sow or set out"]
+        for crop in ("potato", "cabbage", "carrot", "lettuce")
+    }
+    assert found == {
+        "potato": ["plant"],
+        "cabbage": ["set out"],
+        "carrot": ["sow"],
+        "lettuce": ["sow or set out"],
+    }
+    (indoors,) = [w for w in windows("tomato", HERE, 2027) if w.kind == "start indoors"]
+    assert indoors.why == "5–6 weeks before they may go out"
+
+
+def test_common_days_are_those_of_the_start_that_is_asked_for() -> None:
+    """Florence fennel: 75–115 days from sowing, 50–90 from planting out; common practice, no source. Of both the middle."""
+    found = {w.kind: w.why for w in windows("florence-fennel", HERE, 2027)}
+    assert found["last useful sowing"].startswith("95 days (common practice, no source)")
+    assert found["last setting out"].startswith("70 days (common practice, no source)")
+
+
 def test_packet_days_come_before_published_ones() -> None:
     yaml = "garden: G\nfrost: {last: 9 May, first: 6 October}\nbeds: [Arch]"
     settings = settings_of(yaml, crops_yaml="French bean: {days: 80, from: sowing}")
@@ -193,6 +237,8 @@ def test_where_the_winter_is_too_cold_that_is_told_instead_of_days() -> None:
         "lows of the coldest month are usually under −5 °C here: under cover only; common practice, no source",
     )
     assert in_autumn("garlic", replace(HERE, warmth=months(-20.0))) == in_autumn("garlic")
+    just = in_autumn("broad-bean", replace(HERE, warmth=months(-5.0)))
+    assert just is not None and just[1] == "29 September – 3 November"
 
 
 def test_nothing_stands_over_a_winter_where_there_is_none_or_its_first_frost_is_not_known() -> None:

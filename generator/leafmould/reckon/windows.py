@@ -86,7 +86,7 @@ def _windows(crop: str, almanac: Almanac, year: int, gain: timedelta = timedelta
     fact = almanac.fact(crop)
     if fact is None or fact.grown_as == "perennial" or almanac.last_frost is None:
         return ()
-    frost = _in_season(almanac.last_frost, year, is_southern=almanac.is_southern, spring=True)
+    frost = _safe(year, *almanac.last_frost)
     out = _put_out(fact, frost - gain)
     indoors = _indoors(fact, out) if out else None
     last = [_last(kind, crop, fact, almanac, year, gain) for kind in LAST]
@@ -161,7 +161,7 @@ def _in_autumn(fact: CropFact, almanac: Almanac, year: int) -> Window | None:
     usual = usual_start(fact, "in autumn")
     if usual is None or almanac.first_frost is None or not almanac.has_winter:
         return None
-    frost = _in_season(almanac.first_frost, year, is_southern=almanac.is_southern, spring=False)
+    frost = _autumn(almanac.last_frost, almanac.first_frost, year)
     first, last = frost + timedelta(days=usual.low), frost + timedelta(days=usual.high)
     coldest = min((month.low for month in almanac.warmth.months), default=None)
     is_lost = usual.coldest is not None and coldest is not None and coldest < usual.coldest
@@ -190,7 +190,7 @@ def _last(
     days, sources, usual = _days_from(LAST[kind], crop, fact, almanac)
     if not days or almanac.first_frost is None or fact.grown_as != "annual" or fact.key in BY_DAY_LENGTH:
         return None
-    frost = _in_season(almanac.first_frost, year, is_southern=almanac.is_southern, spring=False) + gain
+    frost = _autumn(almanac.last_frost, almanac.first_frost, year) + gain
     slow = timedelta(days=days + SLOW_AUTUMN)
     said = f"{days} days{' (common practice, no source)' if usual else ''}, and 14 more in autumn,"
     if fact.is_tender:
@@ -253,11 +253,10 @@ def _sources(found: list[Fact]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(fact.source for fact in found))
 
 
-def _in_season(day: tuple[int, int], year: int, *, is_southern: bool, spring: bool) -> date:
-    """A day of the season whose spring lies in a year; a southern autumn comes in the year after."""
-    month, number = day
-    later = is_southern and not spring and month <= 6
-    return _safe(year + 1 if later else year, month, number)
+def _autumn(last: tuple[int, int] | None, first: tuple[int, int], year: int) -> date:
+    """The first frost that comes after the spring of a year: in the south, or late in the winter, in the year after."""
+    day = _safe(year, *first)
+    return day if last is None or day > _safe(year, *last) else _safe(year + 1, *first)
 
 
 def _safe(year: int, month: int, number: int) -> date:

@@ -51,9 +51,12 @@ def take_short_place(walk: Walk, first: int, role: str) -> bool:
         is_all = is_all or walk.word(i) in ("all", "both")
         i += 1
     noun = walk.word(i)
-    if noun not in nouns.PLACE_NOUNS or i == first or walk.typed.names(i)[0] or walk.typed.is_number(i + 1):
+    if noun not in nouns.PLACE_NOUNS or walk.typed.names(i)[0] or walk.typed.is_number(i + 1):
         return False
-    if walk.typed.plain[walk.typed.ends[i] - 1] in "sS":
+    are_several = walk.typed.plain[walk.typed.ends[i] - 1] in "sS"
+    if i == first and not (are_several and noun not in UNSAID):
+        return False  # "tubs" says as much as "the tubs", "border" may be anything
+    if are_several:
         return _several(walk, first, i, role, number, is_all)
     known = None if noun in UNSAID or number else _by_last_word(walk.typed.vocabulary).get(noun)
     if known is None or _goes_on(walk, i + 1):

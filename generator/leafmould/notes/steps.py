@@ -138,7 +138,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
     (take_thing, THINGS),
     (take_crop, frozenset()),
     (take_preposition, frozenset(PLACE_OPENERS)),
-    (take_bed, ARTICLES | {"bed", "both", "all"}),
+    (take_bed, ARTICLES | nouns.PLACE_NOUNS | {"both", "all"}),
     (take_remark, REMARK_OPENERS | {"with", "save", "bar", "size"}),
     (take_near_place, None),
     (take_unknown, None),

@@ -302,6 +302,7 @@ AT_IT = frozenset(
         "done",
         "kept",
         "managed",
+        "remembered",
         "continued",
         "enjoyed",
         "tried",
@@ -350,10 +351,17 @@ VERB_STARTS = frozenset({*LONGEST_PAST, *LONGEST_STATE, *AT_IT})
 """Every word a verb's form may begin with; a garden's own words are names."""
 
 
-def _had_to(typed: Typed, i: int) -> Clause | None:
-    """ "had to resow the carrots": it was done."""
-    j = i + 2
-    if typed.words[i + 1 : j] != ["to"]:
+DONE_AFTER_TO = frozenset({"had", "managed", "remembered", "helped"})
+HELPED = frozenset({"me", "us", "him", "her", "them", "mum", "dad", "mom"})
+
+
+def _done_to(typed: Typed, i: int) -> Clause | None:
+    """ "had to resow the carrots", "managed to sow", "helped me sow": it was done."""
+    is_help = typed.words[i] == "helped"
+    j = i + 1 + (is_help and typed.words[i + 1 : i + 2] != [] and typed.words[i + 1] in HELPED)
+    if typed.words[j : j + 1] == ["to"]:
+        j += 1
+    elif not is_help:
         return None
     for size in range(
         min(LONGEST_PLAIN.get(typed.words[j], 0) if j < typed.count else 0, typed.count - j), 0, -1
@@ -368,8 +376,10 @@ def gerund_at(typed: Typed, i: int) -> Clause | None:
     """ "finished weeding", "started picking", "did some pruning"."""
     if typed.words[i] not in AT_IT:
         return None
+    if typed.words[i] in DONE_AFTER_TO and (found := _done_to(typed, i)) is not None:
+        return found
     if typed.words[i] == "had":
-        return _had_to(typed, i)
+        return None
     for j in range(i + 1, min(i + 5, typed.count)):
         for size in range(min(LONGEST_PLAIN.get(typed.words[j], 2), 3, typed.count - j), 0, -1):
             form = tuple(typed.words[j : j + size])

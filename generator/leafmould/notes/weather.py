@@ -167,7 +167,7 @@ WEATHER_FIRST = WEATHER_LEADS | frozenset(
 )
 
 
-MORE = re.compile(r"\s(?:of|in|at|on|by|under|since|over)\s", re.IGNORECASE)
+MORE = re.compile(r"\s(?:of|in|at|on|by|under|since|over|so no)\s", re.IGNORECASE)
 """Where or since when: more about the weather."""
 
 

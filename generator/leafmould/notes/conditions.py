@@ -231,12 +231,6 @@ def is_bare(typed: Typed, clause: Clause) -> bool:
     return clause.verb_end >= clause.end or typed.breaks[clause.verb_end]
 
 
-def product_first(typed: Typed, clause: Clause) -> bool:
-    """ "5 jars gooseberry jam made": behind the product nothing more is said."""
-    before = typed.words[clause.start : clause.verb_start]
-    return is_bare(typed, clause) and not nouns.PRODUCTS.isdisjoint(before)
-
-
 def is_bed_first(typed: Typed, clause: Clause) -> bool:
     if clause.start < clause.verb_start and is_bare(typed, clause):
         return names_any(typed, clause, Kind.BED)

@@ -44,7 +44,6 @@ from leafmould.notes.conditions import (
     names_any,
     object_words,
     one_of,
-    product_first,
     roots,
     seller,
 )
@@ -238,7 +237,6 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "leaves": one_of(nouns.LEAVES),
     "weeds": one_of(nouns.WEEDS),
     "product": one_of(nouns.PRODUCTS),
-    "product first": product_first,
     "jar": one_of(frozenset({"jar", "bottle", "tin", "bag", "packet", "tub"})),
     "meal": one_of(frozenset({"breakfast", "lunch", "dinner", "tea", "supper"})),
     "soil": one_of(frozenset({"soil", "ph"})),

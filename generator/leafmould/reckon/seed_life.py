@@ -128,8 +128,8 @@ def _years(crop: str) -> list[Fact]:
 
 def _life(found: list[Fact], of: str) -> Life:
     return Life(
-        low=median_low([int(f.low or 0) for f in found]),
-        high=max(int(f.high or 0) for f in found),
+        low=median_low([int(f.low) for f in found if f.low is not None]),
+        high=max(int(f.high) for f in found if f.high is not None),
         of=of,
         sources=tuple(dict.fromkeys(f.source for f in found)),
     )

@@ -35,6 +35,7 @@ class Look:
     has_private: bool
     has_giving: bool
     people: tuple[str, ...]  # who is named as giver, helper or the like
+    somebody: tuple[str, ...]  # who is named by a title, by kinship, as somebody's or as who said so
     openings: tuple[str, ...]  # what may be a name: a word with a capital before a verb
 
 
@@ -56,6 +57,7 @@ def looks_at(entries: Sequence[Entry], view: View) -> tuple[Look, ...]:
             has_private=number in private,
             has_giving=number in giving,
             people=() if shows else tuple(people_told(entry, gives=number in giving)),
+            somebody=() if shows else tuple(view.namer.names(_written_in(entry))),
             openings=() if shows else tuple(openings(entry, view.known)),
         )
         for number, (entry, text) in enumerate(zip(entries, texts, strict=True))
@@ -109,6 +111,14 @@ def texts_of(entry: Entry) -> list[str]:
         for name, amount in a.readings:
             found += (name, amount.written, amount.unit)
     return found
+
+
+def _written_in(entry: Entry) -> str:
+    """The gardener's own words, without the names they were understood by."""
+    texts = [entry.title or "", entry.body, entry.part or "", entry.again or "", *entry.tags, *entry.lesson]
+    texts += (words.text for words in entry.words if words.text not in entry.body)
+    texts += (action.text for action in entry.actions if action.text not in entry.body)
+    return "\n".join([*texts, *entry.photos])
 
 
 def named_in(entry: Entry) -> Iterator[Named]:

@@ -40,7 +40,7 @@ IN_BRACKETS = re.compile(
 DID = re.compile(
     rf"(?:^|[.!?]\s+)[\s*+•–—-]*(?P<who>{CAPITAL}(?:\s+(?:and|&)\s+{CAPITAL})*)(?:\s*:\s*|\s+)(?:(?:helped|visited|said|says|phoned)\b"
     r"|(?:watered|weeded|picked|sowed|planted|pruned|dug|mulched|brought|gave|lent|sold|made|built|cleared|harvested|fed|cut|mowed)"
-    r"\s+(?:(?:the|an?|all|my|our|his|her|us|me|them|it|some|two|three)\b|[A-Z\d]|(?P<what>[^\W\d_]+)))",
+    r"\s+(?:(?:the|an?|all|my|our|his|her|us|me|them|it|some|two|three|everything)\b|[A-Z\d]|(?P<what>[^\W\d_]+)))",
     re.MULTILINE,
 )
 """Somebody who did something to something: "Paths weeded in the rain" names nobody."""

@@ -6,10 +6,10 @@ Gathered once for a public build, at the start of `visible`.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from leafmould.garden.blank import Names
+from leafmould.garden.blank import Folded, Names
 from leafmould.garden.figures import may_tell_a_place
 from leafmould.garden.first_look import Look, named_in
 from leafmould.garden.people import (
@@ -20,8 +20,9 @@ from leafmould.garden.people import (
     is_source,
     spans_in,
 )
+from leafmould.garden.somebody import Namer, is_also_word, is_given_name, whole_names
 from leafmould.garden.view import View
-from leafmould.notes.entries import Action, Named
+from leafmould.notes.entries import Action, Named, Sureness
 from leafmould.notes.line_ends import may_be_private
 from leafmould.values.names import fold, slug
 from leafmould.values.when import When
@@ -48,38 +49,62 @@ class Sight:
     others: Names  # hidden crops, their varieties, hidden years
     people: Names  # written with a capital as who did, sold, gave, got or helped
     folk: Names  # said to be people by a key: in small letters too
+    namer: Namer  # finds others by what stands beside them
     told: frozenset[tuple[str, ...]]  # folded names of beds, crops and varieties, known or told in notes
 
 
 def sight_of(looks: Sequence[Look], view: View) -> Sight:
     """The view of these entries."""
-    shown, hidden = set[str](), set[str]()
-    hides_crops = bool(view.crops or view.other_names)
-    for entry in (look.entry for look in looks):
-        for named in (*entry.beds, *entry.crops, *entry.varieties):
-            shown.add(named.name)
-        for action in entry.actions:
-            is_of_hidden = hides_crops and any(
-                is_hidden(crop, view.crops, view.other_names) for crop in action.crops
-            )
-            for named in action.varieties:
-                (hidden if is_of_hidden else shown).add(named.name)
-            shown.update(crop.name for crop in action.crops)
-            shown.update(place.name for place in action.places if not is_source(action, place))
-    told = frozenset(map(fold, shown))
     people, folk = (set(), set()) if view.shows_people else _people_in(looks, view)
+    plants, beds, hidden = _names_told(looks, view)
+    told = plants | beds
+    namer = view.namer.and_also(plants, beds)
     folk = {name for name in folk - told if is_a_name(name) and not CALENDAR.issuperset(name)}
     people |= {name for name in folk if ALSO_WORDS.issuperset(name)}
     return Sight(
         view=view,
-        others=view.other_names.and_also(frozenset(map(fold, hidden)) - told),
-        people=Names(name for name in people - told if is_a_name(name) and not CALENDAR.issuperset(name)),
+        others=view.other_names.and_also(hidden - told),
+        people=Names(
+            (name for name in people - told if is_a_name(name) and not CALENDAR.issuperset(name)),
+            namer.longer,
+        ),
         folk=Names(name for name in folk if not ALSO_WORDS.issuperset(name)),
+        namer=namer,
         told=view.known | told,
     )
 
 
-def _people_in(looks: Sequence[Look], view: View) -> tuple[set[tuple[str, ...]], set[tuple[str, ...]]]:
+def _names_told(
+    looks: Sequence[Look], view: View
+) -> tuple[frozenset[Folded], frozenset[Folded], frozenset[Folded]]:
+    """Folded names of plants and of beds that the notes name, and of varieties of hidden crops.
+
+    A name in no table that elsewhere is somebody's is theirs.
+    """
+    plants, beds, hidden = set[str](), set[str](), set[str]()
+    hides_crops = bool(view.crops or view.other_names)
+    people = whole_names(name for look in looks for name in look.somebody)
+
+    def is_somebody(n: Named) -> bool:
+        return n.sureness is not Sureness.KNOWN and (fold(n.name) in people or bool(view.namer.spans(n.name)))
+
+    def names(found: Iterable[Named]) -> Iterator[str]:
+        return (n.name for n in found if not is_somebody(n))
+
+    for entry in (look.entry for look in looks):
+        beds.update(names(entry.beds))
+        plants.update(names((*entry.crops, *entry.varieties)))
+        for action in entry.actions:
+            is_of_hidden = hides_crops and any(
+                is_hidden(crop, view.crops, view.other_names) for crop in action.crops
+            )
+            (hidden if is_of_hidden else plants).update(names(action.varieties))
+            plants.update(names(action.crops))
+            beds.update(names(place for place in action.places if not is_source(action, place)))
+    return whole_names(plants), whole_names(beds), whole_names(hidden)
+
+
+def _people_in(looks: Sequence[Look], view: View) -> tuple[set[Folded], set[Folded]]:
     """Folded names of people: those written with a capital, and those that a key says are people's."""
     told = {name for look in looks for name in look.people}
     opened = {name for look in looks for name in look.openings}
@@ -88,6 +113,9 @@ def _people_in(looks: Sequence[Look], view: View) -> tuple[set[tuple[str, ...]],
         for name in opened
         if fold(name) not in view.known and name.casefold() not in OPENS_A_LINE and not name.endswith("ly")
     }
+    somebody = {name for look in looks for name in look.somebody}
+    told |= {name for name in somebody if is_given_name(name)}
+    opened |= {name for name in somebody if not is_also_word(name)}
     if opened:
         small = re.compile(rf"\b(?:{'|'.join(sorted(re.escape(name.lower()) for name in opened))})\b")
         common = {word for look in looks for word in small.findall(look.text)}
@@ -102,7 +130,7 @@ def people_spans(text: str, sight: Sight) -> list[tuple[int, int]]:
     if sight.view.shows_people:
         return []
     named = [*sight.people.spans(text, capitals=True), *sight.folk.spans(text)]
-    return [*named, *spans_in(text, sight.told)]
+    return [*named, *spans_in(text, sight.told), *sight.namer.spans(text)]
 
 
 def has_nothing_to_hide(look: Look, sight: Sight) -> bool:
@@ -129,7 +157,21 @@ def _tells(look: Look, sight: Sight) -> bool:
         return True
     if look.has_place and tells_place(look.text, sight.view):
         return True
-    return bool((look.has_giving or sight.people or sight.folk) and people_spans(look.text, sight))
+    return bool(
+        (look.has_giving or look.somebody or sight.people or sight.folk) and people_spans(look.text, sight)
+    )
+
+
+def without_people(names: tuple[Named, ...], text: str, sight: Sight) -> tuple[Named, ...]:
+    """The names of a line without those in no table that are somebody's: "planted Mrs Hale's rhubarb"."""
+    if sight.view.shows_people or all(named.sureness is Sureness.KNOWN for named in names):
+        return names
+    told = [text[start:end] for start, end in sight.namer.spans(text)]
+    return tuple(
+        n
+        for n in names
+        if n.sureness is Sureness.KNOWN or not any(n.written in name or name in n.written for name in told)
+    )
 
 
 def tells_place(text: str, view: View) -> bool:

@@ -15,6 +15,7 @@ from leafmould.garden.blank import BLANK, Folded, Names, shortened
 from leafmould.garden.disguise import Disguise
 from leafmould.garden.figures import place_pattern, place_signs
 from leafmould.garden.leaving_out import LeftOut
+from leafmould.garden.somebody import Namer
 from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 from leafmould.values.problems import Level, Location, Problem
@@ -61,6 +62,7 @@ class View:
     place_signs: tuple[str, ...] = ()  # what stands in each of its own
     renamed: tuple[tuple[str, str], ...] = ()  # bed and crop keys that hold such words, and what they become
     known: frozenset[Folded] = frozenset()  # the names of all beds, crops and varieties of the settings
+    namer: Namer = field(default_factory=lambda: Namer((), ()))  # finds people in what is written
     unsure: tuple[str, ...] = ()  # words of `leave out` that name nothing the settings know
     near: frozenset[str] = frozenset()  # of these, those told about already
 
@@ -115,6 +117,7 @@ def view_of(
         renamed=tuple(sorted(_renamed(settings, words).items())),
         place_signs=place_signs(settings.place_written[:2], settings.place_written[2]),
         known=frozenset(vocabulary.by_words),
+        namer=_namer(vocabulary),
         unsure=unsure,
         near=frozenset(left.near),
     )
@@ -229,6 +232,12 @@ def _other_names(vocabulary: Vocabulary, crops: set[str], years: frozenset[int])
             or (k.kind is Kind.VARIETY and bool(k.of) and crops.issuperset(k.of))
         ),
     )
+
+
+def _namer(vocabulary: Vocabulary) -> Namer:
+    named = vocabulary.with_public
+    beds = {words for words, known in named.items() if any(k.kind in (Kind.BED, Kind.PART) for k in known)}
+    return Namer(named.keys() - beds, beds)
 
 
 def _names_of(vocabulary: Vocabulary, is_meant: Callable[[Known], bool]) -> set[Folded]:

@@ -16,7 +16,7 @@ from typing import Any
 from leafmould.garden.blank import Shortened, Span, applied, shortened
 from leafmould.garden.figures import PRICE
 from leafmould.garden.people import is_source
-from leafmould.garden.sight import Sight, is_hidden, is_in_years, people_spans
+from leafmould.garden.sight import Sight, is_hidden, is_in_years, people_spans, without_people
 from leafmould.garden.view import View, masker
 from leafmould.notes.entries import Action, Entry, Named
 from leafmould.values.names import slug
@@ -162,7 +162,12 @@ def _shown(action: Action, short: Shortened, sight: Sight) -> Action:
         price=action.price if view.shows_prices else None,
         amounts=action.amounts if view.shows_prices else _no_prices(action),
         source=action.source if view.shows_people else None,
-        places=action.places if view.shows_people else _no_sources(action),
+        places=without_people(
+            action.places if view.shows_people else _no_sources(action), action.text, sight
+        ),
+        origins=without_people(action.origins, action.text, sight),
+        crops=without_people(action.crops, action.text, sight),
+        varieties=without_people(action.varieties, action.text, sight),
         remark=_remark(action, short, sight),
         fates=tuple(f for f in action.fates if not (is_larder_hidden and f.kind in LARDER_FATES)),
     )

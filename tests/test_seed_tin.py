@@ -48,6 +48,10 @@ def line(lot: Lot) -> str:
         ("crop,year\ndahlia,2024\n", "dahlia 2024: not known"),
         ("crop,year,amount\nleek,2024,all used\n", "leek 2024: used up"),
         ("crop,year,tried,tried in\nleek,2020,8 of 10,2026\n", "leek 2020, 8/10 2026: still good"),
+        (
+            "crop,year,tried,tried in\nleek,2024,6 of 10,2026\n",
+            "leek 2024, 6/10 2026: still good",
+        ),  # 60 in 100 are asked for
         ("crop,year,tried,tried in\nleek,2024,3 of 10,2025\n", "leek 2024, 3/10 2025: sow thicker"),
         ("crop,year,tried,tried in\nleek,2024,1 of 20,2026\n", "leek 2024, 1/20 2026: likely spent"),
         ("crop,year,tried,tried in\nleek,2022,9 of 10,2023\n", "leek 2022, 9/10 2023: likely spent"),

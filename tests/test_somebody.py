@@ -101,6 +101,7 @@ NEW_NAMED = """
 - gave {Bettina} and {Rolf} half the courgettes
 - bought 3 trays of lettuce from {Mr Pemberton}
 - planted the rhubarb {Auntie Vi} dug up for us in Long border
+- planted 3 leeks from {J. Hale} in Arch
 - {Hakim} watered everything while we were away
 - lent the fork to {Jürgen}
 - picked 1 kg peas, {Mum} shelled them
@@ -165,3 +166,7 @@ def test_somebody_is_not_named(line: str) -> None:
 @pytest.mark.parametrize("line", lines(PLAIN + NEW_PLAIN))
 def test_what_only_sounds_like_somebody_stays(line: str) -> None:
     assert line in shown(line)
+
+
+def test_a_name_ends_with_its_sentence() -> None:
+    assert "We had tea with …. The Arch is full." in shown("We had tea with Gerda. The Arch is full.")

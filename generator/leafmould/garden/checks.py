@@ -24,6 +24,8 @@ Check = Callable[[Garden], Iterable[Problem]]
 
 DAYS_PICKED_TOO_SOON = 60
 NEEDS_A_BED = frozenset({"cleared", "covered", "netted", "fed", "limed", "acidified", "manured", "treated"})
+BETWEEN_START_AND_END = frozenset({"came up", "thinned", "earthed up", "staked", "tied in", "pinched out"})
+"""What can only be seen or done once a crop has been sown, or planted; before planting it may have stood elsewhere."""
 NO_START_MISSED = PERENNIAL_KINDS | {NOWHERE}
 """Kinds of bed that open their planting by themselves, or are no place at all."""
 
@@ -118,6 +120,21 @@ def ended_before_it_came(garden: Garden) -> Iterator[Problem]:
             yield _at(garden, event.id, Level.WARNING, told)
 
 
+def seen_before_its_start(garden: Garden) -> Iterator[Problem]:
+    """Seedlings, or work on a crop, shortly before its only start: without this it would belong nowhere in silence."""
+    starts = _starts(garden)
+    for event in garden.events:
+        if event.verb not in BETWEEN_START_AND_END or event.plantings or event.group or len(event.crops) != 1:
+            continue
+        beds = event.beds or tuple(sorted({bed for bed, crop in starts if crop == event.crops[0]}))
+        soon = [s for bed in beds if (s := _soonest(starts, bed, event.crops[0], event.when))]
+        soon = [start for start in soon if start[2] == "sowing"]
+        if soon:
+            _, when, verb = min(soon, key=lambda start: start[0])
+            told = f"{event.verb} on {when_words(event.when)}, before {verb} on {when_words(when)}."
+            yield _at(garden, event.id, Level.WARNING, told)
+
+
 def more_lost_than_stood(garden: Garden) -> Iterator[Problem]:
     """ "lost 4 of 3": more plants lost than there were by the same line."""
     for event in garden.events:
@@ -184,6 +201,7 @@ CHECKS: tuple[Check, ...] = (
     bed_had_ended,
     picked_inside_a_wait,
     ended_before_it_came,
+    seen_before_its_start,
     more_lost_than_stood,
     more_came_up_than_tried,
     more_given_than_ever_picked,
@@ -249,10 +267,20 @@ def _start_soon_after(
 ) -> tuple[When, str] | None:
     """The first start of a crop picked, in its bed, within 60 days after the picking."""
     for crop in picking.crops:
-        known = starts.get((picking.bed or "", crop), [])
-        place = bisect_right(known, picking.when.last, key=lambda s: s[0])
-        if place < len(known) and (known[place][0] - picking.when.last).days <= DAYS_PICKED_TOO_SOON:
-            return known[place][1:]
+        start = _soonest(starts, picking.bed or "", crop, picking.when)
+        if start is not None:
+            return start[1:]
+    return None
+
+
+def _soonest(
+    starts: Mapping[tuple[str, str], list[tuple[date, When, str]]], bed: str, crop: str, when: When
+) -> tuple[date, When, str] | None:
+    """The first start of a crop in a bed within 60 days after something."""
+    known = starts.get((bed, crop), [])
+    place = bisect_right(known, when.last, key=lambda s: s[0])
+    if place < len(known) and (known[place][0] - when.last).days <= DAYS_PICKED_TOO_SOON:
+        return known[place]
     return None
 
 

@@ -91,7 +91,7 @@ class Namer:
         """Where a name begins that has a word with a capital in it; None if it names nobody."""
         start = m.start()
         last = found[-1][1] if found else -9
-        if found and text[last:start] in (" ", ". ", "-"):
+        if found and _is_rest_of(text, last, start):
             return None if self._is_plant(m.group()) else found.pop()[0]
         title = title_before(text, start)
         if title is None and (kind == "nobody" or not self._is_somebody(text, m, kind, last)):
@@ -140,7 +140,7 @@ class Namer:
             return "byname" if folded in BYNAMES else "plant" if is_given else "nobody"
         if is_given:
             return "word" if folded in ALSO_WORDS else "given"
-        is_sign = len(word) < 2 or (word.isupper() and len(word) < 5)
+        is_sign = word in ("I", "A") or (word.isupper() and 1 < len(word) < 5)
         return "nobody" if is_sign or folded in NO_NAMES or word.casefold() in NO_NAMES else "open"
 
     def _is_shielded(self, text: str, start: int) -> bool:
@@ -165,6 +165,12 @@ def _is_next_of_them(text: str, last: int, m: re.Match[str]) -> bool:
         return False
     ends = between.rstrip().endswith((",", "and", "&"))
     return ends and text[m.end() : m.end() + 4].lstrip()[:1].isdigit()
+
+
+def _is_rest_of(text: str, last: int, start: int) -> bool:
+    """Whether nothing parts two words of one name but a space, or the dot of an initial: "J. Hale"."""
+    is_initial = not text[max(0, last - 2) : last - 1].isalpha()
+    return text[last:start] in (" ", "-") or (is_initial and text[last:start] in (". ", "."))
 
 
 def _is_owner(word: str) -> bool:

@@ -65,7 +65,7 @@ def over(walk: Walk, start: int, end: int) -> None:
         word = words[i]
         key = word if word in STEP_WORDS else DIGITS if word.isdigit() else REST
         size, known = typed.names(i)
-        for step in steps_at(key, may_be(known) if size else 0, verb, spot, has_batch):
+        for step in steps_at(key, size and may_be(known), verb, spot, has_batch):
             if step(walk):
                 break
         else:

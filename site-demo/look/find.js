@@ -1,38 +1,35 @@
-// Finds notes, crops, varieties, beds and seasons. Opens where a link leads to the page of names (or with "/"), fetches
-// the index when it is first wanted, as a script, so that it works from a folder too, and writes text as text.
+// Finds notes, crops, varieties, beds and seasons. Opens where a link leads to the page of names (or with "/"); on that page
+// it stands open. Fetches the index when it is first wanted, as a script, so that it works from a folder too, and writes
+// text as text.
 (function () {
   "use strict";
   var top = new URL("../", document.currentScript.src).href;
-  var KINDS = { crop: "crop", variety: "variety", bed: "bed", trouble: "trouble", season: "season", person: "person", page: "page" };
+  // Kinds of names, those that are wanted most first; varieties are told by their crops, which stand before them.
+  var KINDS = ["crop", "variety", "bed", "trouble", "season", "person", "page"];
+  var FOLDERS = { crop: "crops/", bed: "beds/", season: "seasons/" };
   var MOST_NAMES = 8, MOST_NOTES = 40;
   var MONTHS = "January February March April May June July August September October November December".split(" ");
-  var held = null, panel = null, field, list, said, choices = {}, wanted = 0;
+  var here = document.getElementById("find-here"), held = null, panel = null, field, list, said, choices = {}, wanted = 0;
 
   // ---- the index
 
-  function number(text, digits) {
-    var half = digits.length / 2, found = [], high = 0;
+  function number(text, raw) {
+    var ends = raw.ends, goOn = raw.digits.length - ends, found = [], high = 0;
     for (var i = 0; i < text.length; i += 1) {
-      var digit = digits.indexOf(text.charAt(i));
-      if (digit >= half) { high = high * half + digit - half + 1; }
-      else { found.push(high * half + digit); high = 0; }
+      var digit = raw.digits.indexOf(text.charAt(i));
+      if (digit >= ends) { high = high * goOn + digit - ends + 1; }
+      else { found.push(high * ends + digit); high = 0; }
     }
     return found;
   }
-  function rising(text, digits) {
+  function rising(text, raw) {
     var before = -1;
-    return number(text, digits).map(function (step) { before += step + 1; return before; });
+    return number(text || "", raw).map(function (step) { before += step + 1; return before; });
   }
-  function whole(text, digits) {
-    var before = "";
-    return text === "" ? [] : text.split("\n").map(function (line) {
-      before = before.slice(0, digits.indexOf(line.charAt(0))) + line.slice(1);
-      return before;
-    });
-  }
+  function lines(text) { return text ? text.split("\n") : []; }
   // The same rule as values/stems.py.
   function fold(text) {
-    return text.toLowerCase().replace(/ß/g, "ss").normalize("NFKD").replace(/[\p{M}'’]/gu, "");
+    return text.toLowerCase().replace(/ß/g, "ss").replace(/ς/g, "σ").normalize("NFKD").replace(/[\p{M}'’]/gu, "");
   }
   function singular(word, odd) {
     if (Object.prototype.hasOwnProperty.call(odd, word)) { return odd[word]; }
@@ -51,29 +48,63 @@
     return plain.length > 3 && /e$/.test(plain) ? plain.slice(0, -1) : plain;
   }
   function wordsOf(text) {
-    return text.match(/(?:\p{L}|\p{M})+(?:['’](?:\p{L}|\p{M})+)*|\d+/gu) || [];
+    return text.match(/[\p{L}\p{Nl}\u0300-\u036f]+(?:['’][\p{L}\p{Nl}\u0300-\u036f]+)*|\d+/gu) || [];
   }
+  // The end of the rule.
 
   function read(raw) {
-    var digits = raw.digits;
-    var places = raw["in"] ? raw["in"].split(" ") : [];
-    var days = raw.days.split(" "), day = days[0] ? Date.parse(days[0]) / 86400000 : 0;
+    var days = raw.days.split(" "), day = days[0] ? Date.parse(days[0]) / 86400000 : 0, from = 0;
     var made = {
-      odd: raw.odd, titles: raw.titles, whens: raw.whens,
-      stop: raw.stop.split(" "),
-      words: whole(raw.words, digits),
-      notes: whole(raw.notes, digits),
-      days: days[0] ? [day].concat(number(days[1] || "", digits).map(function (less) { day -= less; return day; })) : []
+      odd: raw.odd, titles: [], whens: raw.whens, stop: raw.stop.split(" "), words: [],
+      days: days[0] ? [day].concat(number(days[1] || "", raw).map(function (less) { day -= less; return day; })) : []
     };
-    made.inNotes = function (i) { return rising(places[i], digits); };
-    made.names = raw.names.map(function (row) {
-      return {
-        kind: row[0], text: row[1], to: row[2], also: row[3], notes: rising(row[4], digits),
-        plain: fold(row[1]), own: wordsOf(fold(row[1])), others: wordsOf(fold(row[3]))
-      };
+    made.notes = lines(raw.notes).map(function (line, i) {
+      var row = line.split("\t"), path = row[0];
+      made.titles.push(row[1] || "");
+      // Where a page begins with the note's day, nothing stands for that.
+      return "notes/" + (path.charAt(0) === "-" ? new Date(made.days[i] * 86400000).toISOString().slice(0, 10).replace("-", "/") : "") +
+        path + ".html";
     });
-    made.deeds = raw.deeds.map(function (row) { return { text: row[0], notes: rising(row[1], digits) }; });
-    var from = 0;
+    // Words have small letters; what stands between two are the notes of the one and what it shares with the other.
+    var parts = raw.words.split(/([a-z\x80-\uffff]+)/), places = [], word = "";
+    for (var i = 1; i < parts.length; i += 2) {
+      word = word.slice(0, raw.digits.indexOf(parts[i - 1].slice(-1))) + parts[i];
+      made.words.push(word);
+      places.push(i + 2 < parts.length ? parts[i + 1].slice(0, -1) : parts[i + 1]);
+    }
+    // Words of titles are told by the titles.
+    var known = new Map(made.words.map(function (word, i) { return [word, i]; })), titled = [];
+    made.titles.forEach(function (title, note) {
+      wordsOf(title).forEach(function (one) {
+        var cut = stem(one, made.odd), at = known.get(cut);
+        if (at === undefined) { known.set(cut, at = made.words.push(cut) - 1); }
+        (titled[at] = titled[at] || []).push(note);
+      });
+    });
+    made.inNotes = function (i) { return rising(places[i], raw).concat(titled[i] || []); };
+    made.names = [];
+    KINDS.forEach(function (kind) {
+      lines(raw.names[kind] || "").forEach(function (line) {
+        var row = line.split("\t"), text = row[0], also = row[2] || "", to = row[3];
+        if (kind === "variety") {
+          var crop = made.names[number(row[1], raw)[0]];
+          also = crop.text;
+          to = crop.to;
+        } else if (kind === "trouble" || kind === "person") {
+          to = made.notes[number(row[1], raw)[0]];
+        }
+        made.names.push({
+          kind: kind, text: text, also: also,
+          to: to || (FOLDERS[kind] || "") + text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") + ".html",
+          notes: kind === "crop" || kind === "bed" ? rising(row[1], raw) : [],
+          plain: fold(text), own: stemmed(text, raw.odd), others: stemmed(also, raw.odd)
+        });
+      });
+    });
+    made.deeds = lines(raw.deeds).map(function (line) {
+      var row = line.split("\t");
+      return { text: row[0], notes: rising(row[1], raw), own: stemmed(row[0], raw.odd), others: [] };
+    });
     made.seasons = raw.seasons.map(function (row) {
       var notes = [];
       for (var i = from; i < from + row[1]; i += 1) { notes.push(i); }
@@ -81,6 +112,9 @@
       return { text: row[0], notes: notes };
     });
     return made;
+  }
+  function stemmed(text, odd) {
+    return wordsOf(fold(text)).map(function (word) { return { plain: word, stem: stem(word, odd) }; });
   }
 
   // ---- finding
@@ -100,10 +134,10 @@
     var best = 0;
     words.forEach(function (word) {
       var found = 0;
-      if (word === asked.plain || stem(word, held.odd) === asked.stem) { found = 3; }
-      else if (word.indexOf(asked.plain) === 0) { found = 2; }
+      if (word.plain === asked.plain || word.stem === asked.stem) { found = 3; }
+      else if (word.plain.indexOf(asked.plain) === 0) { found = 2; }
       else if (isSlip && asked.plain.length > 3 &&
-        (isNear(asked.plain, word) || isNear(asked.plain, word.slice(0, asked.plain.length)))) { found = 1; }
+        (isNear(asked.plain, word.plain) || isNear(asked.plain, word.plain.slice(0, asked.plain.length)))) { found = 1; }
       best = Math.max(best, found);
     });
     return best;
@@ -119,11 +153,10 @@
     return least * 100 + all - name.own.length;
   }
   function ranked(asked, isSlip) {
-    var kinds = Object.keys(KINDS);
     var found = byFit(asked, false);
     if (!found.length && isSlip) { found = byFit(asked, true); }
     return found.sort(function (a, b) {
-      return b.rank - a.rank || kinds.indexOf(a.name.kind) - kinds.indexOf(b.name.kind) ||
+      return b.rank - a.rank || KINDS.indexOf(a.name.kind) - KINDS.indexOf(b.name.kind) ||
         b.name.notes.length - a.name.notes.length || (a.name.plain < b.name.plain ? -1 : 1);
     }).map(function (one) { return one.name; });
   }
@@ -151,7 +184,7 @@
     var found = new Set();
     function add(note) { found.add(note); }
     held.words.forEach(function (word, i) { if (fits(word)) { held.inNotes(i).forEach(add); } });
-    held.names.forEach(function (name) {
+    held.names.concat(held.deeds).forEach(function (name) {
       if (name.notes.length && (fit(asked, name.own, isSlip) || fit(asked, name.others, isSlip))) { name.notes.forEach(add); }
     });
     held.seasons.forEach(function (season) { if (season.text.indexOf(asked.plain) === 0) { season.notes.forEach(add); } });
@@ -220,7 +253,7 @@
       rows.appendChild(line(name.to, name.text, beside));
     });
     found.notes.slice(0, MOST_NOTES).forEach(function (note) {
-      rows.appendChild(line("notes/" + held.notes[note] + ".html", titleOf(note), dayOf(note)));
+      rows.appendChild(line(held.notes[note], titleOf(note), dayOf(note)));
     });
     list.textContent = "";
     list.appendChild(rows);
@@ -268,7 +301,7 @@
     try { return localStorage.getItem("leafmould-slash") !== "no"; } catch (refused) { return true; }
   }
   function makePanel() {
-    panel = made("dialog", "", "find");
+    panel = here || made("dialog", "", "find");
     panel.setAttribute("aria-label", "Find in the garden");
     var label = made("label", "Find in the garden", "find-field");
     field = made("input");
@@ -291,13 +324,15 @@
       try { localStorage.setItem("leafmould-slash", box.checked ? "yes" : "no"); } catch (refused) { box.checked = true; }
     });
     slash.insertBefore(box, slash.firstChild);
-    foot.appendChild(all);
+    if (!here) { foot.appendChild(all); }
     foot.appendChild(slash);
-    [label, close, made("div", "", "choices"), said, list, foot].forEach(function (part) { panel.appendChild(part); });
+    [label, here ? null : close, made("div", "", "choices"), said, list, foot].forEach(function (part) {
+      if (part) { panel.appendChild(part); }
+    });
     field.addEventListener("focus", fetchIndex);
     field.addEventListener("input", show);
     panel.addEventListener("keydown", steer);
-    document.body.appendChild(panel);
+    if (!here) { document.body.appendChild(panel); }
   }
   // Arrows go from the field to what was found and along it; Enter in the field opens the first. Escape closes by itself.
   function steer(event) {
@@ -314,11 +349,12 @@
   }
   function open() {
     if (!panel) { makePanel(); }
-    if (!panel.open) { panel.showModal(); }
+    if (!here && !panel.open) { panel.showModal(); }
     field.focus();
     field.select();
   }
   if (!window.HTMLDialogElement) { return; }
+  if (here) { makePanel(); }
   document.addEventListener("click", function (event) {
     var link = event.target.closest ? event.target.closest("a[data-finds]") : null;
     if (!link || event.button || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) { return; }

@@ -54,7 +54,9 @@ def test_own_distances_stand_beside_the_published_ones_or_alone() -> None:
     found = lines("beetroot: {apart: 10 cm, rows: 25 cm}\n", "beetroot", SOWN)
     assert (found["Apart in the row"].packet, found["Between rows"].packet) == ("10 cm", "25 cm")
     assert found["Apart in the row"].words == "5–10 cm"
-    alone = lines("leek: {apart: 6 in}\n", "leek", "2026-05-01\n- planted 40 leeks in Arch", "imperial")
+    alone = lines(
+        "celeriac: {apart: 6 in}\n", "celeriac", "2026-05-01\n- planted 40 celeriac in Arch", "imperial"
+    )
     assert (alone["Apart in the row"].packet, alone["Apart in the row"].words) == ("6 in", "")
 
 

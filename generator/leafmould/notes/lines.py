@@ -147,22 +147,33 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     needs_none = is_bought or done.verb.name == "moved"  # "toms -> Hoop bed": all of them
     if not (needs_none or done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
-    if done.verb.name != "picked" or not _is_surely_picked(typed, done.draft):
+    if done.verb.name != "picked" or not _is_surely_picked(line, typed, done.draft):
         question = f'No action is named; read as "{done.verb.name}".'
         done.draft.ask(Level.QUESTION, question, typed.starts[0])
     return _finish(line, typed, [done], [clause])
 
 
-def _is_surely_picked(typed: Typed, draft: Draft) -> bool:
-    """ "250 g peas off the Arch": weighed or in a basket, and off a bed. Plants from a frame may have been planted."""
-    if not comes_off_a_bed(typed, typed.count):
-        return False
+def _is_surely_picked(line: OneLine, typed: Typed, draft: Draft) -> bool:
+    """ "250 g peas off the Arch", "1.4kg spuds": weighed, or in a basket and off a bed.
+
+    Plants from a frame may have been planted; and so may what is planted by weight, in its season.
+    """
     units = {a.unit for item in draft.items for a in item.amounts} | {a.unit for a in draft.total}
-    return not units.isdisjoint(GATHERED) and {"plant", "seedling", "seed", "set", "clove"}.isdisjoint(
-        typed.words
-    )
+    if not {"plant", "seedling", "seed", "set", "clove", "tuber", "bulb"}.isdisjoint(typed.words):
+        return False
+    if not units.isdisjoint(nouns.WEIGHTS) and not draft.fates and line.base is not None:
+        keys = {k for item in draft.items for c in item.crops for k in (c.key, *c.of)}
+        month = (line.base.first.month + 5) % 12 + 1 if line.habits.is_southern else line.base.first.month
+        if all(month in PLANTED_BY_WEIGHT.get(key, (month,)) for key in keys):
+            return True
+    return comes_off_a_bed(typed, typed.count) and not units.isdisjoint(GATHERED)
 
 
+PLANTED_BY_WEIGHT = {
+    "potato": (6, 7, 8, 9, 10), "garlic": (6, 7, 8), "onion": (7, 8), "shallot": (7, 8), "broad-bean": (6, 7, 8), "asparagus": (5, 6),
+    "rhubarb": (4, 5, 6, 7), "jerusalem-artichoke": (11, 12), "oca": (11, 12),
+}  # fmt: skip
+"""What is bought by weight to be planted, with the northern months in which it is rather picked: common practice, no source."""
 GATHERED = nouns.WEIGHTS | frozenset(
     {
         "handful",

@@ -102,6 +102,8 @@ def _is_trouble_of(walk: Walk, i: int, size: int) -> bool:
 def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
     size, crops = _without_noun(walk, i, size, crops)
     end = i + size
+    if size == 1 and _is_somebody(walk, i):
+        return False
     if _becomes_thing(walk, i, end, crops[0]):
         return True
     if walk.has("object") and walk.verb.name == "bought" and walk.draft.subject:
@@ -126,6 +128,15 @@ def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
     noun_behind_crop(walk, item)
     unknown_behind_crop(walk, item)
     return True
+
+
+def _is_somebody(walk: Walk, i: int) -> bool:
+    """ "gave Tom 300 g": a short form for a crop, with a capital, right behind the verb and before an amount, is a person."""
+    is_name = walk.typed.written(i, i + 1) in ("Tom", "Tommy", "Tommie")
+    return is_name and i > 0 and walk.typed.words[i - 1] in GIVING and walk.typed.is_number(i + 1)
+
+
+GIVING = frozenset({"gave", "given", "lent", "sold", "sent", "handed", "brought", "passed", "offered"})
 
 
 def _without_noun(walk: Walk, i: int, size: int, crops: list[Known]) -> tuple[int, list[Known]]:

@@ -148,8 +148,11 @@ def _told(event: Event, garden: Garden) -> str:
 
 
 def _note(entry: Entry, events: Iterable[int]) -> NoteRow:
+    from leafmould.notes.pictured import without_pictures
+
     when = entry.when
-    texts = [entry.title or "", *entry.body.splitlines(), *(w.text for w in entry.words), *entry.lesson]
+    body = without_pictures(entry.body).splitlines()
+    texts = [entry.title or "", *body, *(w.text for w in entry.words), *entry.lesson]
     return NoteRow(
         id=entry.id,
         file=entry.at.file,

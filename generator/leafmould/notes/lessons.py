@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from leafmould.notes.pictured import without_pictures
+
 NEXT = re.compile(
     r"\bnext\s+(?:year|season|time|spring|summer|autumn|fall|winter)\b(?!['’]s\b)|\bl'an(?:née)? prochaine?\b"
     r"|\bl’an(?:née)? prochaine?\b|\bnächste[sn]? (?:Jahr|Mal|Saison)\b|\bel (?:próximo año|año que viene)\b"
@@ -27,11 +29,13 @@ LIST_MARK = re.compile(r"^[ \t]*(?:[-*+•–]|\d{1,3}[.)])[ \t]+|^[ \t]*#{1,6}[
 
 
 def lessons_in(text: str) -> tuple[str, ...]:
-    """The sentences of a text that speak of next year, in order."""
+    """The sentences of a text that speak of next year, in order; pictures are none of their words."""
     lower = text.casefold()
     if not any(word in lower for word in IN_NEXT) or NEXT.search(text) is None:
         return ()
-    sentences = (" ".join(LIST_MARK.sub("", s).split()) for s in SENTENCE_END.split(text) if s)
+    sentences = (
+        " ".join(LIST_MARK.sub("", s).split()) for s in SENTENCE_END.split(without_pictures(text)) if s
+    )
     return tuple(s for s in sentences if NEXT.search(s))
 
 
@@ -43,7 +47,7 @@ def all_lessons(
     Args:
         hidden: private lines, which keep their lessons to themselves.
     """
-    private = [" ".join(line.split()) for line in hidden if line.strip()]
+    private = [plain for line in hidden if (plain := " ".join(without_pictures(line).split()))]
     found = [*lessons_in(body), *(lesson for remark in remarks for lesson in lessons_in(remark))]
     kept = [s for s in found if not any(s in line or line in s for line in private)]
     return tuple(dict.fromkeys([*written, *_whole(list(dict.fromkeys(kept)))]))

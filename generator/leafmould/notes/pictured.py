@@ -42,3 +42,8 @@ def pictures_in(text: str) -> Iterator[Pictured]:
 def name_in(m: re.Match[str]) -> str:
     """The name in a match of PICTURE."""
     return str(m["held"] or m["name"]).strip()
+
+
+def without_pictures(text: str) -> str:
+    """A text without its pictures, for where it is told in words alone."""
+    return PICTURE.sub("", text) if "![" in text else text

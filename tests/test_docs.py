@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import re
+import shlex
+import subprocess
+import sys
 from pathlib import Path
 from textwrap import dedent
 
@@ -66,3 +69,36 @@ def test_the_settings_shown_in_the_readme_are_read_without_a_word(tmp_path: Path
     assert found.problems == ()
     assert [bed.name for bed in found.beds][:2] == ["Long border", "Bag row"]
     assert [crop.name for crop in found.crops] == ["beetroot", "sea beet"]
+
+
+def test_the_first_five_minutes_go_as_printed(tmp_path: Path) -> None:
+    """Typed one after the other in one terminal, every question left out with Enter; the preview is not opened."""
+    section = README.split("## Five minutes")[1].split("\n## ")[0]
+    typed = [line.strip() for line in re.findall(r"^ {7}(\S.*)$", section, re.MULTILINE)]
+    assert [line for line in typed if not line.startswith(("leafmould ", "cd "))] == []
+    assert typed[-1] == "leafmould preview"
+    answered = ["leafmould start my-garden <<-.\n" + "\n" * 8 + "."]
+    program = f'leafmould() {{ {shlex.quote(sys.executable)} -m leafmould "$@"; }}\n'
+    ran = subprocess.run(
+        ["sh", "-e"],
+        input=program + "\n".join([*answered, *typed[1:-1]]),
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        cwd=tmp_path,
+        timeout=120,
+    )
+    assert (ran.stderr, ran.returncode) == ("", 0)
+    made = [
+        line for line in ran.stdout.splitlines() if line.startswith("beetroot, Long border: sown today, ")
+    ]
+    assert made
+    assert "Place not noted" not in ran.stdout
+    assert "Nothing is noted" not in ran.stdout
+    assert (tmp_path / "my-garden/site/index.html").is_file()
+
+
+def test_the_program_is_put_at_hand_before_it_is_used() -> None:
+    commands = re.findall(r"^ {4,}(.*(?:leafmould [a-z]|activate).*)$", README, re.MULTILINE)
+    assert commands[0] == ". .venv/bin/activate"
+    assert all(line.strip().startswith("leafmould ") for line in commands[1:])

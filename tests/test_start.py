@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import csv
+import os
+import shlex
+import subprocess
+import sys
 from datetime import date
 from pathlib import Path
 
@@ -75,6 +79,14 @@ leek, kale 'Nero', garlic October 2025
 """
 
 
+@pytest.fixture(autouse=True)
+def _at_hand(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A terminal that finds the program by its name."""
+    folder = tmp_path_factory.mktemp("commands")
+    (folder / "leafmould").touch(mode=0o755)
+    monkeypatch.setenv("PATH", f"{folder}{os.pathsep}{os.environ['PATH']}")
+
+
 def start(folder: Path, *options: str, typed: str | None = None) -> Result:
     return CliRunner().invoke(main, ["start", str(folder), "--on", "2026-06-20", *options], input=typed)
 
@@ -101,7 +113,10 @@ def test_options_say_everything(tmp_path: Path) -> None:
         "  notes/2025/october-2025-start.md\n"
         "  notes/2026/2026-start.md\n"
         "  records/beforehand.csv\n"
-        f"Next: cd {folder}, then leafmould note sowed beetroot Long border, then leafmould build\n"
+        "Next, one after the other:\n"
+        f"  cd {folder}\n"
+        "  leafmould note sowed beetroot in Long border\n"
+        "  leafmould build\n"
     )
     assert result.exit_code == 0
     made = files(folder)
@@ -308,3 +323,24 @@ def test_what_is_no_day_of_the_year_is_refused(typed: str) -> None:
 def test_a_garden_without_a_name_is_called_after_its_folder(tmp_path: Path) -> None:
     assert named(Answers(name=""), tmp_path / "my-garden").name == "My garden"
     assert named(Answers(name="Hill"), tmp_path / "my-garden").name == "Hill"
+
+
+def test_what_comes_next_can_be_typed_as_it_is_printed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where no terminal knows the program by its name, and the folder's name has a space."""
+    monkeypatch.setenv("PATH", "/usr/bin:/bin")
+    monkeypatch.chdir(tmp_path)
+    printed = CliRunner().invoke(main, ["start", "my garden", "--name", "Hill"]).output
+    python = shlex.quote(sys.executable)
+    _, after = printed.split("Next, one after the other:\n")
+    assert after == (
+        "  cd 'my garden'\n"
+        f"  {python} -m leafmould note sowed beetroot in Long border\n"
+        f"  {python} -m leafmould build\n"
+    )
+    ran = subprocess.run(
+        ["sh", "-e"], input=after, text=True, capture_output=True, encoding="utf-8", timeout=120
+    )
+    assert "beetroot, Long border: sown today" in ran.stdout, ran.stderr
+    assert (ran.returncode, (tmp_path / "my garden/site/index.html").exists()) == (0, True)

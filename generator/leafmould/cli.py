@@ -122,7 +122,8 @@ def start(
 ) -> None:
     """Make a garden in FOLDER. Asks for what it needs, unless options say it."""
     from leafmould.desk import answers as desk
-    from leafmould.desk.start import check_empty, make_garden
+    from leafmould.desk.start import check_empty, make_garden, next_lines
+    from leafmould.desk.surroundings import command
 
     check_empty(folder)
     day = day_of(on)
@@ -143,7 +144,7 @@ def start(
     say(f"Made a garden in {folder}:")
     for file in made:
         say(f"  {file}")
-    say(f"Next: cd {folder}, then leafmould note sowed beetroot Long border, then leafmould build")
+    say("\n".join(next_lines(folder, command(sys.argv[0]))))
 
 
 @main.command(context_settings={"ignore_unknown_options": True})

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from leafmould.desk.answers import Answers, Place, Standing
 from leafmould.desk.folders import SETTINGS
+from leafmould.desk.surroundings import as_typed
 from leafmould.desk.texts import SETTINGS_TEXT, STANDING_TEXT, quoted
 from leafmould.values.names import slug
 from leafmould.values.problems import LeafmouldError, WrongUse
@@ -58,6 +59,16 @@ def make_garden(folder: Path, answers: Answers) -> tuple[str, ...]:
         where = error.filename or folder
         raise LeafmouldError(f'Could not write "{where}": {error.strerror or error}.') from error
     return tuple(files)
+
+
+def next_lines(folder: Path, command: str) -> tuple[str, ...]:
+    """What to type now, each line as it is, whatever beds the garden has."""
+    return (
+        "Next, one after the other:",
+        f"  cd {as_typed(folder)}",
+        f"  {command} note sowed beetroot in Long border",
+        f"  {command} build",
+    )
 
 
 def settings_text(answers: Answers) -> str:

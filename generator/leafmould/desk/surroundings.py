@@ -10,6 +10,8 @@ import os
 import sys
 from contextlib import suppress
 from pathlib import Path
+from shlex import quote
+from shutil import which
 from typing import IO
 
 from leafmould.values.refusals import SAID, refusal
@@ -38,6 +40,24 @@ def let_go_of_output() -> None:
 def can_ask() -> bool:
     """Whether there is anybody to put a question to."""
     return None not in (sys.stdin, sys.stdout, sys.stderr)
+
+
+def command(program: str) -> str:
+    """What to type for this program: its plain name where a terminal finds it, else the whole path."""
+    if which("leafmould"):
+        return "leafmould"
+    path = Path(program)
+    if path.stem == "leafmould" and path.is_file():
+        return as_typed(path.absolute())
+    return f"{as_typed(Path(sys.executable))} -m leafmould"
+
+
+def as_typed(path: Path) -> str:
+    """A path as a terminal takes it for one word."""
+    text = str(path)
+    if os.name == "nt":
+        return f'"{text}"' if " " in text else text
+    return quote(text)
 
 
 def _flushed(stream: IO[str]) -> bool:

@@ -210,6 +210,72 @@ def test_the_answer_as_json(folder: Path) -> None:
     ]
 
 
+def noted(folder: Path, day: str, *lines: str, body: str = "") -> None:
+    work = "".join(f"  - {line}\n" for line in lines)
+    text = f"---\ndate: {day}\nwork:\n{work}---\n{body}\n"
+    (folder / f"notes/{day}.md").write_text(text, encoding="utf-8")
+
+
+def test_plantings_are_of_the_crop_and_not_only_of_its_note(folder: Path) -> None:
+    noted(folder, "2025-07-13", "planted leeks where the carrots were (Long border), gave hen manure")
+    assert names(folder, "carrots") == ["carrot, New border"]
+    assert notes(folder, "carrots")[0] == "notes/2025-07-13.md"
+    assert names(folder, "hens") == []
+    assert notes(folder, "hens") == ["notes/2025-07-13.md"]
+
+
+def test_a_number_behind_another_name_is_no_part_of_a_beds_name(folder: Path) -> None:
+    settings = GARDEN.replace("- {name: Arch}", "- {name: Arch}\n  - {name: Bed 4}\n  - {name: Kitchen bed}")
+    (folder / "garden.yaml").write_text(settings, encoding="utf-8")
+    noted(folder, "2025-04-06", "sowed carrots in Kitchen bed, 4 rows")
+    noted(folder, "2025-04-07", "sowed peas in Kitchen bed 4 rows")
+    noted(folder, "2025-04-08", "weeded Arch", body="Bed 4 is next.")
+    assert names(folder, "bed", "4") == []
+    assert notes(folder, "bed", "4") == ["notes/2025-04-08.md"]
+
+
+def test_several_years_are_one_or_another(folder: Path) -> None:
+    both = ["carrot, New border", "beetroot 'Boltardy', Long border"]
+    assert names(folder, "long", "border", "2023", "2024") == both
+    assert names(folder, "2023", "long", "border", "2024") == both
+    assert names(folder, "long", "border", "2022-2024") == both
+    assert names(folder, "long", "border", "2022–2023") == both[1:]
+    assert names(folder, "long", "border", "last", "year") == ["carrot, New border"]
+    assert names(folder, "long", "border", "this", "year") == ["cabbage, New border"]
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "july 2023", "20 july 2023", "20th July 2023", "July 20, 2023", "jul 2023", "july", "2023-07-20",
+        "2023-07", "2023 july", "june july",
+    ],
+)  # fmt: skip
+def test_a_month_or_a_day(folder: Path, asked: str) -> None:
+    assert notes(folder, *asked.split())[-1] == "notes/2023/07-20-long-border.md"
+    assert names(folder, *asked.split())[-2:] == ["kale 'Nero', Arch", "beetroot 'Boltardy', Long border"]
+
+
+def test_a_day_on_which_nothing_was_noted(folder: Path) -> None:
+    assert notes(folder, "21", "july", "2023") == []
+    assert names(folder, "21", "july", "2023") == []
+
+
+def test_what_is_known_by_its_year_is_of_no_month(folder: Path) -> None:
+    (folder / "notes/old.md").write_text("---\ndate: 2021\nwork:\n  - planted leek in Arch\n---\n", "utf-8")
+    assert notes(folder, "leek", "2021") == ["notes/old.md"]
+    assert notes(folder, "leek", "july", "2021") == []
+
+
+@pytest.mark.parametrize("asked", ["beetr", "bolt", "beetr 2023"])
+def test_the_beginning_of_a_name_will_do(folder: Path, asked: str) -> None:
+    assert names(folder, *asked.split()) == ["beetroot 'Boltardy', Long border"]
+
+
+def test_the_beginning_of_a_word_will_do(folder: Path) -> None:
+    assert notes(folder, "clubr") == ["notes/2024/05-01.md", "notes/2023/07-20-long-border.md"]
+
+
 @pytest.mark.parametrize(
     ("text", "asked", "is_there"),
     [

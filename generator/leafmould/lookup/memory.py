@@ -1,39 +1,24 @@
 """Looking back from the terminal: what the garden remembers about a bed, a crop, a family, a year or a word.
 
-Runs on what the garden remembers (`recollection`), private things too. Understands the words by the garden's own names first,
-then by families, years and actions; whatever is left is looked for in what the notes say. Loads no
-template and no Markdown. How the answer is worded is in `wording`.
+Runs on what the garden remembers (`recollection`), private things too. What was typed is understood by `question`; what names nothing is
+looked for in what the notes say. Loads no template and no Markdown. How the answer is worded is in `wording`.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from leafmould.lookup.recollection import EventRow, Name, NoteRow, PlantingRow, Recollection
-from leafmould.values.names import IRREGULAR, WORD, Kind, fold
+from leafmould.lookup.question import Reader, Term
+from leafmould.lookup.recollection import EventRow, NoteRow, PlantingRow, Recollection
+from leafmould.values.names import IRREGULAR, Kind, fold
 
-YEAR = re.compile(r"(?:18|19|20|21)\d\d")
-SILENT = frozenset(fold("in on at of and with from what grew when did was is my for a an our the"))
-"""Words that ask nothing by themselves."""
+PARTED = re.compile(r"[,;:.!?()\n]+(?!\d)|[\[\]{}]")
+"""What parts words that are no name together: "in Kitchen bed, 4 rows"."""
 
 NEAREST = (Kind.BED, Kind.CROP, Kind.VARIETY)
 """Kinds of names that may have been meant where nothing was found."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Term:
-    """One thing asked for. Whatever meets one of its meanings meets it; its words are always one."""
-
-    written: str
-    words: tuple[str, ...]  # folded
-    beds: frozenset[str] = frozenset()
-    crops: frozenset[str] = frozenset()
-    varieties: frozenset[str] = frozenset()
-    family: str | None = None
-    year: int | None = None
-    verbs: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,71 +49,47 @@ class Memory:
     def __init__(self, held: Recollection) -> None:
         """Take what it remembers."""
         self.held = held
-        self.names: dict[str, list[Name]] = {}
-        for name in held.names:
-            self.names.setdefault(name.words, []).append(name)
-        self.longest = max((words.count(" ") + 1 for words in self.names), default=0)
+        self.reader = Reader(held)
 
     def find(self, words: Sequence[str]) -> Found:
-        """Plantings and notes that meet every term of the question."""
-        terms, on = self.understand(" ".join(words)), self.held.on
+        """Plantings and notes that meet every term of the question.
+
+        Where nothing does, the beginning of a name or of a word will do.
+        """
+        terms = self.reader.understand(" ".join(words))
+        found = self._found(terms)
+        if not terms or found.plantings or found.notes:
+            return found
+        begun = self._found(self.reader.begun(terms))
+        return begun if begun.plantings or begun.notes else replace(found, nearest=self._nearest(terms))
+
+    def _found(self, terms: tuple[Term, ...]) -> Found:
         if not terms:
-            return Found(on=on, terms=())
-        plantings = tuple(p for p in self.held.plantings if all(self._planting_meets(p, t) for t in terms))
+            return Found(on=self.held.on, terms=())
+        plantings = tuple(p for p in self.held.plantings if self._planting_meets(p, terms))
         notes = tuple(note for row in self.held.notes if (note := self._note(row, terms)))
-        nearest = None if plantings or notes else self._nearest(terms)
-        return Found(on=on, terms=terms, plantings=plantings[::-1], notes=notes[::-1], nearest=nearest)
+        return Found(on=self.held.on, terms=terms, plantings=plantings[::-1], notes=notes[::-1])
 
-    def understand(self, text: str) -> tuple[Term, ...]:
-        """The question's terms: the longest names first, then single words."""
-        spots, words = list(WORD.finditer(text)), fold(text)
-        terms: list[Term] = []
-        place = 0
-        while place < len(words):
-            size, term = self._term(words, place)
-            written = text[spots[place].start() : spots[place + size - 1].end()]
-            if term is not None:
-                terms.append(replace(term, written=written, words=words[place : place + size]))
-            place += size
-        return tuple(terms)
+    def _planting_meets(self, planting: PlantingRow, terms: Sequence[Term]) -> bool:
+        """Whether a planting is what was asked for, and one thing done to it met all that names nothing.
 
-    def _term(self, words: tuple[str, ...], place: int) -> tuple[int, Term | None]:
-        """What begins at a word, and how many words it takes; None for a word that asks nothing."""
-        named, known = self._at(words, place)
-        for size in range(min(4, len(words) - place), named, -1):
-            if family := self.held.families.get(" ".join(words[place : place + size])):
-                return size, Term(written="", words=(), family=family)
-        if named:
-            return named, self._named(known)
-        if YEAR.fullmatch(words[place]):
-            return 1, Term(written="", words=(), year=int(words[place]))
-        return _deed(words, place)
+        A planting is of the crop, in the bed, and of the year; that its note speaks of another is not enough.
+        """
+        asked = [term for term in terms if not self._is_of(planting, term)]
+        if not asked:
+            return True
+        if any(not term.begins and (term.is_name or (term.years and not term.months)) for term in asked):
+            return False
+        events = (self.held.events[place] for place in planting.events)
+        return any(all(_did(event, planting, term) for term in asked) for event in events)
 
-    def _at(self, words: tuple[str, ...], place: int) -> tuple[int, Sequence[Name]]:
-        """The longest name that begins at a word: how many words, and what it may mean."""
-        for size in range(min(self.longest, len(words) - place), 0, -1):
-            if found := self.names.get(" ".join(words[place : place + size])):
-                return size, found
-        return 0, ()
-
-    def _named(self, known: Sequence[Name]) -> Term:
-        beds = {bed for k in known if k.kind == Kind.BED for bed in self.held.kin.get(k.key, (k.key,))}
-        crops = {key for k in known if k.kind in (Kind.CROP, Kind.CROP_GROUP) for key in (k.key, *k.of)}
-        return Term(
-            written="",
-            words=(),
-            beds=frozenset(beds),
-            crops=frozenset(crops),
-            varieties=frozenset(k.key for k in known if k.kind == Kind.VARIETY),
-        )
-
-    def _planting_meets(self, planting: PlantingRow, term: Term) -> bool:
+    def _is_of(self, planting: PlantingRow, term: Term) -> bool:
+        if term.years and not term.months:
+            return not term.years.isdisjoint(planting.years)
         if self._names_meet(term, planting.beds, planting.crops, planting.varieties):
             return True
-        if term.year is not None:
-            return term.year in planting.years
-        events = (self.held.events[place] for place in planting.events)
-        return any(event.verb in term.verbs or has_words(event.text, term.words) for event in events)
+        name = planting.line.partition(":")[0]
+        return not term.is_name and not term.is_time and has_words(name, term.words, begins=term.begins)
 
     def _names_meet(
         self, term: Term, beds: Sequence[str], crops: Sequence[str], varieties: Sequence[str]
@@ -159,21 +120,38 @@ class Memory:
     def _event_meets(self, event: EventRow, term: Term) -> bool:
         if self._names_meet(term, event.beds, event.crops, event.varieties) or event.verb in term.verbs:
             return True
-        if term.year is not None:
-            return event.first_year <= term.year <= event.last_year
-        return has_words(event.text, term.words)
+        if term.is_time:
+            return term.holds(event.first, event.last)
+        return self._mentions(event.text, term)
+
+    def _mentions(self, text: str, term: Term) -> bool:
+        """Whether a text has the words of a term, not as the end of another name: "Kitchen bed 4" is no bed 4."""
+        if not has_words(text, term.words, begins=term.begins):
+            return False
+        return not term.beds or any(
+            place + len(term.words) <= len(words) and words[place : place + len(term.words)] == term.words
+            for words in _runs(text)
+            for place in self._free_places(words)
+        )
+
+    def _free_places(self, words: tuple[str, ...]) -> Iterator[int]:
+        """Where a name may begin in some words: at each that is not inside the longest name before it."""
+        place = 0
+        while place < len(words):
+            yield place
+            place += max(1, self.reader.at(words, place)[0])
 
     def _prose(self, note: NoteRow, terms: Sequence[Term]) -> list[str]:
         """The lines of a note's prose that have one of the terms, if its prose and header have them all."""
         whole = "\n".join(note.texts)
-        if not all(self._header_meets(note, t) or has_words(whole, t.words) for t in terms):
+        if not all(self._header_meets(note, t) or self._mentions(whole, t) for t in terms):
             return []
-        lines = [text.strip() for text in note.texts if any(has_words(text, t.words) for t in terms)]
+        lines = [text.strip() for text in note.texts if any(self._mentions(text, t) for t in terms)]
         return lines or [next((text.strip() for text in note.texts if text.strip()), note.id)]
 
     def _header_meets(self, note: NoteRow, term: Term) -> bool:
-        if term.year is not None:
-            return bool(note.years) and note.years[0] <= term.year <= note.years[1]
+        if term.is_time:
+            return bool(note.span) and term.holds(*note.span)
         return self._names_meet(term, note.beds, note.crops, note.varieties)
 
     def _nearest(self, terms: Sequence[Term]) -> str | None:
@@ -188,27 +166,48 @@ class Memory:
         """The name of a bed, crop or variety that is nearest to a text."""
         from difflib import get_close_matches
 
-        names = {words: k.name for words, known in self.names.items() for k in known if k.kind in NEAREST}
+        names = {
+            words: k.name for words, known in self.reader.names.items() for k in known if k.kind in NEAREST
+        }
         near = get_close_matches(" ".join(fold(text)), names, n=1, cutoff=0.72)
         return names[near[0]] if near else None
 
 
-def _deed(words: tuple[str, ...], place: int) -> tuple[int, Term | None]:
-    """The action that begins at a word; else the word itself, unless it asks nothing."""
-    from leafmould.notes.words.verbs import PAST
+def _did(event: EventRow, planting: PlantingRow, term: Term) -> bool:
+    """Whether a thing done to a planting meets a term that names nothing of the garden.
 
-    for size in range(min(3, len(words) - place), 0, -1):
-        if verbs := PAST.get(words[place : place + size]):
-            return size, Term(written="", words=(), verbs=frozenset(verbs))
-    return 1, None if words[place] in SILENT else Term(written="", words=())
+    A plain word is of the planting only where the line that has it as its subject names the crop.
+    """
+    if term.is_time:
+        return term.holds(event.first, event.last)
+    if term.verbs:
+        return event.verb in term.verbs
+    is_of_it = not set(event.crops).isdisjoint(planting.crops)
+    return is_of_it and has_words(event.subject, term.words, begins=term.begins)
 
 
-def has_words(text: str, words: tuple[str, ...]) -> bool:
-    """Whether the words stand in the text one behind the other; case, accents and plurals do not matter."""
+def has_words(text: str, words: tuple[str, ...], *, begins: bool = False) -> bool:
+    """Whether the words stand in the text one behind the other; case, accents and plurals do not matter.
+
+    Args:
+        begins: whether the last may be only the beginning of a word.
+    """
     if not words:
         return False
     if text.isascii() and words[0] not in IRREGULAR.values() and words[0][:3] not in text.lower():
         return False  # most texts; saves folding them
-    folded = fold(text)
+    return any(_stand(run, words, begins) for run in _runs(text))
+
+
+def _stand(run: tuple[str, ...], words: tuple[str, ...], begins: bool) -> bool:
     size = len(words)
-    return any(folded[place : place + size] == words for place in range(len(folded) - size + 1))
+    for place in range(len(run) - size + 1):
+        found = run[place : place + size]
+        if found == words or (begins and found[:-1] == words[:-1] and found[-1].startswith(words[-1])):
+            return True
+    return False
+
+
+def _runs(text: str) -> Iterator[tuple[str, ...]]:
+    """The folded words of a text, as far as no stop or comma parts them."""
+    return map(fold, PARTED.split(text))

@@ -42,8 +42,9 @@ class EventRow(NamedTuple):
     beds: list[str]
     crops: list[str]
     varieties: list[str]
-    first_year: int
-    last_year: int
+    first: str  # ISO
+    last: str  # ISO
+    subject: str  # what was seen, treated or lost to: "aphids"; "" for none
     text: str  # the line as written
     told: str  # the same, with what the header says where it is a bare verb
     line: int | None  # of the file
@@ -57,7 +58,7 @@ class NoteRow(NamedTuple):
     line: int | None
     day: str | None  # ISO; None: no date, or a coarse one
     written: str  # the date as written; "" for none
-    years: list[int]  # the first and the last of its date; none without one
+    span: list[str]  # the first and the last day of its date, ISO; none without one
     beds: list[str]
     crops: list[str]
     varieties: list[str]

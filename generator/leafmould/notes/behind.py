@@ -9,6 +9,9 @@ from leafmould.notes.amount_slots import number_next
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.details import take_source
 from leafmould.notes.places import take_place_after
+from leafmould.notes.shares import SHARED_OUT
+from leafmould.notes.short_places import take_each
+from leafmould.notes.small_steps import rate_of_crop
 from leafmould.notes.walk import Walk
 from leafmould.notes.what_follows import crop_behind
 from leafmould.notes.words import nouns
@@ -52,6 +55,11 @@ def take_preposition(walk: Walk) -> bool:
         if walk.word(i + 1) in PLACE_OPENERS and take_place_after(walk, i + 1):
             return True
         walk.i = i
+    if word in ("in", "into", "to", "on") and walk.word(i + 1) in ("each", "every"):
+        if take_each(walk, i, "at"):
+            return True
+        if walk.word(i + 2) in SHARED_OUT and rate_of_crop(walk, i, i + 3):
+            return True
     if take_place_after(walk, i):
         return True
     if word in ("in", "into", "to", "on") and walk.word(i + 1) == "each" and walk.word(i + 2) == "of":

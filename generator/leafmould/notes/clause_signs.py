@@ -60,8 +60,22 @@ BODY = frozenset(
 """What hurts after work is no loss."""
 
 
-def joins(gap: str) -> bool:
-    return "&" in gap or "+" in gap or "/" in gap
+def joins(typed: Typed, i: int) -> bool:
+    """Whether a sign before word `i` joins it to what stands before; the stroke of a date or a fraction does not."""
+    gap = typed.gaps[i]
+    if "/" in gap:
+        return not (typed.words[i].isdigit() and typed.words[i - 1].isdigit())
+    return "&" in gap or "+" in gap
+
+
+def is_next_code(typed: Typed, i: int) -> bool:
+    """The "t" of "(s 2/9 t 17/3)": behind a day, a code of the garden's own with its own day."""
+    return (
+        typed.words[i + 1 : i + 2] != []
+        and typed.words[i + 1].isdigit()
+        and not typed.breaks[i + 1]
+        and any(k.kind is Kind.VERB for k in typed.names(i)[1])
+    )
 
 
 def is_place_word(typed: Typed, i: int) -> bool:

@@ -25,6 +25,7 @@ from leafmould.notes.clause_signs import (
     is_cursed,
     is_denied_after,
     is_loss,
+    is_next_code,
     is_place_word,
     joins,
     runs_on,
@@ -66,7 +67,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
         if i and (
             breaks[i]
             or words[i - 1] in CLAUSE_LEADS
-            or (gaps[i] and joins(gaps[i]))
+            or (gaps[i] and joins(typed, i))
+            or (clauses and words[i - 1].isdigit() and is_next_code(typed, i))
             or (words[i] in RUN_ON and clauses and runs_on(typed, i))
         ):
             is_new = bool(clauses) and ":" in gaps[i] and begin > clauses[-1].verb_start
@@ -187,7 +189,9 @@ def _last_begin(typed: Typed) -> int:
     """The last word a clause may begin at: behind a verb, all words past it belong to that verb's clause."""
     words, breaks, gaps = typed.words, typed.breaks, typed.gaps
     for i in range(typed.count - 1, 0, -1):
-        if breaks[i] or words[i - 1] in CLAUSE_LEADS or words[i] in RUN_ON or (gaps[i] and joins(gaps[i])):
+        if breaks[i] or words[i - 1] in CLAUSE_LEADS or words[i] in RUN_ON or (gaps[i] and joins(typed, i)):
+            return i
+        if words[i - 1].isdigit() and is_next_code(typed, i):
             return i
     return 0
 

@@ -236,6 +236,7 @@ def _is_next_in_list(walk: Walk, item: Item, i: int) -> bool:
     return last[0] == "amount" and last[2] == walk.typed.ends[i - 1]
 
 
+FEEDS = frozenset({"feed", "food", "fertiliser", "fertilizer", "liquid"})
 BECOMING = nouns.THINGS | nouns.PRODUCTS | {"cane"}
 
 
@@ -248,6 +249,14 @@ def _becomes_thing(walk: Walk, i: int, end: int, crop: Known) -> bool:
     if walk.verb.name in ("bought", "saw", "treated", "fed animals", "released") and is_thing:
         walk.draft.subject = walk.typed.written(i, end + 1)
         walk.span("subject", i, end + 1)
+        walk.i = end + 1
+        return True
+    if walk.verb.name == "fed" and word in FEEDS and (walk.draft.has_crop or walk.draft.places):
+        last = walk.draft.item  # "a dose of tomato feed": no second crop
+        if len(walk.draft.items) > 1 and not last.crops and not last.varieties:
+            walk.draft.items.pop()
+            walk.draft.item.amounts += last.amounts
+            walk.draft.item.spans += last.spans
         walk.i = end + 1
         return True
     if word in nouns.PRODUCTS and walk.has("larder"):

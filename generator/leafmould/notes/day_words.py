@@ -353,13 +353,25 @@ def _span_of_days(walk: Walk, lead: int) -> bool | None:
     return True
 
 
+LASTING = frozenset({"penned", "covered", "netted", "let out", "watered", "grew", "uncovered"})
+"""What is done from one day to another; anything else was done on some day between."""
+
+
 def _set_span(walk: Walk, first: DateWords, last: DateWords, end: int) -> None:
     i = walk.i
-    until = resolve_date(last, order=walk.order, base=walk.base, is_southern=walk.is_southern)
     begun = resolve_date(first, order=walk.order, base=walk.base, is_southern=walk.is_southern)
+    if begun.when is not None and last.year is None and last.month is not None and last.day is not None:
+        day = begun.when.first  # the end of a span is the next such day, also in a note written before it
+        last = replace(last, year=day.year + ((last.month, last.day) < (day.month, day.day)))
+    until = resolve_date(last, order=walk.order, base=walk.base, is_southern=walk.is_southern)
     if until.fault or begun.fault:
         walk.ask(Level.ERROR, str(begun.fault or until.fault), i)
-    walk.draft.when, walk.draft.until = walk.draft.when or begun.when, until.when
+    if walk.verb.name in LASTING or begun.when is None or until.when is None:
+        walk.draft.when, walk.draft.until = walk.draft.when or begun.when, until.when
+    else:
+        written = f"{begun.when.written} to {until.when.written}"
+        whole = When(first=begun.when.first, last=until.when.last, written=written)
+        walk.draft.when = walk.draft.when or whole
     walk.span("date", i, end)
     walk.i = end
 

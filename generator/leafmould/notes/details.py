@@ -10,7 +10,7 @@ import re
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.day_words import word_at
 from leafmould.notes.entries import Named
-from leafmould.notes.short_places import has_numbered, take_short_place
+from leafmould.notes.short_places import beds_called, has_numbered, take_short_place
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -230,14 +230,22 @@ WAIT = re.compile(
 )
 
 
+DAYS_ALONE = re.compile(r"(\d+)()[\s-]days?(?=\s*(?:$|[,;.)]))", re.IGNORECASE)
+""" "treated the tomatoes with copper, 7 days": the wait, most likely; nothing is eaten too early by it."""
+
+
 def take_wait(walk: Walk) -> bool:
     """Days to wait after a treatment, only if they are written."""
     if walk.verb.name not in WAITED_FOR:
         return False
     m = WAIT.match(walk.typed.plain, walk.typed.starts[walk.i])
+    if m is None and walk.verb.name == "treated" and walk.typed.breaks[walk.i]:
+        m = DAYS_ALONE.match(walk.typed.plain, walk.typed.starts[walk.i])
+        if m is not None:
+            walk.ask(Level.QUESTION, f'"{m[0]}" is read as the days to wait before picking. Is it?', walk.i)
     if m is None:
         return False
-    walk.draft.wait_days = int((m[1] or m[2])[:6])
+    walk.draft.wait_days = int((m[1] or m[2] or "")[:6])
     walk.draft.spans.append(("wait", m.start(), m.end()))
     walk.i = word_at(walk, m.end(), walk.i)
     return True
@@ -319,6 +327,7 @@ def take_exceptions(walk: Walk) -> None:
     else:
         return
     i += walk.word(i) in ("for", "from")
+    first = walk.i
     if walk.typed.is_number(i) or walk.word(i) in nouns.NUMBERS:  # "all but 3 strawberries"
         walk.draft.everything = False
         walk.draft.spans.pop()
@@ -330,6 +339,12 @@ def take_exceptions(walk: Walk) -> None:
     while i < walk.end:
         i = walk.past_articles(i)
         size, known = walk.typed.kind(i, Kind.BED, Kind.CROP, Kind.CROP_GROUP) if i < walk.end else (0, ())
+        if not size and i < walk.end and (found := beds_called(walk, i)):
+            walk.draft.but += [Named(key=k.key, name=k.name, written=walk.word(i)) for k in found]
+            walk.span("but", i, i + 1)
+            walk.i = i + 1
+            i += 1 + (walk.word(i + 1) in ("and", "or"))
+            continue
         if not size:
             break
         walk.draft.but.append(
@@ -344,3 +359,6 @@ def take_exceptions(walk: Walk) -> None:
             i += 1
         elif i < walk.end and "," not in walk.typed.gaps[i] and "&" not in walk.typed.gaps[i]:
             break
+    if not walk.draft.but:
+        written = walk.typed.written(first, walk.stop(first))
+        walk.ask(Level.QUESTION, f'"{written}" is kept as a remark. What was left out?', first)

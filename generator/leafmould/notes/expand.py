@@ -42,6 +42,12 @@ def to_actions(
     clause: Done, typed: Typed, *, text: str, at: Location, name: str, is_private: bool, is_settled: bool
 ) -> Iterable[Action]:
     """One action for each item; one amount over several items makes one action of them."""
+    if len(clause.draft.readings) > 1 and len(clause.draft.places) > 1 and (parts := _by_reading(clause)):
+        for part in parts:
+            yield from to_actions(
+                part, typed, text=text, at=at, name=name, is_private=is_private, is_settled=is_settled
+            )
+        return
     draft = clause.draft
     remark = _remark(draft, typed)
     for share in _shares(draft):
@@ -65,6 +71,34 @@ def _fates(clause: Done, share: Share) -> tuple[Fate, ...]:
     keys = {c.key for c in share.crops}
     own = (fate for fate, crops in clause.fates_of if not crops.isdisjoint(keys))
     return (*clause.draft.fates, *clause.fates, *own)
+
+
+def _by_reading(clause: Done) -> list[Done]:
+    """ "Bed 1 pH 6.8, Bed 2 pH 7.1": what was measured belongs to the place beside it; none where that is not sure."""
+    draft = clause.draft
+    spans = sorted((s for s in draft.spans if s[0] in ("place", "reading")), key=itemgetter(1))
+    slots = [s[0] for s in spans]
+    if slots.count("place") != len(draft.places) or slots.count("reading") != len(draft.readings):
+        return []
+    places, readings = iter(draft.places), iter(draft.readings)
+    if slots[0] == "reading":
+        spans, places, readings = spans[::-1], reversed(draft.places), reversed(draft.readings)
+    if spans[0][0] != "place":
+        return []
+    found: list[tuple[list[Named], list[tuple[str, Amount]], list[Span]]] = []
+    for span in spans:
+        if span[0] == "place":
+            if not found or found[-1][1]:
+                found.append(([], [], []))
+            found[-1][0].append(next(places))
+        else:
+            found[-1][1].append(next(readings))
+        found[-1][2].append(span)
+    if not found[-1][1]:
+        return []
+    rest = [s for s in draft.spans if s[0] not in ("place", "reading")]
+    parts = [replace(draft, places=p, readings=r, spans=[*rest, *s]) for p, r, s in found]
+    return [replace(clause, draft=part) for part in (parts if slots[0] == "place" else parts[::-1])]
 
 
 def _shares(draft: Draft) -> list[Share]:

@@ -130,6 +130,9 @@ def take_measured(walk: Walk, read: Read) -> bool:
         and walk.draft.readings
     ):
         first = walk.draft.readings[0]
+        if walk.draft.spans[-1][0] == "place":  # "Bed 1 pH 6.8, Bed 2 7.1"
+            _keep_reading(walk, first[0], read, i, "")
+            return True
         walk.ask(
             Level.QUESTION,
             f'"{first[1].written}" and "{amount.written}" are two readings in one line. Write a line for each place.',

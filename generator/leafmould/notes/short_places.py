@@ -72,6 +72,44 @@ def has_numbered(walk: Walk, i: int) -> bool:
     return walk.word(i) != "bed" and len(_numbered(walk.typed.vocabulary).get(walk.word(i), ())) > 1
 
 
+def beds_called(walk: Walk, i: int) -> tuple[Known, ...]:
+    """The beds meant by the noun at `i`, told in a hint: the tubs of "everything but the tubs"."""
+    noun = walk.word(i)
+    if noun not in nouns.PLACE_NOUNS or walk.typed.names(i)[0] or walk.typed.is_number(i + 1):
+        return ()
+    is_plural = walk.typed.plain[walk.typed.ends[i] - 1] in "sS"
+    one = None if is_plural or noun in UNSAID else _by_last_word(walk.typed.vocabulary).get(noun)
+    found = _numbered(walk.typed.vocabulary).get(noun, ()) if is_plural else (one,) if one else ()
+    if found:
+        walk.ask(Level.HINT, f'"{walk.typed.written(i, i + 1)}" is read as {_listed(found)}.', i)
+    return found
+
+
+def _listed(beds: tuple[Known, ...]) -> str:
+    names = [f'"{k.name}"' for k in beds]
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+
+
+def take_each(walk: Walk, opener: int, role: str) -> bool:
+    """ "2 lettuces in each tub", where there are numbered tubs: so many in every one of them."""
+    i = opener + 2
+    beds = _numbered(walk.typed.vocabulary).get(walk.word(i), ())
+    if len(beds) < 2 or walk.typed.names(i)[0] or walk.draft.places or walk.word(i + 1) == "of":
+        return False
+    walk.i = i + 1
+    but = None
+    if walk.word(i + 1) in ("but", "except", "bar", "not"):
+        size, but = walk.bed_at(i + 2)
+        walk.span("but", i + 2, i + 2 + size)
+        walk.i += 1 + size if but else 0
+    beds = tuple(k for k in beds if but is None or k.key != but.key)
+    for known in beds:
+        add_place(walk, walk.named(known, i, i + 1), role, i, i + 1)
+    walk.draft.is_each = True
+    walk.ask(Level.HINT, f'"{walk.typed.written(opener + 1, i + 1)}" is read as {_listed(beds)}.', opener + 1)
+    return True
+
+
 def _goes_on(walk: Walk, i: int) -> bool:
     """Whether the noun is the beginning of a longer name: "the border by the wall"."""
     return (
@@ -87,8 +125,7 @@ def _several(walk: Walk, first: int, i: int, role: str, number: int, is_all: boo
     for known in beds:
         add_place(walk, walk.named(known, i, i + 1), role, i, i + 1)
     if not (is_all and number):
-        names = ", ".join(f'"{k.name}"' for k in beds[:-1]) + f' and "{beds[-1].name}"'
-        walk.ask(Level.HINT, f'"{walk.typed.written(first, i + 1)}" is read as {names}.', first)
+        walk.ask(Level.HINT, f'"{walk.typed.written(first, i + 1)}" is read as {_listed(beds)}.', first)
     walk.i = i + 1
     return True
 

@@ -63,7 +63,7 @@ def take_plan(walk: Walk) -> bool:
 
 def take_each(walk: Walk) -> bool:
     i, word = walk.i, walk.word(walk.i)
-    if word == "per" and walk.word(i + 1) in SHARED_OUT and _is_rate_now(walk, i):
+    if word == "per" and walk.word(i + 1) in SHARED_OUT and rate_of_crop(walk, i, i + 2):
         return True
     if word == "each" or (
         word in ("per", "a")
@@ -79,17 +79,17 @@ def take_each(walk: Walk) -> bool:
     return False
 
 
-def _is_rate_now(walk: Walk, i: int) -> bool:
-    """ "2 tomatoes per tub": the number before the crop is a rate."""
+def rate_of_crop(walk: Walk, i: int, end: int) -> bool:
+    """ "2 tomatoes per tub", "4 lettuces to each pot": the number before the crop is a rate."""
     item = walk.draft.item
     if len(item.amounts) != 1 or item.crop_end != i or item.amounts[0].value is None:
         return False
     amount = item.amounts.pop()
-    unit = f"{amount.unit}/{walk.word(i + 1)}"
-    written = f"{amount.written} {walk.typed.written(i, i + 2)}"
+    unit = f"{amount.unit}/{walk.word(end - 1)}"
+    written = f"{amount.written} {walk.typed.written(i, end)}"
     walk.draft.total.append(replace(amount, written=written, unit=unit))
-    walk.span("amount", i, i + 2)
-    walk.i = i + 2
+    walk.span("amount", i, end)
+    walk.i = end
     return True
 
 

@@ -90,6 +90,8 @@ def add_variety(walk: Walk, variety: Named, span: tuple[int, int], i: int) -> No
     item.spans.append(("variety", *span))
     walk.joined = False
     walk.was_or = False
+    if walk.word(walk.i) == "f" and walk.word(walk.i + 1) == "1" and not walk.typed.breaks[walk.i]:
+        walk.i += 2  # "Swift F1"
 
 
 def _is_told(item: Item) -> bool:

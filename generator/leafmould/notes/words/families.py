@@ -221,7 +221,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("got going; kicked off; set going; had a go at starting", (("crop", "started"),)),
     ("redid; re did; did again; filled in the gaps in; filled the gaps in; patched up; patched", (("with seed", "resowed"), ("crop bare", "resowed"))),
     ("second sowing of; third sowing of; fourth sowing of; first sowing of; another sowing of; final sowing of; last sowing of; next sowing of; new sowing of; fresh sowing of; late sowing of; early sowing of; made a sowing of; did another sowing of; made another sowing of; did a second sowing of; did a first sowing of; sowing of; succession sowing of; did a row of; second batch of", (("raised", "started"), ("crop", "sowed"))),
-    ("stood outside; stood out; put outside; started hardening off; began hardening off", (("crop", "hardened off"),)),
+    ("stood outside; stood out; put outside; put outdoors; started hardening off; began hardening off", (("into bed", "planted"), ("crop", "hardened off"))),
     ("nicked; pinched; bagged", (("from bed", "picked"),)),
     (
         "hasn't survived; haven't survived; has not survived; have not survived; hasn't made it; haven't made it; hasn't come through; haven't come through; hasn't recovered; never survived; haven't recovered",
@@ -254,7 +254,7 @@ FAMILY_PARTICLES: dict[str, tuple[str, ...]] = {
     "cut": ("off",), "snipped": ("off",), "broke": ("off",), "dropped": ("off", "round", "over"), "doled": ("out",), "sent": ("off",), "moved": ("up",),
     "boiled": ("up", "down"), "stewed": ("up",), "rendered": ("down",), "knocked": ("up",), "flicked": ("off",), "hosed": ("off",), "washed": ("off",), "tidied": ("up",),
     "shook": ("out", "down"), "squeezed": ("in", "out"), "scooped": ("out",), "propped": ("up", "open"), "packed": ("away",), "tucked": ("away", "in", "up"), "tipped": ("out",), "took": ("off", "out", "up", "round", "down"),
-    "finished": ("up", "off"), "kicked": ("off",), "polished": ("off",), "wolfed": ("down",), "slung": ("out",), "chucked": ("in", "out"), "stood": ("out",), "rigged": ("up",), "pulled": ("up", "out", "off"),
+    "finished": ("up", "off"), "kicked": ("off",), "polished": ("off",), "wolfed": ("down",), "slung": ("out",), "chucked": ("in", "out"), "stood": ("out", "outside"), "put": ("outside", "outdoor"), "rigged": ("up",), "pulled": ("up", "out", "off"),
     "set": ("out", "going"), "got": ("in", "out", "going"), "turned": ("out", "in", "over"), "rubbed": ("off",), "nipped": ("off", "out"), "snapped": ("off",),
 }  # fmt: skip
 """Verbs of these families whose second word may stand behind the object."""

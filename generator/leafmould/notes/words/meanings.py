@@ -49,7 +49,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
         ("else", "remark"),
     ),
     "added": (
-        ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
+        ("for the heap", "remark"), ("manure", "manured"), ("lime", "limed"), ("mulch", "mulched"), ("amendment", "fed"),
         ("else", "remark"),
     ),
     "applied": (
@@ -196,7 +196,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "chucked": (("mulch round", "mulched"), ("cover", "covered"), ("on heap", "composted"), ("crop", "composted"), ("else", "remark")),
     "set aside": (("crop", "stored"), ("else", "remark")),
     "set off": (("crop", "started"), ("else", "remark")),
-    "got in": (("weight", "picked"), ("crop", "ask planted or picked"), ("else", "remark")),
+    "got in": (("weight", "picked"), ("from bed", "picked"), ("set out", "planted"), ("into bed", "planted"), ("crop", "ask planted or picked"), ("else", "remark")),
     "went in": (("crop", "planted"), ("else", "remark")),
     "went out": (("crop", "planted"), ("else", "remark")),
     "gave up": (("crop", "finished"), ("else", "remark")),

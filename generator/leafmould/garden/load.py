@@ -28,7 +28,7 @@ from leafmould.notes.entries import Entry
 from leafmould.notes.find import NoteFile, find_free_pages, find_notes
 from leafmould.notes.free_pages import MARK, read_free_pages
 from leafmould.notes.habits import Habits
-from leafmould.notes.read import learned_varieties, read_all
+from leafmould.notes.read import as_beds, files_naming, learned_places, learned_varieties, read_all
 from leafmould.notes.setting_values import Settings
 from leafmould.notes.settings import read_settings
 from leafmould.report import LeftOut
@@ -155,21 +155,25 @@ def _read(
 ) -> tuple[tuple[Entry, ...], Vocabulary]:
     """The entries of all notes, and the names known after reading them.
 
-    Varieties named surely in any note a build may show let other notes leave theirs unquoted; the notes
-    in which that could matter are read a second time.
+    Varieties named surely in any note a build may show let other notes leave theirs unquoted, and beds made by
+    one are known in others; the notes in which that could matter are read a second time.
     """
     files = tuple(files)
     first = read_all(files, habits, kept)
-    learned = learned_varieties(showing.of([entry for entry in first if not _is_later(entry, on)]))
+    seen = showing.of([entry for entry in first if not _is_later(entry, on)])
+    learned = learned_varieties(seen)
     vocabulary = habits.vocabulary.with_names(learned)
     loose = {e.at.file for e in first if any(action.is_loose for action in e.actions)}
-    if not loose or vocabulary.digest == habits.vocabulary.digest:
-        return first, vocabulary
-    again = read_all((f for f in files if f.path in loose), replace(habits, vocabulary=vocabulary), kept)
+    if vocabulary.digest == habits.vocabulary.digest:
+        loose.clear()
+    places = learned_places(seen)
+    naming = files_naming(first, places)
     by_file: dict[str, list[Entry]] = {}
-    for entry in again:
-        by_file.setdefault(entry.at.file, []).append(entry)
-    return _in_place(first, by_file), vocabulary
+    for paths, words in ((loose - naming, vocabulary), (naming, vocabulary.with_names(as_beds(places)))):
+        again = [f for f in files if f.path in paths]
+        for entry in read_all(again, replace(habits, vocabulary=words), kept) if again else ():
+            by_file.setdefault(entry.at.file, []).append(entry)
+    return (_in_place(first, by_file) if by_file else first), vocabulary
 
 
 def _in_place(first: Iterable[Entry], by_file: Mapping[str, list[Entry]]) -> tuple[Entry, ...]:

@@ -1,4 +1,4 @@
-"""All notes to their entries, and the varieties they name.
+"""All notes to their entries, and the varieties and places they name.
 
 The first reading of a run, and the second for notes that learned varieties could change. Entries of files
 that are unchanged come from the cache; what reads a note afresh is large and loaded only when one must be.
@@ -13,7 +13,8 @@ from leafmould.notes.cache import Kept
 from leafmould.notes.entries import Entry, Named, Sureness
 from leafmould.notes.find import NoteFile
 from leafmould.notes.habits import Habits
-from leafmould.values.names import Kind, Known
+from leafmould.notes.words.nouns import PLACE_NOUNS
+from leafmould.values.names import Kind, Known, fold, slug
 
 
 def read_all(files: Iterable[NoteFile], habits: Habits, kept: Kept | None) -> tuple[Entry, ...]:
@@ -53,6 +54,47 @@ def learned_varieties(entries: Iterable[Entry]) -> tuple[tuple[str, Known], ...]
         (name, Known(kind=Kind.VARIETY, key=name, name=name, of=tuple(sorted(of))))
         for name, of in sorted(crops.items())
     )
+
+
+def learned_places(entries: Iterable[Entry]) -> dict[str, frozenset[str]]:
+    """Beds that notes made with "in" or "into", each with the files that did: what they are called, other notes may say too.
+
+    Only names that end as a bed's name does, in two words or more: "Tin bath", not "Sun".
+    """
+    made: dict[str, set[str]] = {}
+    for entry in entries:
+        for action in entry.actions:
+            for place in (*action.places, *action.origins):
+                if place.sureness is Sureness.NEW and _is_bed_name(place.written):
+                    made.setdefault(place.name, set()).add(entry.at.file)
+    return {name: frozenset(made[name]) for name in sorted(made)}
+
+
+def _is_bed_name(written: str) -> bool:
+    words = fold(written)
+    return len(words) > 1 and (words[-1] in PLACE_NOUNS or words[-1].isdigit())
+
+
+def as_beds(names: Iterable[str]) -> tuple[tuple[str, Known], ...]:
+    """Learned places as names to read with."""
+    return tuple((name, Known(kind=Kind.BED, key=slug(name), name=name)) for name in names)
+
+
+def files_naming(entries: Iterable[Entry], places: dict[str, frozenset[str]]) -> frozenset[str]:
+    """The files that name a place another file made."""
+    if not places:
+        return frozenset()
+    found = {name.casefold(): files for name, files in places.items()}
+    return frozenset(
+        entry.at.file
+        for entry in entries
+        for text in (_text_of(entry).casefold(),)
+        if any(name in text and entry.at.file not in files for name, files in found.items())
+    )
+
+
+def _text_of(entry: Entry) -> str:
+    return "\n".join((entry.body, *(a.text for a in entry.actions), *(w.text for w in entry.words)))
 
 
 def _learn(crops: dict[str, set[str]], varieties: Iterable[Named], of: set[str]) -> None:

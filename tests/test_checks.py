@@ -48,7 +48,7 @@ def problems(garden: Garden) -> list[tuple[Level, str]]:
         (
             "2026-04-20\n- sowed peas in Arch\n- sowed peas in Top bed\n2026-08-02\n- cleared peas",
             Level.HINT,
-            "notes/2026-08-02.md:4: work[0]: pea stands in more than one place, so none of it is ended.",
+            "notes/2026-08-02.md:4: work[0]: pea stands in Arch and Top bed, so none of it is ended.",
         ),
         (
             "2026-04-20\n- sowed peas",

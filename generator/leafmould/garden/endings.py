@@ -76,8 +76,19 @@ def _end_one_of_several(ground: Ground, act: Act, drafts: list[Draft]) -> None:
     if len({draft.key for draft in drafts}) == 1:
         act.batches = drafts
     if not act.beds:
-        told = f"{ground.crop_name(act.crops)} stands in more than one place, so none of it is ended."
-        ground.ask(act, Level.HINT, told)
+        ground.ask(act, Level.HINT, f"{_where_they_stand(ground, act, drafts)}, so none of it is ended.")
+
+
+def _where_they_stand(ground: Ground, act: Act, drafts: list[Draft]) -> str:
+    """ "pea stands in Arch and Top bed", "pea stands in Arch more than once"."""
+    beds = dict.fromkeys(bed for draft in drafts for bed in ground.beds_of(draft, act.when.last))
+    *names, last = sorted(ground.bed_name(bed) for bed in beds)
+    crop = ground.crop_name(act.crops)
+    return (
+        f"{crop} stands in {', '.join(names)} and {last}"
+        if names
+        else f"{crop} stands in {last} more than once"
+    )
 
 
 def _end_unnoted(ground: Ground, act: Act, found: list[Target]) -> None:

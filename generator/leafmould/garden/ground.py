@@ -177,6 +177,8 @@ def find(
     if len(found) > 1:
         found = _prefer(found, lambda d: crop in d.crops or crop in ground.kinds.members)
     found = of_variety(found, variety)
+    if len(found) > 1:  # "squash", where one was noted by that word and courgettes stand there too
+        found = _prefer(found, lambda d: crop in d.crops)
     found = of_part(found, act.part)
     if act.action.batch is not None:
         begun = ground.standing(bed=bed, crop=crop, when=act.when, also_ended=True)

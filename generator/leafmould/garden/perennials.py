@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from datetime import date
 
+from leafmould.facts.tables import cultivars
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
 from leafmould.garden.ids import date_word, joined
@@ -12,7 +13,7 @@ from leafmould.garden.model import Season
 from leafmould.garden.seasons import first_month, season_name, season_of
 from leafmould.notes.settings import BedSetting
 from leafmould.values.dates import read_date
-from leafmould.values.names import slug
+from leafmould.values.names import fold, slug
 from leafmould.values.when import When
 
 
@@ -20,8 +21,10 @@ def open_own_plantings(ground: Ground, settings: Iterable[BedSetting]) -> None:
     """A planting for each bed that is one lasting plant, or a row of one kind, and says of what."""
     for setting in settings:
         bed = slug(setting.name)
+        if not ground.lines.is_for_perennials(bed) or _is_renamed(ground, setting):
+            continue
         crop = _own_crop(ground, setting)
-        if crop is None or not ground.lines.is_for_perennials(bed) or _is_renamed(ground, setting):
+        if crop is None:
             continue
         key, word = crop
         planted = _planted(setting)
@@ -97,7 +100,13 @@ def _own_crop(ground: Ground, setting: BedSetting) -> tuple[str, str] | None:
     """Key and word of the crop a bed says it holds, or that its name says."""
     if setting.crop:
         return ground.kinds.key_of_text(setting.crop), setting.crop
-    return ground.kinds.in_name(setting.name)
+    return ground.kinds.in_name(setting.name) or _crop_of_variety(ground, setting.name)
+
+
+def _crop_of_variety(ground: Ground, name: str) -> tuple[str, str] | None:
+    """ "Bramley": a tree called by a variety that only one crop has."""
+    crops = {crop for kept in cultivars() if fold(kept.name) == fold(name) for crop in kept.crops}
+    return (key := crops.pop(), ground.kinds.crop(key).name) if len(crops) == 1 else None
 
 
 def _is_renamed(ground: Ground, setting: BedSetting) -> bool:

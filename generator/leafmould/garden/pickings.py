@@ -10,6 +10,7 @@ from leafmould.garden.raised import give_away, is_the_rest
 from leafmould.garden.starts import open_unknown
 from leafmould.garden.targets import Target, batches_of, settle_kinds, targets
 from leafmould.notes.entries import Fate
+from leafmould.values.problems import Level
 from leafmould.values.quantities import GRAMS, Amount
 from leafmould.values.when import When
 
@@ -33,11 +34,24 @@ def pick(ground: Ground, act: Act) -> None:
     drafts = list(dict.fromkeys(d for target in found for d in target.found))
     for draft in drafts:
         ground.settle_bed(draft, act)
+        _tell_which_kind(ground, act, draft)
         _pick_from(draft, act, is_only=len(drafts) == 1)
     if len(drafts) == 1 and drafts[0].is_annual and _is_the_last(act, is_lifted=drafts[0].is_lifted):
         drafts[0].finished = act.when.last
     if drafts and not act.beds:
         act.inferred.append("bed: the only place where it stands")
+
+
+def _tell_which_kind(ground: Ground, act: Act, draft: Draft) -> None:
+    """ "picked 2 courgettes", where only "squash" was planted: it may be that, and it may be another plant."""
+    if draft.picked_first is not None or not ground.kinds.members.keys() & set(draft.crops):
+        return
+    if set(act.crops) & set(draft.crops):
+        return
+    picked, stands = ground.crop_name(act.crops), ground.crop_name(draft.crops)
+    beds = " and ".join(ground.bed_name(bed) for bed in ground.beds_of(draft, act.when.last))
+    told = f"{picked} is taken for the {stands} in {beds}; no note says which kind of {stands} that is."
+    ground.ask(act, Level.HINT, told)
 
 
 def _is_the_last(act: Act, *, is_lifted: bool) -> bool:

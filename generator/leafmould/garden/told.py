@@ -19,6 +19,7 @@ from leafmould.values.problems import Level, Location, Problem, in_file_order
 
 NEW_BED = re.compile(r'"(.+)" is a new bed\.')
 """What the readers say of a place nobody declared, wherever it is named."""
+NO_CROP = re.compile(r'What was ".+"\? No crop is named\.')
 
 
 def problems_of(
@@ -26,7 +27,10 @@ def problems_of(
 ) -> tuple[Problem, ...]:
     """All there is to say, but for what the gardener has settled."""
     entries = tuple(entries)
-    told = (p for entry in entries for p in entry.problems if not _is_told_elsewhere(p, ground.lines))
+    told = (
+        p for entry in entries for p in entry.problems
+        if not (_is_told_elsewhere(p, ground.lines) or _is_answered(p, ground))
+    )  # fmt: skip
     read = list(_said_once(told))
     hinted = {_line(p.at) for p in read if NEW_BED.fullmatch(p.message)}
     made = (p for p in ground.lines.problems if _line(p.at) not in hinted)
@@ -48,6 +52,14 @@ def _is_told_elsewhere(problem: Problem, lines: BedLines) -> bool:
     m = NEW_BED.fullmatch(problem.message)
     bed = lines.beds.get(lines.key_of_text(m[1])) if m else None
     return bed is not None and bed.at is not None and _line(bed.at) != _line(problem.at)
+
+
+def _is_answered(problem: Problem, ground: Ground) -> bool:
+    """Whether it asks what was picked where the garden knows: only one crop stands in that bed."""
+    if NO_CROP.fullmatch(problem.message) is None:
+        return False
+    bare = [a for a in ground.acts_by_line[_line(problem.at)] if not a.action.crops and a.verb == "picked"]
+    return bool(bare) and all(act.crops for act in bare)
 
 
 def _line(at: Location) -> tuple[str, int | None]:

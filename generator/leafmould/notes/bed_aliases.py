@@ -67,6 +67,8 @@ def _initials(words: tuple[str, ...]) -> str | None:
 
 
 def _of_name(words: tuple[str, ...]) -> Iterable[str]:
+    if len(words) > 1 and words[0] == "the":
+        yield " ".join(words[1:])  # "in Swamp", where "The swamp" is declared
     if len(words) == 2 and words[1].isdigit() and 0 < int(words[1][:4]) <= len(NUMBERS):
         yield f"{words[0]} {NUMBERS[int(words[1]) - 1]}"
     joined = "".join(words)

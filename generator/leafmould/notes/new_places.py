@@ -97,11 +97,20 @@ def new_place(walk: Walk, opener: int, i: int, role: str) -> bool:
         return False
     key = slug(written)
     add_place(walk, Named(key=key, name=written, written=written, sureness=Sureness.NEW), role, i, end)
-    walk.ask(Level.HINT, f'"{written}" is a new bed.', i)
+    meant = _bed_called_so(walk.typed.vocabulary, frozenset(walk.typed.words[i:end]))
+    walk.ask(Level.QUESTION if meant else Level.HINT, f'"{written}" is a new bed.', i, meant)
     walk.draft.is_loose = True
     walk.i = end
     part_behind(walk)
     return True
+
+
+def _bed_called_so(vocabulary: Vocabulary, words: frozenset[str]) -> str | None:
+    """The one bed these words are part of the name of: "the Victoria" may be "Victoria plum"."""
+    if any(word.isdigit() for word in words):
+        return None
+    beds = {known.name for name, known in vocabulary.pairs if known.kind is Kind.BED and words < set(name)}
+    return beds.pop() if len(beds) == 1 else None
 
 
 def _phrase_end(walk: Walk, i: int) -> int:

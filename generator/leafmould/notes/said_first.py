@@ -23,6 +23,7 @@ def _words(text: str) -> frozenset[str]:
 
 LOST_THINGS = _words(
     "trowel knife glove secateurs spade phone key ring coin ball toy watch penny penknife dibber spectacles glasses hat mug bone"
+    " label tag nail marble horseshoe pottery crockery clay-pipe plate bottle spanner hammer pliers shears hoe trug"
 )
 """What turns up in a bed and is no crop, pest or state."""
 TAKERS = _words(

@@ -9,7 +9,7 @@ from __future__ import annotations
 from leafmould.notes.entries import Named
 from leafmould.notes.new_places import counts, new_place
 from leafmould.notes.parts import part_at, part_behind, part_then_place
-from leafmould.notes.short_places import beds_from_to, take_short_place
+from leafmould.notes.short_places import beds_from_to, has_numbered, take_short_place
 from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -118,6 +118,12 @@ def more_places(walk: Walk, role: str, first_word: str) -> None:
         )
         if known is None and is_number and not counts(walk, j):
             size, known = _bed_by_number(walk, first_word, j)
+        if known is None and walk.word(i) in JOINS and has_numbered(walk, j):
+            walk.i = j  # "Bag row and tubs"
+            if not take_short_place(walk, j, role):
+                walk.i = i
+                return
+            continue
         if known is None or ("," in gap and _is_crop_too(walk, j)):
             return
         add_place(
@@ -130,6 +136,8 @@ def more_places(walk: Walk, role: str, first_word: str) -> None:
         walk.i = j + size
         part_behind(walk)
         _up_to(walk, role, walk.typed.words[j])
+        if not is_number:
+            first_word = walk.typed.words[j]  # "Bed 2 and tubs 1 and 2"
 
 
 def _up_to(walk: Walk, role: str, noun: str) -> None:

@@ -106,6 +106,28 @@ def test_names_stand_before_notes_and_the_newest_note_first(page: Page) -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    "typed", ["arch 2025", "pea 2025", "Peas in Arch 2025", "what grew in the arch in 2025", "legumes 2025", "pea family 2025", "aerch 2025"]
+)  # fmt: skip
+def test_a_bed_or_what_grows_there_with_a_year_leads_to_that_year_of_the_bed_first(
+    page: Page, typed: str
+) -> None:
+    said, found = ask(page, typed)
+    assert said is not None and said.startswith("1 year of beds, ")
+    assert found[0] == "Arch, 2025 pea"
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/beds/arch.html#year-2025")
+
+
+def test_a_family_finds_its_crops(page: Page) -> None:
+    for typed in ("legumes", "Fabaceae", "pea family"):
+        assert ask(page, typed)[1][0] == "pea crop, 2 notes"
+
+
+def test_a_bed_and_a_crop_without_a_year_find_all_their_years(page: Page) -> None:
+    assert ask(page, "pea arch")[1][:2] == ["Arch, 2026 pea", "Arch, 2025 pea"]
+
+
 def test_what_is_nowhere_is_said_to_be_nowhere(page: Page) -> None:
     assert ask(page, "zzyzx") == ("Nothing found.", [])
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from leafmould.pages.a_to_z import FindPage
-from leafmould.pages.find_index import DIGITS, ENDS, GO_ON, find_index, numbers, stems_in, words_written
+from leafmould.pages.find_index import find_index, stems_in, words_written
+from leafmould.pages.find_numbers import DIGITS, ENDS, GO_ON, letters_of, numbers
 from leafmould.pages.site import Site
 from leafmould.values.stems import stem
 from pages_garden import Line, hand_made, site_of
@@ -141,3 +143,30 @@ def test_what_has_a_name_stands_from_a_to_z() -> None:
 
 def test_words_without_worth_are_left_out() -> None:
     assert stems_in("The peas, and 400 g of it; " + "x" * 40) == {"pea"}
+
+
+def test_what_stood_in_a_bed_is_told_by_its_year_and_its_crops_number() -> None:
+    held = index_of(site_of(hand_made(LINES, with_pear=False)))
+    beds = [row[0] for row in rows(held, "bed")]
+    arch = held["stood"].split("\n")[beds.index("Arch")]
+    crop = [row[0] for row in rows(held, "crop")].index("pea")
+    assert held["years"] == ["2026"]
+    assert arch == f" {letters_of(0)}{letters_of(crop)}"
+
+
+def test_a_family_has_its_words_and_its_crops() -> None:
+    held = index_of(site_of(hand_made(LINES)))
+    crops = [row[0] for row in rows(held, "crop")]
+    found = {row[0]: row[1:] for row in (line.split("\t") for line in held["families"].split("\n"))}
+    assert found["Fabaceae legume"] == ["pea family", numbers([crops.index("pea")])]
+
+
+def test_beds_that_became_one_another_know_their_names() -> None:
+    garden = hand_made(LINES, with_pear=False)
+    old = replace(garden.beds["arch"], became=("bower",))
+    new = replace(garden.beds["arch"], key="bower", name="Bower", came_from=("arch",), became=())
+    garden = replace(garden, beds={**garden.beds, "arch": old, "bower": new})
+    held = index_of(site_of(garden))
+    beds = [row[0] for row in rows(held, "bed")]
+    assert held["kin"][str(beds.index("Arch"))] == "Bower"
+    assert held["kin"][str(beds.index("Bower"))] == "Arch"

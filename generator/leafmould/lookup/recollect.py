@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from leafmould.inputs import TOLD, keep, kept, made_from
 from leafmould.lookup.recollection import EventRow, Name, NoteRow, PlantingRow, Recollection, from_rows
+from leafmould.values.family_words import TRADE_WORDS
 from leafmould.values.names import Kind, Known, fold
 
 if TYPE_CHECKING:
@@ -23,18 +24,6 @@ if TYPE_CHECKING:
 KEPT = "memory.json"
 
 ASKED_BY = (Kind.BED, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
-
-TRADE_WORDS = {
-    "brassica": "Brassicaceae",
-    "crucifer": "Brassicaceae",
-    "allium": "Amaryllidaceae",
-    "legume": "Fabaceae",
-    "nightshade": "Solanaceae",
-    "cucurbit": "Cucurbitaceae",
-    "umbellifer": "Apiaceae",
-    "chenopod": "Amaranthaceae",
-}
-"""What gardeners call a family besides its table names. Common practice, no source."""
 
 
 def recalled(folder: Path, on: date, load: Callable[[], Loaded]) -> Recollection:

@@ -20,17 +20,11 @@ from leafmould.garden.model import Entry
 from leafmould.pages.a_to_z import Name, names_of
 from leafmould.pages.doings import note_name
 from leafmould.pages.figures import when_figure
+from leafmould.pages.find_numbers import DIGITS, ENDS, letters_of, numbers
+from leafmould.pages.find_years import found_years
 from leafmould.pages.ledger import Ledger
 from leafmould.values.names import IRREGULAR, WORD, WORD_ASCII
 from leafmould.values.stems import STOP, stem
-
-DIGITS = "".join(
-    chr(code) for code in range(33, 127) if chr(code) not in "'\"\\<&" and not chr(code).islower()
-)[:62]
-"""Letters of a number: the first of them end it, the others go on. None is small, so that words can stand between."""
-ENDS = 44
-"""How many end a number: most steps are short."""
-GO_ON = len(DIGITS) - ENDS
 
 LONGEST_WORD = 32
 """Longer ones are no words anybody looks for."""
@@ -56,6 +50,7 @@ def find_index(ledger: Ledger) -> str:
         "notes": "\n".join(map(_note, pages, entries, titles)),
         "days": _days(entries),
         "whens": _coarse(entries),
+        **found_years([name for name, _ in names], ledger),
         "seasons": _seasons(entries, ledger),
         "deeds": "\n".join(f"{verb}\t{numbers(found)}" for verb, found in deeds.items()),
         "words": words_written(words),
@@ -69,29 +64,6 @@ def find_index(ledger: Ledger) -> str:
 
 def _first(entry: Entry) -> date:
     return entry.when.first if entry.when else date.min
-
-
-def numbers(sorted_numbers: Iterable[int]) -> str:
-    """Numbers that rise, as the steps between them."""
-    letters: list[str] = []
-    before = -1
-    for number in sorted_numbers:
-        letters.append(_letters(number - before - 1))
-        before = number
-    return "".join(letters)
-
-
-def _letters(number: int) -> str:
-    if number < ENDS:
-        return DIGITS[number]
-    rest, last = divmod(number, ENDS)
-    return _more(rest - 1) + DIGITS[last]
-
-
-def _more(number: int) -> str:
-    """What stands before the last letter of a number: letters that say it goes on."""
-    rest, last = divmod(number, GO_ON)
-    return (_more(rest - 1) if rest else "") + DIGITS[ENDS + last]
 
 
 def words_written(words: Mapping[str, Iterable[int]]) -> str:
@@ -119,7 +91,7 @@ def _note(page: str, entry: Entry, title: str) -> str:
 def _days(entries: Sequence[Entry]) -> str:
     """How many days each note is older than the one before; those without a date have none."""
     dated = [entry.when.first.toordinal() for entry in entries if entry.when]
-    steps = "".join(_letters(newer - older) for newer, older in pairwise(dated))
+    steps = "".join(letters_of(newer - older) for newer, older in pairwise(dated))
     return f"{date.fromordinal(dated[0]).isoformat()} {steps}" if dated else ""
 
 
@@ -184,9 +156,9 @@ def _names_written(names: Iterable[tuple[Name, list[int]]], notes: Mapping[str, 
         if name.kind == "crop":
             crops[to] = len(crops)
         if name.kind == "variety":
-            parts = [text, _letters(crops[to])]
+            parts = [text, letters_of(crops[to])]
         elif to in notes:
-            parts = [text, _letters(notes[to])]
+            parts = [text, letters_of(notes[to])]
         else:
             parts = [text, numbers(found), _one_line(", ".join(name.also)), "" if to == _like(name) else to]
         written[name.kind].append("\t".join(parts).rstrip("\t"))

@@ -83,3 +83,41 @@ def test_a_list_under_a_broken_key_of_a_header_is_kept_as_text() -> None:
 def test_a_mark_without_its_letter_behind_an_amount_does_no_harm() -> None:
     found = entry("---\ndate: 2026-06-20\nwork:\n  - picked 2 \u0308 peas from Arch\n---")
     assert all_done(found) == ["picked pea (2) in Arch"]
+
+
+@pytest.mark.parametrize(
+    ("line", "day"),
+    [
+        ("30th March. Parsnips sown in North.", "2024-03-30"),
+        ("18 May. Parsnips sown in North.", "2024-05-18"),
+        ("15 June. Parsnips sown in North.", "2024-06-15"),
+        ("9 Nov. Parsnips sown in North.", "2024-11-09"),
+        ("31 August; parsnips sown in North", "2024-08-31"),
+    ],
+)
+@pytest.mark.parametrize("between", ["\n", ""])
+def test_a_full_stop_or_a_semicolon_behind_a_date_opens_a_part_in_the_year_of_the_part_above(
+    line: str, day: str, between: str
+) -> None:
+    found = entries(f"16 March 2024: sowed peas in Arch\n{between}{line}\n", "diary.txt")
+    assert [(str(e.when and e.when.first), all_done(e)) for e in found] == [
+        ("2024-03-16", ["sowed pea in Arch"]),
+        (day, ["sowed parsnip in North"]),
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "16 March 2024\nAfter all this rain nobody will sow before the\n30 March. Berta says so.",
+        "16 March 2024\n\n9 Nov. was cold last year.",
+    ],
+)
+def test_a_date_within_a_sentence_opens_no_part(text: str) -> None:
+    assert len(entries(text, "diary.txt")) == 1
+
+
+def test_days_that_run_backward_from_part_to_part_take_the_nearest_year() -> None:
+    found = entries("16 March 2024: hot\n\n12 March: hot\n\n9 Nov. Hot.\n\n3 Nov. Hot.\n", "diary.txt")
+    days = [str(e.when and e.when.first) for e in found]
+    assert days == ["2024-03-16", "2024-03-12", "2023-11-09", "2023-11-03"]

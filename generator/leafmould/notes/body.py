@@ -19,6 +19,7 @@ LIST_LINE = re.compile(
     r"(?P<indent>[ \t]*)(?:[-*+•–‣·]|\d{1,3}[.)])[ \t]+(?:\[[xX]\][ \t]+)?(?P<text>\S.*?)[ \t]*$"
 )
 LIST_SIGNS = frozenset("-*+•–‣·")
+ENDS = (".", "!", "?")
 LABEL_ENDS = frozenset(":*_")
 LABEL = re.compile(
     r"(?:\*\*|__)(?P<bold>[^*_]{1,60}?):?(?:\*\*|__):?[ \t]*$|(?P<plain>[^\W\d_][^:|]{0,60}):[ \t]*$"
@@ -26,6 +27,8 @@ LABEL = re.compile(
 EMPHASIS = re.compile(r"^(?:\*\*|__|\*|_)(?=\S)(?P<inside>.*?\S)(?:\*\*|__|\*|_)(?P<rest>.*)$")
 SEPARATOR = re.compile(r"[ \t]*(?::|[ \t][-–—]+(?=[ \t])|[–—])[ \t]*|[ \t]*[.]?[ \t]*$")
 COMMA = re.compile(r"[ \t]*[,;.(][ \t]*|[ \t]+(?=\S)")
+SEMICOLON = re.compile(r"[ \t]*;[ \t]*(?=\S)")
+FULL_STOP = re.compile(r"[ \t]*\.[ \t]+(?=[^\W_a-z])")
 YEAR_ALONE = re.compile(r"(?:19|20)\d\d(?=[ \t]*(?:$|[:–—(]|-[ \t]))")
 
 NO_LINE = re.compile(r"[ \t]*[|>]| {4}|\t")
@@ -205,8 +208,9 @@ class _Reader:
             return True
         if inner is not None or row[0].isspace():
             return False
-        is_first = index == 0 or not self.rows[index - 1].strip()
-        found = dated_line(row, is_first=is_first)
+        above = self.rows[index - 1].strip() if index else ""
+        is_diary = self.part.date is not None and self.part.start == index - 1
+        found = dated_line(row, is_first=not above, is_after_sentence=is_diary or above.endswith(ENDS))
         if found is None:
             return False
         date, start = found
@@ -270,17 +274,19 @@ def dated_heading(text: str) -> tuple[str, str | None] | None:
     return words.written, rest.strip(" \t:;,.–—-") or None
 
 
-def dated_line(row: str, *, is_first: bool) -> tuple[str, int] | None:
+def dated_line(row: str, *, is_first: bool, is_after_sentence: bool = False) -> tuple[str, int] | None:
     """The date a line opens with, and where the rest begins.
 
-    A colon or a dash must follow; where a paragraph begins and the year is written, a comma or a
-    space will do.
+    A colon, a semicolon or a dash must follow, or where a sentence may begin a full stop and a new
+    sentence; where a paragraph begins and the year is written, a comma or a space will do.
     """
     found = scan_date(row, len(row) - len(row.lstrip("~ ")))
     if found is None or not _says_days(found[0]):
         return None
     words, end = found
-    m = SEPARATOR.match(row, end)
+    m = SEPARATOR.match(row, end) or SEMICOLON.match(row, end)
+    if m is None and (is_first or is_after_sentence):
+        m = FULL_STOP.match(row, end)
     if m is None and is_first and words.year is not None:
         m = COMMA.match(row, end)
     return None if m is None or m.end() == len(row) else (words.written, m.end())

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
+from itertools import pairwise
 
 from leafmould.notes.body import Section
 from leafmould.notes.habits import Habits
@@ -24,6 +25,7 @@ YEAR_MONTH = re.compile(r"(?<!\d)((?:19|20)\d\d)[-_.](0[1-9]|1[0-2])(?!\d)")
 YEAR = re.compile(r"(?<!\d)((?:19|20)\d\d)(?!\d)")
 MONTH_DAY = re.compile(r"(\d{1,2})[-_.](\d{1,2})(?!\d)")
 DAY = re.compile(r"(\d{1,2})(?!\d)")
+LEAP_YEAR = 2024  # in which every day of a month exists
 WORD_START = re.compile(r"(?<![^\W_])[^\W_]")
 
 
@@ -109,12 +111,14 @@ def days_of_sections(
     """What day each part belongs to; None for a part without a date.
 
     A date without a year takes it from the note; where the note has none, from the nearest part above
-    whose year is known, else below: the year that brings the two closest together.
+    whose year is known, else below: that very year where the days run forward from part to part and this
+    one is later in it, else the year that brings the two closest together.
     """
     found: list[DateReading | None] = [_section_day(s, base, habits) for s in sections]
     if base is None:
+        is_forward = _runs_forward(sections, habits)
         for order in (range(len(found)), range(len(found) - 1, -1, -1)):
-            _inherit_years(sections, found, order, habits)
+            _inherit_years(sections, found, order, habits, is_forward=is_forward)
     return tuple(found)
 
 
@@ -170,25 +174,51 @@ def _section_day(section: Section, base: When | None, habits: Habits) -> DateRea
     return resolve_date(found[0], order=habits.order, base=base, is_southern=habits.is_southern)
 
 
+def _runs_forward(sections: Sequence[Section], habits: Habits) -> bool:
+    """Whether more parts stand later in a year than the part above them than stand earlier."""
+    readings = [_in_year(section, LEAP_YEAR, habits) for section in sections]
+    days = [(r.when.first.month, r.when.first.day) for r in readings if r is not None and r.when is not None]
+    steps = [(below > above) - (below < above) for above, below in pairwise(days)]
+    return sum(steps) > 0
+
+
+def _in_year(section: Section, year: int, habits: Habits) -> DateReading | None:
+    """What day a part belongs to in a note of this year."""
+    base = When(first=date(year, 1, 1), last=date(year, 12, 31), written=str(year))
+    return _section_day(section, base, habits)
+
+
 def _inherit_years(
-    sections: Sequence[Section], found: list[DateReading | None], order: Iterable[int], habits: Habits
+    sections: Sequence[Section],
+    found: list[DateReading | None],
+    order: range,
+    habits: Habits,
+    *,
+    is_forward: bool,
 ) -> None:
-    """Give parts without a year the one that brings them nearest to the part before in this order."""
+    """Give parts without a year the one that fits the part before in this order."""
     near: When | None = None
     for index in order:
         reading = found[index]
         if reading is None:
             continue
         if reading.when is None and near is not None:
-            choices = []
-            for year in (near.first.year - 1, near.first.year, near.first.year + 1):
-                base = When(first=date(year, 1, 1), last=date(year, 12, 31), written=str(year))
-                choice = _section_day(sections[index], base, habits)
-                if choice is not None and choice.when is not None and choice.when.first.year == year:
-                    choices.append((abs((choice.when.first - near.first).days), choice))
-            if choices:
-                found[index] = reading = min(choices, key=lambda c: c[0])[1]
+            later = is_forward and order.step > 0
+            fitting = _near_to(near, sections[index], habits, later_first=later)
+            found[index] = reading = fitting or reading
         near = reading.when or near
+
+
+def _near_to(near: When, section: Section, habits: Habits, *, later_first: bool) -> DateReading | None:
+    """A part's day in the year nearest to another day; `later_first` takes the same year if it is then later."""
+    choices = []
+    for year in (near.first.year - 1, near.first.year, near.first.year + 1):
+        choice = _in_year(section, year, habits)
+        if choice is not None and choice.when is not None and choice.when.first.year == year:
+            away = (choice.when.first - near.first).days
+            is_next = later_first and year == near.first.year and away > 0
+            choices.append((0 if is_next else abs(away), choice))
+    return min(choices, key=lambda c: c[0])[1] if choices else None
 
 
 def _of_folders(folders: Sequence[str]) -> tuple[int | None, int | None]:

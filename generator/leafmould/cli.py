@@ -122,7 +122,7 @@ def start(
 ) -> None:
     """Make a garden in FOLDER. Asks for what it needs, unless options say it."""
     from leafmould.desk import answers as desk
-    from leafmould.desk.start import check_empty, make_garden, next_lines
+    from leafmould.desk.start import assumed_lines, check_empty, make_garden, next_lines
     from leafmould.desk.surroundings import command
 
     check_empty(folder)
@@ -135,16 +135,15 @@ def start(
         units="imperial" if units == "imperial" else "metric",
         places=tuple(map(desk.read_place, beds)),
         stands=tuple(s for text in stands for s in desk.read_stands(text, day)),
-        before=tuple(row for text in before for row in desk.read_before(text)),
+        before=tuple(row for text in before for row in desk.read_before(text, day)),
     )
     if given == desk.Answers(name="", units=given.units):
-        say("Press Enter to leave an answer out; everything can be changed later.")
-        given = desk.ask_all(_ask, say, given, day)
+        given = desk.ask_all(_ask, say, given, day, stopped=click.Abort)
     made = make_garden(folder, desk.named(given, folder))
     say(f"Made a garden in {folder}:")
     for file in made:
         say(f"  {file}")
-    say("\n".join(next_lines(folder, command(sys.argv[0]))))
+    say("\n".join([*assumed_lines(given), *next_lines(folder, command(sys.argv[0]))]))
 
 
 @main.command(context_settings={"ignore_unknown_options": True})

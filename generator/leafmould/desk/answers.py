@@ -7,19 +7,21 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Literal, TypeVar
 
+from leafmould.desk.crops_told import grew, is_nothing, standing
+from leafmould.desk.kinds_told import SAYS_NOTHING, ByName, is_for_animals, kind_by_name, kind_in_words
 from leafmould.values.dates import read_date, written_day
 from leafmould.values.problems import WrongUse
 from leafmould.values.when import When
 
-KINDS = ("container", "row", "tree", "shrub", "cane row", "vine", "mound", "under glass")
+IN_BRACKETS = re.compile(r"(?P<name>.*\S)\s*\((?P<kind>[^()]+)\)")
 SIZE = re.compile(r"^(?P<name>.*\S)\s+(?P<size>\d+(?:[.,]\d+)?\s*[x×]\s*\d+(?:[.,]\d+)?(?:\s*(?:m|ft|l))?)$")
-YEAR = re.compile(r"(?:19|20)\d\d")
+YEAR = re.compile(r"(?:1[89]|20)\d\d")
 
 Read = TypeVar("Read")
 
@@ -33,7 +35,8 @@ class Place:
 
     name: str
     size: str | None = None
-    kind: str | None = None
+    kind: str | None = None  # as it was said
+    by_name: ByName = SAYS_NOTHING  # what its name tells where nothing was said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,22 +62,31 @@ class Answers:
     before: tuple[tuple[int, str, str], ...] = ()  # year, bed, crop as answered
 
 
-def ask_all(ask: Ask, tell: Callable[[str], None], given: Answers, on: date) -> Answers:
-    """Ask for whatever was not given already; an answer that cannot be read is asked for again."""
-    answers = replace(given, name=given.name or one_line(ask("What is the garden called?")))
-    if answers.last_frost is None:
-        last = _until_read(ask, tell, "Average last frost of spring, such as 22 May", read_frost)
-        answers = replace(answers, last_frost=last)
-    if answers.first_frost is None:
-        first = _until_read(ask, tell, "Average first frost of autumn, such as 25 September", read_frost)
-        answers = replace(answers, first_frost=first)
-    if answers.latitude is None:
-        question = "Latitude in degrees, such as 46.5, or -33 in the south (never published)"
-        answers = replace(answers, latitude=_until_read(ask, tell, question, read_latitude))
-    if not answers.places:
-        named = ask("Beds, pots and trees, with commas between, such as Long border, Old pear (tree)")
-        answers = replace(answers, places=tuple(map(read_place, _items(named))))
-    return _ask_by_place(ask, tell, answers, on)
+def ask_all(
+    ask: Ask,
+    tell: Callable[[str], None],
+    given: Answers,
+    on: date,
+    *,
+    stopped: type[Exception] = EOFError,
+) -> Answers:
+    """Ask for whatever was not given already; an answer that cannot be read is asked for again.
+
+    Args:
+        stopped: what `ask` raises when nobody answers any more. What was said before is kept.
+    Raises:
+        Exception: that same one, if nothing was said before.
+    """
+    tell("Press Enter to leave an answer out, Ctrl-C to stop asking; everything can be changed later.")
+    answers, after = given, _answered(ask, tell, given, on)
+    try:
+        while further := next(after, None):
+            answers = further
+    except stopped:
+        if answers == given:
+            raise
+        tell("\nStopped asking. What was answered is kept; the rest can be put down later.")
+    return answers
 
 
 def named(answers: Answers, folder: Path) -> Answers:
@@ -117,13 +129,15 @@ def read_latitude(text: str) -> float:
 
 
 def read_place(text: str) -> Place:
-    """A bed as answered: its name, perhaps its size, perhaps its kind in brackets."""
+    """A bed as answered: its name, perhaps its size, perhaps its kind in brackets, else the one its name says."""
     name, kind = one_line(text), None
-    for known in KINDS:
-        if name.casefold().endswith(f"({known})"):
-            name, kind = name[: -len(known) - 2].strip(), known
+    if (in_brackets := IN_BRACKETS.fullmatch(name)) and (known := kind_in_words(in_brackets["kind"])):
+        name, kind = in_brackets["name"], known
     sized = SIZE.match(name)
-    return Place(name=sized["name"], size=sized["size"], kind=kind) if sized else Place(name=name, kind=kind)
+    place = Place(name=sized["name"], size=sized["size"]) if sized else Place(name=name)
+    if kind is not None:
+        return replace(place, kind=kind)
+    return replace(place, by_name=kind_by_name(place.name))
 
 
 def read_stands(text: str, on: date) -> tuple[Standing, ...]:
@@ -132,25 +146,26 @@ def read_stands(text: str, on: date) -> tuple[Standing, ...]:
     Raises:
         WrongUse: if it names no bed or no crop.
     """
-    bed, crops = _bed_and_crops(text)
-    if not bed or not crops:
+    bed, _, crops = text.rpartition(":")
+    if not one_line(bed) or not one_line(crops):
         raise WrongUse(f'"{text}" does not say what stands where. Write it like "Long border: leek, kale".')
-    return tuple(_standing(bed, crop, on) for crop in crops)
+    return tuple(_standing(one_line(bed), crop, since, on) for crop, since in standing(crops, on))
 
 
-def read_before(text: str) -> tuple[tuple[int, str, str], ...]:
+def read_before(text: str, on: date) -> tuple[tuple[int, str, str], ...]:
     """ "2025: Long border: potato" as year, bed and crop, one row a crop.
 
     Raises:
         WrongUse: if it names no year, bed or crop.
     """
     year, _, rest = text.partition(":")
-    bed, crops = _bed_and_crops(rest)
-    if not YEAR.fullmatch(year.strip()) or not bed or not crops:
+    bed, _, crops = rest.rpartition(":")
+    if not YEAR.fullmatch(year.strip()) or not one_line(bed) or not one_line(crops):
         raise WrongUse(
             f'"{text}" does not say what grew where in which year. Write it like "2025: Long border: potato".'
         )
-    return tuple((int(year), bed, crop) for crop in crops)
+    told = grew(f"{year.strip()}: {crops}", on)
+    return tuple((which, one_line(bed), crop) for which, crop in told)
 
 
 def one_line(text: str) -> str:
@@ -159,56 +174,54 @@ def one_line(text: str) -> str:
     return " ".join(plain.split())
 
 
-def _ask_by_place(ask: Ask, tell: Callable[[str], None], answers: Answers, on: date) -> Answers:
-    """What stands in each bed, and what grew there before."""
-    stands, before = list(answers.stands), list(answers.before)
+def _answered(ask: Ask, tell: Callable[[str], None], given: Answers, on: date) -> Iterator[Answers]:
+    """The answers after every question."""
+    yield (answers := replace(given, name=given.name or one_line(ask("What is the garden called?"))))
+    if answers.last_frost is None:
+        last = _until_read(ask, tell, "Average last frost of spring, such as 22 May", read_frost)
+        yield (answers := replace(answers, last_frost=last))
+    if answers.first_frost is None:
+        first = _until_read(ask, tell, "Average first frost of autumn, such as 25 September", read_frost)
+        yield (answers := replace(answers, first_frost=first))
+    if answers.latitude is None:
+        question = "Latitude in degrees, such as 46.5, or -33 in the south (never published)"
+        yield (answers := replace(answers, latitude=_until_read(ask, tell, question, read_latitude)))
+    if not answers.places:
+        places = ask("Beds, pots and trees, with commas between, such as Long border, Old pear (tree)")
+        named = [read_place(item) for item in _items(places) if not is_nothing(item)]
+        yield (answers := replace(answers, places=tuple(named)))
+    yield from _by_place(ask, tell, answers, on)
+
+
+def _by_place(ask: Ask, tell: Callable[[str], None], answers: Answers, on: date) -> Iterator[Answers]:
+    """What stands in each bed, and what grew there before; a tree has no before."""
+    asks_stands, asks_before = not answers.stands, not answers.before
     for place in answers.places:
-        if not answers.stands:
-            crops = ask(f"What stands in {place.name} now, such as leek, asparagus 2019")
-            stands += [_standing(place.name, crop, on) for crop in _items(crops)]
-        if not answers.before:
-            question = f"What grew in {place.name} before, such as 2025 potato, 2024 peas"
-            grew = _until_read(ask, tell, question, _read_years)
-            before += [(year, place.name, crop) for year, crop in grew or ()]
-    return replace(answers, stands=tuple(stands), before=tuple(before))
+        if is_for_animals(place.name):
+            continue
+        if asks_stands:
+            question = f"What stands in {place.name} now, such as leek, asparagus 2019"
+            told = _until_read(ask, tell, question, lambda text: standing(text, on)) or ()
+            stands = [_standing(place.name, crop, since, on) for crop, since in told]
+            yield (answers := replace(answers, stands=(*answers.stands, *stands)))
+        if asks_before and "tree" not in (place.kind, place.by_name.kind):
+            question = f"What grew in {place.name} before, such as potato 2025, peas 2024"
+            rows = _until_read(ask, tell, question, lambda text: grew(text, on)) or ()
+            before = [(year, place.name, crop) for year, crop in rows]
+            yield (answers := replace(answers, before=(*answers.before, *before)))
 
 
-def _bed_and_crops(text: str) -> tuple[str, list[str]]:
-    bed, _, crops = text.rpartition(":")
-    return one_line(bed), _items(crops)
-
-
-def _standing(bed: str, answer: str, on: date) -> Standing:
-    """A crop with its date, if the last words of the answer are one."""
-    words = answer.split(" ")
-    for start in range(1, len(words)):
-        tail = " ".join(words[start:])
-        found = read_date(tail, order=None, base=None, is_southern=False) if YEAR.search(tail) else None
-        if found and found.when and found.when.first <= on:
-            return Standing(bed=bed, crop=" ".join(words[:start]), since=found.when)
+def _standing(bed: str, crop: str, since: When | None, on: date) -> Standing:
+    """A crop of which nothing is said stands since some day of this year."""
     this_year = When(first=date(on.year, 1, 1), last=date(on.year, 12, 31), written=str(on.year))
-    return Standing(bed=bed, crop=answer, since=this_year)
-
-
-def _read_years(text: str) -> tuple[tuple[int, str], ...]:
-    """ "2025 potato, kale, 2024 peas": a crop without a year has the year before it."""
-    year: int | None = None
-    found = []
-    for item in _items(text):
-        first, _, rest = item.partition(" ")
-        if YEAR.fullmatch(first.rstrip(":")):
-            year, item = int(first.rstrip(":")), rest.strip()
-        if year is None or not item:
-            raise WrongUse(f'"{text}" does not say which year. Write it like 2025 potato, 2024 peas.')
-        found.append((year, item))
-    return tuple(found)
+    return Standing(bed=bed, crop=crop, since=since or this_year)
 
 
 def _until_read(
     ask: Ask, tell: Callable[[str], None], question: str, read: Callable[[str], Read]
 ) -> Read | None:
-    """Ask until the answer can be read; None for an empty one."""
-    while answer := one_line(ask(question)):
+    """Ask until the answer can be read; None where nothing is known."""
+    while not is_nothing(answer := one_line(ask(question))):
         try:
             return read(answer)
         except WrongUse as fault:

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from leafmould.desk.answers import Answers, Place, Standing
 from leafmould.desk.folders import SETTINGS
+from leafmould.desk.kinds_told import assumed, unknown_crops
 from leafmould.desk.surroundings import as_typed
 from leafmould.desk.texts import SETTINGS_TEXT, STANDING_TEXT, quoted
 from leafmould.values.names import slug
@@ -59,6 +60,13 @@ def make_garden(folder: Path, answers: Answers) -> tuple[str, ...]:
         where = error.filename or folder
         raise LeafmouldError(f'Could not write "{where}": {error.strerror or error}.') from error
     return tuple(files)
+
+
+def assumed_lines(answers: Answers) -> tuple[str, ...]:
+    """What was taken by a name, and crops nobody knows."""
+    told = {standing.crop for standing in answers.stands} | {crop for _, _, crop in answers.before}
+    places = [(place.name, place.by_name) for place in answers.places]
+    return (*assumed(places), *unknown_crops(told))
 
 
 def next_lines(folder: Path, command: str) -> tuple[str, ...]:
@@ -120,7 +128,13 @@ def _standing_text(stands: Sequence[Standing], since: When, bed: str) -> str:
 
 
 def _bed_line(place: Place) -> str:
-    more = (("kind", place.kind), ("size", place.size))
+    known = place.by_name
+    more = (
+        ("kind", place.kind or known.kind),
+        ("crop", known.crop),
+        ("variety", quoted(known.variety) if known.variety else None),
+        ("size", place.size),
+    )
     pairs = [f"name: {quoted(place.name)}", *(f"{key}: {value}" for key, value in more if value)]
     return f"  - {{{', '.join(pairs)}}}"
 

@@ -158,6 +158,7 @@ CAPITALS_TELL = (
     "Deborah",
     "Maura",
     "Harry",
+    "gave Tom",
     "OR +",
 )  # a capital marks a person, a new place or the letters of a bed; without it the line is asked about
 

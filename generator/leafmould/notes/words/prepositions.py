@@ -46,7 +46,7 @@ FILLERS = _words(
 )
 
 SUBJECTS = _words(
-    "i we he she they kids kid children child mum dad mom gran grandma grandad granny neighbour neighbor husband wife son daughter boys girls everyone us team family neighbours foodbank church school pub cafe vicar chef shelter the my our today"
+    "i we he she they kids kid children child mum dad mom gran grandma grandad granny neighbour neighbor husband wife son daughter grandson granddaughter nephew niece boys girls everyone us team family neighbours foodbank church school pub cafe vicar chef shelter the my our today"
 )
 """Who did it, before the verb; said, but no slot."""
 

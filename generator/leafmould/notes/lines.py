@@ -161,6 +161,8 @@ def _is_surely_picked(line: OneLine, typed: Typed, draft: Draft) -> bool:
     units = {a.unit for item in draft.items for a in item.amounts} | {a.unit for a in draft.total}
     if not {"plant", "seedling", "seed", "set", "clove", "tuber", "bulb"}.isdisjoint(typed.words):
         return False
+    if "t" in units:
+        return False  # "thyme (s 2/9 t 17/3)": nobody picks tonnes
     if not units.isdisjoint(nouns.WEIGHTS) and not draft.fates and line.base is not None:
         keys = {k for item in draft.items for c in item.crops for k in (c.key, *c.of)}
         month = (line.base.first.month + 5) % 12 + 1 if line.habits.is_southern else line.base.first.month

@@ -65,7 +65,11 @@ def test_the_newest_five_files_then_a_count(folder: Path) -> None:
         put(folder, f"2026-06-{day:02}", "sowed peas in Acrh")
     files = [line for line in check(folder).output.splitlines() if line.startswith("notes/")]
     assert files == [f"notes/2026-06-{day:02}.md" for day in (8, 7, 6, 5, 4)]
-    assert check(folder).output.splitlines()[-3:] == ["… and 3 more in 3 older files.", "", "8 questions."]
+    assert check(folder).output.splitlines()[-3:] == [
+        "… and 3 more in 3 older files: leafmould check --all",
+        "",
+        "8 questions.",
+    ]
     everything = check(folder, "--all").output
     assert everything.count("notes/") == 8
     assert everything.splitlines()[-1] == "8 questions."

@@ -204,7 +204,10 @@ def test_a_date_that_is_none_is_refused_before_writing(
 def test_a_numeric_date_is_asked_about_where_the_garden_does_not_say(folder: Path, put: Write) -> None:
     (folder / "garden.yaml").write_text("garden: Hill\n", encoding="utf-8")
     result = put("weeded Arch", "--date", "3/4/2026")
-    assert result.output == '"3/4/2026" may be 3 April 2026 or 4 March 2026. Write it like 2026-04-03.\n'
+    assert result.output == (
+        '"3/4/2026" may be 3 April 2026 or 4 March 2026. Write it like 2026-04-03, '
+        'or settle it for good in garden.yaml: "dates: day first" or "dates: month first".\n'
+    )
     assert result.exit_code == 2
 
 

@@ -62,9 +62,30 @@ def test_only_the_newest_files_are_shown_in_full() -> None:
     assert [line for line in lines if line.startswith("notes/")] == [
         f"notes/{year}.md" for year in (2017, 2016, 2015, 2014, 2013)
     ]
-    assert lines[-3:] == ("… and 3 more in 3 older files.", "", "8 warnings.")
+    assert lines[-3:] == ("… and 3 more in 3 older files: leafmould check --all", "", "8 warnings.")
     assert len(by_file([problem(file) for file in files], dates)) == len(files) > NEWEST
     assert problem_lines([problem(f, 1) for f in files], dates, most=None)[-2:] == ("", "8 warnings.")
+
+
+def test_errors_are_shown_however_old_their_file_is() -> None:
+    files = [f"notes/{year}.md" for year in range(2010, 2018)]
+    dates = {file: date(int(file[6:10]), 1, 1) for file in files}
+    found = [problem(file, 1) for file in files]
+    found += [problem("notes/2010.md", 7, Level.ERROR), problem("notes/2012.md", 9, Level.ERROR)]
+    lines = problem_lines(found, dates)
+    assert lines[-11:] == (
+        "notes/2012.md",
+        "  line 9",
+        "    error: this is odd.",
+        "",
+        "notes/2010.md",
+        "  line 7",
+        "    error: this is odd.",
+        "",
+        "… and 3 more in 3 older files: leafmould check --all",
+        "",
+        "2 errors and 8 warnings.",
+    )
 
 
 def test_what_is_said_twice_counts_once() -> None:

@@ -217,7 +217,9 @@ def build(
 
 @main.command()
 @shared
-@click.option("--all", "everything", is_flag=True, help="All files, not only the newest five.")
+@click.option(
+    "--all", "everything", is_flag=True, help="All of every file, not only errors and the newest five files."
+)
 @click.option("--forecasts", is_flag=True, help="Show how expected pickings turned out so far, instead.")
 @as_json
 def check(garden: str | None, on: str | None, everything: bool, forecasts: bool, as_json: bool) -> None:

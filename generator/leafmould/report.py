@@ -14,7 +14,7 @@ from itertools import groupby
 from leafmould.values.problems import Level, Location, Problem, in_file_order
 
 NEWEST = 5
-"""How many files are shown in full before the rest is only counted."""
+"""How many files are shown in full before all but errors is only counted."""
 
 FINE, ERRORS = 0, 1
 """Exit codes of a run that ended; 2 and 3 come with the LeafmouldError that ended it."""
@@ -150,17 +150,31 @@ def problem_lines(
 ) -> tuple[str, ...]:
     """The lines to print: each file with its problems, the newest `most` files, then the counts.
 
+    An error is always shown: something written is not used, however old it is.
+
     Args:
-        most: how many files to show; None shows them all.
+        most: how many files to show in full; None shows them all.
         words: the line that stands at a place, if it can be had, so that nobody need open the file.
     """
     groups = by_file(problems, dates)
     shown = groups if most is None else groups[:most]
-    lines = [line for group in shown for line in file_lines(group, words)]
-    if rest := groups[len(shown) :]:
-        number = sum(len(group.problems) for group in rest)
-        lines += [f"… and {number} more in {counted(len(rest), 'older file')}.", ""]
+    rest = groups[len(shown) :]
+    lines = [
+        line
+        for group in (*shown, *map(_errors_of, rest))
+        if group.problems
+        for line in file_lines(group, words)
+    ]
+    milder = [problem for group in rest for problem in group.problems if problem.level is not Level.ERROR]
+    if milder:
+        files = counted(len({problem.at.file for problem in milder}), "older file")
+        lines += [f"… and {len(milder)} more in {files}: leafmould check --all", ""]
     return (*lines, count(problems).sentence)
+
+
+def _errors_of(group: FileProblems) -> FileProblems:
+    errors = tuple(problem for problem in group.problems if problem.level is Level.ERROR)
+    return FileProblems(file=group.file, problems=errors)
 
 
 def file_lines(

@@ -12,12 +12,15 @@ from leafmould.values.wording import day
 BESIDE_TODAY = {"today": 0, "yesterday": -1}
 
 
-def read_when(text: str, today: date, *, order: str | None = None, is_southern: bool = False) -> When:
+def read_when(
+    text: str, today: date, *, order: str | None = None, is_southern: bool = False, or_else: str = ""
+) -> When:
     """A date, perhaps a coarse one.
 
     Args:
         today: what dates without a year and weekdays are counted back from.
         order: "day first" or "month first", where the garden says so.
+        or_else: what else settles which of two days is meant.
     Raises:
         WrongUse: if it is no date, or may be two.
     """
@@ -29,7 +32,7 @@ def read_when(text: str, today: date, *, order: str | None = None, is_southern: 
         raise WrongUse(f"{fault} Write it like {today.isoformat()}.")
     if found.other is not None:
         both = f"{day(found.when.first)} or {day(found.other.first)}"
-        raise WrongUse(f'"{text}" may be {both}. Write it like {found.when.first.isoformat()}.')
+        raise WrongUse(f'"{text}" may be {both}. Write it like {found.when.first.isoformat()}{or_else}.')
     return found.when
 
 

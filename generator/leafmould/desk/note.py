@@ -29,6 +29,7 @@ from leafmould.values.when import When, on
 
 NOTHING = "Say what was done, such as: leafmould note sowed beetroot Long border"
 MARKS = ("- ", "* ", "• ", "– ")
+SETTLED = ', or settle it for good in garden.yaml: "dates: day first" or "dates: month first"'
 PICTURES = (".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".gif", ".tif", ".tiff", ".avif")
 PRIVATE = re.compile(r"private\s*[:=]\s*(?:yes|true|on)?\W*", re.IGNORECASE)
 """What belongs in a header. As a line of work it would say that a note is private, and not make it so."""
@@ -82,7 +83,7 @@ def put_down(
     when = on(today)
     if dated is not None:
         order, south = (habits.order, habits.is_southern) if habits else (None, False)
-        when = read_when(dated, today, order=order, is_southern=south)
+        when = read_when(dated, today, order=order, is_southern=south, or_else=SETTLED)
     kept = tuple(keep_photo(garden, photo) for photo in photos)
     draft = Draft(lines=lines, when=when, photos=kept, is_private=is_private)
     return write_note(garden, draft, subject(draft, habits) if habits else "note")

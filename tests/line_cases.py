@@ -29,7 +29,7 @@ from leafmould.notes.entries import Action, Fate, Named, Sureness
 from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.lines import read_line
 from leafmould.values.names import Kind, slug
-from leafmould.values.problems import Location, Problem
+from leafmould.values.problems import Location, Problem, asking
 from leafmould.values.quantities import Amount
 from leafmould.values.when import on
 from line_garden import VOCABULARY
@@ -133,7 +133,7 @@ def shown(reading: LineReading, typed: str) -> list[str]:
         rows.append(f"kept as text: {words.kind}{', private' if words.is_private else ''}")
         rows += [f"  text “{words.text}”"] if words.text != typed else []
     for problem in reading.problems:
-        near = f' Did you mean "{problem.suggestion}"?' if problem.suggestion else ""
+        near = asking(problem.message, problem.suggestion)
         rows += [f"{problem.level.value}: {problem.message}{near}", *_spot(problem, typed)]
     return rows or ["prose"]
 

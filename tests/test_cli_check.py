@@ -41,7 +41,7 @@ def test_a_question_is_no_failure(folder: Path) -> None:
     lines = result.output.splitlines()
     assert lines[0] == "notes/2026-06-18.md"
     assert lines[1] == "  line 4, “- sowed peas in Acrh”"
-    assert lines[2] == '    question: No bed is called "Acrh"; read as "Arch". Did you mean "Arch"?'
+    assert lines[2] == '    question: No bed is called "Acrh"; read as "Arch".'
     assert lines[-1] == "1 question."
     assert result.exit_code == 0
 

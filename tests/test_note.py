@@ -130,7 +130,7 @@ def test_the_note_is_written_with_its_question_beside_the_answer(folder: Path, p
     *answer, last = result.output.splitlines()
     assert last.startswith("Written in notes/2026/06-20-")
     (question,) = [line for line in answer if line.startswith("question: ")]
-    assert question.endswith('Did you mean "Arch"?')
+    assert question.endswith('No bed is called "Acrh"; read as "Arch".')
     assert "  - sowed peas in Acrh\n" in next(iter(written(folder).values()))
     assert result.exit_code == 0
 

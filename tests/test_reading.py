@@ -173,9 +173,7 @@ def test_p24_tags_keep_their_words_and_a_slip_in_a_crop_is_asked_about() -> None
     found = entry("---\ntags: [bean, Beet, gartenkresse, Rote Bete]\ncrop: parnsip\n---", "2024-05-01.md")
     assert found.tags == ("bean", "Beet", "gartenkresse", "Rote Bete")
     assert (found.crops[0].name, found.crops[0].written) == ("parsnip", "parnsip")
-    assert told(found) == [
-        '3 question: crop: No crop is called "parnsip"; read as "parsnip". Did you mean "parsnip"?'
-    ]
+    assert told(found) == ['3 question: crop: No crop is called "parnsip"; read as "parsnip".']
 
 
 def test_p26_p28_p56_lines_that_do_not_read_whole_are_prose_in_silence() -> None:
@@ -482,7 +480,7 @@ def test_a_bed_within_one_slip_is_a_question_and_another_is_new() -> None:
         ("far-corner", Sureness.NEW),
     ]
     assert told(found) == [
-        '2 question: bed: No bed is called "Nroth"; read as "North". Did you mean "North"?',
+        '2 question: bed: No bed is called "Nroth"; read as "North".',
         '2 hint: bed: "Far corner" is a new bed.',
     ]
 

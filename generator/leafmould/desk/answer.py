@@ -14,7 +14,7 @@ from leafmould.garden.load import load
 from leafmould.garden.model import Event, Garden
 from leafmould.lookup.teller import Teller, teller_of
 from leafmould.report import ERRORS, exit_code
-from leafmould.values.problems import LeafmouldError, Problem, in_file_order
+from leafmould.values.problems import LeafmouldError, Problem, asking, in_file_order
 from leafmould.values.wording import counted
 
 MOST_LINES = 4
@@ -111,8 +111,7 @@ def _place(problem: Problem) -> str:
 
 
 def _words(problem: Problem) -> str:
-    ask = f' Did you mean "{problem.suggestion}"?' if problem.suggestion else ""
-    return f"{problem.message}{ask}"
+    return f"{problem.message}{asking(problem.message, problem.suggestion)}"
 
 
 def _number(event: Event) -> tuple[str, int]:

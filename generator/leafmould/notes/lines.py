@@ -255,6 +255,12 @@ def _done(line: OneLine, typed: Typed, clauses: list[Clause]) -> LineReading:
     return read if isinstance(read, LineReading) else _finish(line, typed, read, clauses)
 
 
+def _verb_written(clause: Done, typed: Typed) -> str:
+    """The gardener's own word for what was done."""
+    written = (typed.text[start:end] for slot, start, end in clause.draft.spans if slot == "verb")
+    return next(written, "") or clause.verb.name
+
+
 def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]) -> LineReading:
     shares_date = not closes_with_earlier(done)
     for clause in done:
@@ -268,7 +274,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
     for clause in done:
         fill(clause, line.defaults.beds, line.defaults.crops, line.defaults.varieties, line.defaults.part)
         settle_items(clause)
-        ask_what_is_missing(clause, clause.verb.name)
+        ask_what_is_missing(clause, _verb_written(clause, typed))
     if _is_but_prose(line, typed, done, clauses):
         return LineReading()  # before anything is told of it: what is told makes no line of work of it
     if not _is_all_taken(done):

@@ -128,10 +128,14 @@ def is_crop_rather(walk: Walk, i: int, size: int, crops: list[Known], varieties:
 
 def _begins_next(walk: Walk, item: Item, i: int) -> bool:
     """ "potatoes: Charlotte 3.2 kg, Desiree 5.1 kg": each variety with what it gave."""
-    if not (item.varieties and item.amounts and item.crops and walk.typed.breaks[i]):
+    is_next = walk.typed.breaks[i] or walk.typed.words[i - 1] in JOINS
+    if not (item.varieties and item.amounts and item.crops and is_next):
         return False
     k = walk.i
-    return k < walk.end and walk.typed.is_number(k) and not walk.typed.breaks[k]
+    if k >= walk.end or walk.typed.breaks[k]:
+        return False
+    is_times = walk.typed.words[k] == "x" and k + 1 < walk.end and walk.typed.is_number(k + 1)
+    return is_times or (walk.typed.breaks[i] and walk.typed.is_number(k))
 
 
 def known_variety(walk: Walk, i: int, size: int, varieties: list[Known]) -> bool:

@@ -147,7 +147,7 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         return
     if crop_follows and not item.crops and item.amounts and walk.typed.breaks[i] and not item.varieties:
         _leave_amounts(walk, item, read.amount if walk.typed.gaps[i].strip() == "," else None, i)
-    if item.amounts and any(_is_same_weight(a, read.amount) for a in item.amounts):
+    if item.amounts and any(_says_the_same(a, read.amount) for a in item.amounts):
         item.spans.append(span)
         return
     if item.amounts and any(
@@ -379,6 +379,11 @@ def _past_of(walk: Walk, j: int) -> int:
 def _same_kind(a: Amount, b: Amount) -> bool:
     groups = (nouns.WEIGHTS, nouns.VOLUMES)
     return a.unit == b.unit or any(a.unit in g and b.unit in g for g in groups)
+
+
+def _says_the_same(a: Amount, b: Amount) -> bool:
+    """ "all remaining potatoes", "2 kg (4.4 lb)"."""
+    return (a.whole == "all" and b.whole == "the rest") or _is_same_weight(a, b)
 
 
 def _is_same_weight(a: Amount, b: Amount) -> bool:

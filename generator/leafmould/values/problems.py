@@ -59,7 +59,13 @@ class Problem:
 
     @property
     def _ask(self) -> str:
-        return f' Did you mean "{self.suggestion}"?' if self.suggestion else ""
+        return asking(self.message, self.suggestion)
+
+
+def asking(message: str, suggestion: str | None) -> str:
+    """The question behind a message; none where it was read as just that."""
+    is_said = suggestion is None or f'read as "{suggestion}"' in message
+    return "" if is_said else f' Did you mean "{suggestion}"?'
 
 
 def in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:

@@ -148,3 +148,44 @@ def test_a_private_line_takes_no_other_line_along_in_public() -> None:
 )
 def test_prose_beside_a_private_line_goes_with_it(text: str) -> None:
     assert all(done == [] and body.strip() == "" for done, body in shown(text))
+
+
+@pytest.mark.parametrize(
+    ("text", "done"),
+    [
+        ("Nice day\nlifted garlic Top bed 38 bulbs", ["picked garlic (38 bulbs) in Top bed"]),
+        ("Nice day\ndug potatoes North 3 kg", ["picked potato (3 kg) in North"]),
+        (
+            "J picked raspberries 1.2kg\nlifted garlic North 38 bulbs",
+            ["picked raspberry (1.2kg)", "picked garlic (38 bulbs) in North"],
+        ),
+        ("we picked peas from Arch 1 kg\nhot", ["picked pea (1 kg) in Arch"]),
+        (
+            "I sowed carrots in Arch and picked peas 1 kg",
+            ["sowed carrot in Arch", "picked pea (1 kg) in Arch"],
+        ),
+    ],
+)
+def test_a_line_that_gives_its_amount_counts_below_a_short_one_and_behind_who_did_it(
+    text: str, done: list[str]
+) -> None:
+    found = entry(text, "2026-07-20.txt")
+    assert (all_done(found), told(found)) == (done, [])
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Away for 2 weeks. A jungle. Everything huge: picked 12 courgettes from Arch, 4 kg tomatoes",
+        "onions lifted and laid out to dry on the path, 11kg. Sowed winter salad in Arch.",
+        "We picked 3 kg peas from Arch.",
+        "I sowed carrots in Arch, and then I picked peas 1 kg\nhot",
+    ],
+)
+def test_a_story_in_which_something_is_weighed_is_told_and_not_counted(text: str) -> None:
+    found = entry(text, "2026-07-20.txt")
+    assert all_done(found) == []
+    assert told(found) == [
+        "1 hint: body: Something picked seems to be told here, but it reads as a story, so it is not counted. "
+        'Write it on a line of its own, with "- " before it, to have it counted.'
+    ]

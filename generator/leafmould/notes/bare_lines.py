@@ -8,18 +8,21 @@ begin as nobody begins a sentence of prose, and be no piece of one that runs ove
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby, pairwise
 
 from leafmould.notes.body import ListLine, Paragraph
+from leafmould.notes.entries import Action, Sureness
 from leafmould.notes.habits import LineReading
-from leafmould.values.problems import Level
+from leafmould.values.problems import Level, Location, Problem
 
 Reader = Callable[[ListLine, bool], LineReading]
 """Reads a line; the second argument says whether it may still turn out to be prose."""
 
 SENTENCE_ENDS = (".", "!", "?", ":", ";", "…", ".)", "!)", "?)", '."', ".”", ".'", ".’")
 BREAKS_OFF = (",", "-", "–", "—", "(", "&", "+", "/")
+FIGURE = re.compile(r"\d")
 LONG = 40
 """A line of so many letters that ends nowhere has been broken to fit; what people jot down is shorter."""
 
@@ -55,6 +58,9 @@ OPENS_PROSE = frozenset(
 )  # fmt: skip
 """Whoever begins with one of these writes a sentence, and lets it run."""
 
+DOERS = frozenset({"i", "we", "he", "she", "they"})
+"""But these may open what is jotted down: "we picked peas 1 kg", without a full stop."""
+
 
 def read_list(lines: Sequence[ListLine], read: Reader) -> Iterator[tuple[ListLine, LineReading]]:
     """What the lines of a body's lists say; a list is what stands under one heading."""
@@ -70,29 +76,73 @@ def read_list(lines: Sequence[ListLine], read: Reader) -> Iterator[tuple[ListLin
 
 
 def read_bare(paragraph: Paragraph, read: Reader) -> Iterator[tuple[ListLine, LineReading]]:
-    """The lines of a paragraph that are work lines, with what they say; none of prose."""
+    """The lines of a paragraph that are work lines, with what they say; of prose only what it seems to hold."""
     lines = paragraph.lines
-    opens = [_first_word(line.text) in OPENS_PROSE for line in lines]
-    readings = [
-        LineReading() if is_open else read(line, True) for line, is_open in zip(lines, opens, strict=True)
-    ]
+    readings = [_read_first(line, read) for line in lines]
     whole = [bool(reading.actions) for reading in readings]
-    if not any(whole):
-        return
     is_list = _is_list(whole)
-    runs = [_runs_on(a, b, is_list=is_list) for a, b in _neighbours([line.text for line in lines], whole)]
+    runs = _runs(lines, readings, whole, is_list=is_list)
     runs_in = bool(paragraph.above) and _runs_on(
         (paragraph.above, False), (lines[0].text, whole[0]), is_list=False
     )
     for index, (line, reading) in enumerate(zip(lines, readings, strict=True)):
         from_above = runs[index - 1] if index else runs_in
         into_below = index < len(runs) and runs[index]
-        if from_above or into_below or opens[index]:
-            continue
-        if whole[index] and (is_list or not _is_doubtful(reading)):
+        runs_on = from_above or into_below
+        if not runs_on and whole[index] and (is_list or not _is_doubtful(reading)):
             yield line, reading
-        elif is_list:
+        elif not runs_on and is_list and not _opens_prose(line):
             yield line, read(line, False)
+        elif FIGURE.search(line.text) and (told := _told_of(line, read(line, False))) is not None:
+            yield line, told
+
+
+def _read_first(line: ListLine, read: Reader) -> LineReading:
+    """What a line says by itself; a sentence of prose says nothing."""
+    if not _opens_prose(line):
+        return read(line, True)
+    if _first_word(line.text) not in DOERS or line.text.endswith(SENTENCE_ENDS):
+        return LineReading()
+    reading = read(line, True)
+    return reading if _is_measured(reading) else LineReading()
+
+
+def _runs(
+    lines: Sequence[ListLine], readings: Sequence[LineReading], whole: Sequence[bool], *, is_list: bool
+) -> list[bool]:
+    """Whether each line's sentence runs on into the next; none does into one that gives its amount, from a short one."""
+    texts = [line.text for line in lines]
+    return [
+        _runs_on(a, b, is_list=is_list or (_is_measured(below) and len(a[0]) < LONG))
+        for (a, b), below in zip(_neighbours(texts, whole), readings[1:], strict=True)
+    ]
+
+
+def _opens_prose(line: ListLine) -> bool:
+    return _first_word(line.text) in OPENS_PROSE
+
+
+def _is_measured(reading: LineReading) -> bool:
+    """Whether all a line says was done is sure, and an amount is written."""
+    return any(action.amounts for action in reading.actions) and not _is_doubtful(reading)
+
+
+def _told_of(line: ListLine, reading: LineReading) -> LineReading | None:
+    """The hint about prose in which something measured seems to have been done; None if it holds nothing such."""
+    if not _is_measured(reading) or not any(_is_yield(action) for action in reading.actions):
+        return None
+    at = Location(file=reading.actions[0].at.file, line=line.line, column=line.column)
+    return LineReading(problems=(Problem(at=at, level=Level.HINT, message=UNCOUNTED, field="body"),))
+
+
+def _is_yield(action: Action) -> bool:
+    return action.verb == "picked" and any(crop.sureness is Sureness.KNOWN for crop in action.crops)
+
+
+UNCOUNTED = (
+    "Something picked seems to be told here, but it reads as a story, so it is not counted. "
+    'Write it on a line of its own, with "- " before it, to have it counted.'
+)
 
 
 def _is_doubtful(reading: LineReading) -> bool:

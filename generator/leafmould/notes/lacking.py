@@ -114,7 +114,10 @@ def reads_whole(clause: Done, typed: Typed) -> bool:
         return False
     begin = next((end for slot, _, end in draft.spans if slot == "verb"), 0)
     return all(
-        after_comma or _is_describing(typed, start, end) or _stands_behind_comma(typed, begin, start)
+        after_comma
+        or _is_describing(typed, start, end)
+        or _is_initial(typed, start, end)
+        or _stands_behind_comma(typed, begin, start)
         for start, end, after_comma in draft.left
     )
 
@@ -134,6 +137,12 @@ def _is_closed_form(clause: Done) -> bool:
 def _is_describing(typed: Typed, start: int, end: int) -> bool:
     """ "green" of "green tomato chutney", "pickled"."""
     return all(w in SELDOM_VARIETY or w.endswith("ed") for w in typed.words[start:end])
+
+
+def _is_initial(typed: Typed, start: int, end: int) -> bool:
+    """ "J picked raspberries": who did it."""
+    written = typed.written(start, end)
+    return start == 0 and len(written) == 1 and written.isupper()
 
 
 def _stands_behind_comma(typed: Typed, char: int, start: int) -> bool:

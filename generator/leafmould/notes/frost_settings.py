@@ -159,8 +159,9 @@ def _middle(chances: Chances) -> Day | None:
 
 
 def _month_day(fields: Fields, name: str, leaf: Leaf, order: str | None) -> Day | None:
-    """A day of every year: "22 May", "May 22", "05-22"."""
+    """A day of every year: "22 May", "May 22", "05-22"; "5/10" where the garden says which comes first."""
     text = leaf.text.strip()
+    message = f'"{leaf.text}" is no day of the year. Write it such as "22 May".'
     if MONTH_DAY.fullmatch(text):
         text = f"2024-{text}"
     found = scan_date(text)
@@ -168,7 +169,12 @@ def _month_day(fields: Fields, name: str, leaf: Leaf, order: str | None) -> Day 
         reading = resolve_date(found[0], order=order, base=LEAP_YEAR, is_southern=False)
         if reading.when is not None and reading.other is None:
             return reading.when.first.month, reading.when.first.day
-    message = f'"{leaf.text}" is no day of the year. Write it such as "22 May".'
+        if reading.when is not None and reading.other is not None:
+            days = [_words((when.first.month, when.first.day)) for when in (reading.when, reading.other)]
+            message = (
+                f'"{leaf.text}" may be {days[0]} or {days[1]}. Write it such as "{days[0]}", '
+                'or say "dates: day first" or "dates: month first".'
+            )
     fields.tell(Level.ERROR, message, leaf, name)
     return None
 

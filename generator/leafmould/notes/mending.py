@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 import yaml
 
+from leafmould.notes.tabs import in_spaces, tabs_told
 from leafmould.notes.tree import DEEPEST, Branch, Items, Key, Leaf, NotAllowed, Tree, parse
 from leafmould.values.problems import Level, Location, Problem
 
@@ -93,13 +94,9 @@ class _Mender:
         """The text with spaces for tabs, which only some readers of YAML take."""
         if "\t" not in text:
             return text
-        for number, line in enumerate(text.split("\n"), first_line):
-            if "\t" in line.rstrip():
-                is_indent = line.lstrip(" ").startswith("\t")
-                level = Level.WARNING if is_indent else Level.HINT
-                message = f"A tab stands on line {number}. It is read as a space; write spaces."
-                self.tell(level, message, number, line.index("\t") + 1)
-        return text.replace("\t", " ")
+        for level, message, line, column in tabs_told(text, first_line):
+            self.tell(level, message, line, column)
+        return in_spaces(text, _is_sound)
 
     def losses(self, lines: list[str], first_line: int) -> None:
         """Warn of values cut short by " #", as with bed numbers."""
@@ -222,6 +219,10 @@ def _whole(group: Group) -> Tree | None:
         return parse("\n".join(text for _, text in group), group[0][0])
     except (yaml.YAMLError, NotAllowed):
         return None
+
+
+def _is_sound(text: str) -> bool:
+    return isinstance(_whole([(1, text)]), Branch)
 
 
 def _keys_below(group: Group) -> int | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, find
 from leafmould.notes.entries import Named, Sureness
+from leafmould.values.names import fold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,11 +89,23 @@ def _kind(ground: Ground, act: Act, key: str) -> str:
 
 
 def _crop_from_variety(ground: Ground, act: Act) -> None:
-    """A variety that belongs to one crop names the crop too."""
+    """A variety that belongs to one crop names the crop too; of several, the one that stands there by that name."""
     crops = {crop for variety in act.action.varieties for crop in variety.of}
+    if len(crops) > 1:
+        crops = {crop for crop in crops if _stands_by_name(ground, act, crop)}
     if len(crops) == 1 and all(v.of for v in act.action.varieties):
         act.crops = (crops.pop(),)
         act.inferred.append(f"crop: {ground.crop_name(act.crops)}, from the variety")
+
+
+def _stands_by_name(ground: Ground, act: Act, crop: str) -> bool:
+    """Whether a planting of this crop was noted by one of the varieties the act names."""
+    wanted = {tuple(fold(variety.name)) for variety in act.action.varieties}
+    return any(
+        wanted & {tuple(fold(variety)) for variety in draft.varieties}
+        for bed in act.beds or (None,)
+        for draft in ground.standing(bed=bed, crop=crop, when=act.when)
+    )
 
 
 def _varieties(act: Act, crop: str) -> tuple[str, ...]:

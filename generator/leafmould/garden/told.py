@@ -20,6 +20,7 @@ from leafmould.values.problems import Level, Location, Problem, in_file_order
 NEW_BED = re.compile(r'"(.+)" is a new bed\.')
 """What the readers say of a place nobody declared, wherever it is named."""
 NO_CROP = re.compile(r'What was ".+"\? No crop is named\.')
+WHICH_CROP = re.compile(r'".+" is a variety of .+ or .+\. Which is meant\?')
 
 
 def problems_of(
@@ -55,11 +56,13 @@ def _is_told_elsewhere(problem: Problem, lines: BedLines) -> bool:
 
 
 def _is_answered(problem: Problem, ground: Ground) -> bool:
-    """Whether it asks what was picked where the garden knows: only one crop stands in that bed."""
-    if NO_CROP.fullmatch(problem.message) is None:
+    """Whether it asks which crop is meant where the garden knows: only one stands there, or by that name."""
+    acts = [a for a in ground.acts_by_line[_line(problem.at)] if not a.action.crops]
+    if NO_CROP.fullmatch(problem.message):
+        acts = [a for a in acts if a.verb == "picked"]
+    elif not WHICH_CROP.fullmatch(problem.message):
         return False
-    bare = [a for a in ground.acts_by_line[_line(problem.at)] if not a.action.crops and a.verb == "picked"]
-    return bool(bare) and all(act.crops for act in bare)
+    return bool(acts) and all(act.crops for act in acts)
 
 
 def _line(at: Location) -> tuple[str, int | None]:

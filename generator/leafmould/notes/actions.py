@@ -10,8 +10,10 @@ import itertools
 import math
 from dataclasses import replace
 
+from leafmould.notes.by_sentence import tells_of_another
 from leafmould.notes.draft import Done, Draft, Item
 from leafmould.notes.entries import Named
+from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
 from leafmould.values.problems import Level
 
@@ -81,7 +83,7 @@ def share_date_forward(done: list[Done]) -> None:
             clause.draft.when = before.draft.when
 
 
-def inherit(done: list[Done]) -> None:
+def inherit(done: list[Done], typed: Typed) -> None:
     """A later clause takes from the one before what it lacks: crop, place, part."""
     for before, clause in itertools.pairwise(done):
         draft, slots = clause.draft, clause.verb.slots
@@ -116,7 +118,13 @@ def inherit(done: list[Done]) -> None:
             _inherit_crop(draft, before.draft)
         if own_place and clause.verb.name in PLANT_CARE and not own_crop and not clause.is_after_comma:
             before.draft.places = before.draft.places or list(draft.places)
-        if "place" in slots and not own_place and before.draft.places and before.verb.name != "bought":
+        if (
+            "place" in slots
+            and not own_place
+            and before.draft.places
+            and before.verb.name != "bought"
+            and not tells_of_another(before, clause, typed)
+        ):
             draft.places = list(before.draft.places)
             draft.part = draft.part or before.draft.part
         draft.everything = draft.everything or (

@@ -18,6 +18,7 @@ from leafmould.notes.actions import (
     share_date_forward,
 )
 from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in, is_lifted, price_alone
+from leafmould.notes.by_sentence import apart_by_sentence
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
 from leafmould.notes.day_words import take_date
@@ -269,7 +270,8 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         done = merge_yields(done)
         share_backward(done)
         done = gather_fates(done)
-        inherit(done)
+        done = apart_by_sentence(done, typed)
+        inherit(done, typed)
     _dates(line, done, shares_date)
     for clause in done:
         fill(clause, line.defaults.beds, line.defaults.crops, line.defaults.varieties, line.defaults.part)

@@ -189,3 +189,27 @@ def test_a_story_in_which_something_is_weighed_is_told_and_not_counted(text: str
         "1 hint: body: Something picked seems to be told here, but it reads as a story, so it is not counted. "
         'Write it on a line of its own, with "- " before it, to have it counted.'
     ]
+
+
+@pytest.mark.parametrize(
+    ("line", "lesson"),
+    [
+        ("lesson: 3 courgettes is too many", "3 courgettes is too many"),
+        ("- Lesson: cover the carrots", "cover the carrots"),
+        ("next year: potatoes in Arch", "next year: potatoes in Arch"),
+    ],
+)
+def test_a_line_that_opens_as_a_lesson_is_one_and_asks_nothing(line: str, lesson: str) -> None:
+    text = f"{line}\nPicked peas from Arch\n{line}\nwatered North\n"
+    found = entry(text, "2026-07-20.txt")
+    assert (all_done(found), found.lesson, told(found)) == (
+        ["picked pea in Arch", "watered in North"],
+        (lesson,),
+        [],
+    )
+    found = entry(f"---\nwork:\n  - {line.removeprefix('- ')}\n---\n")
+    assert (found.lesson, told(found)) == ((lesson,), [])
+
+
+def test_a_private_line_keeps_its_lesson_to_itself() -> None:
+    assert entry("lesson: ask Berta, private\nwatered North", "2026-07-20.txt").lesson == ()

@@ -15,6 +15,7 @@ from itertools import groupby, pairwise
 from leafmould.notes.body import ListLine, Paragraph
 from leafmould.notes.entries import Action, Sureness
 from leafmould.notes.habits import LineReading
+from leafmould.notes.lessons import opens_lesson
 from leafmould.values.problems import Level, Location, Problem
 
 Reader = Callable[[ListLine, bool], LineReading]
@@ -164,7 +165,7 @@ def _neighbours(
 def _runs_on(above: tuple[str, bool], below: tuple[str, bool], *, is_list: bool) -> bool:
     """Whether a sentence runs from one line into the next; each is given with whether it reads whole."""
     (text, is_whole), (following, is_following_whole) = above, below
-    if text.endswith(SENTENCE_ENDS):
+    if text.endswith(SENTENCE_ENDS) or opens_lesson(text) or opens_lesson(following):
         return False
     last = text.split()[-1]
     if (last.casefold() in LEADS_ON and not _is_letter(last)) or _first_word(following) in LEADS_BACK:

@@ -32,6 +32,7 @@ from leafmould.notes.habits import Defaults, Habits, LineReading
 from leafmould.notes.kept import plan_in, without_verb
 from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
+from leafmould.notes.lessons import opens_lesson
 from leafmould.notes.line_start import open_line
 from leafmould.notes.lists_in_short import by_days, comes_off_a_bed, with_picking_before, with_shares
 from leafmould.notes.misheard import ask_of_misheard
@@ -82,6 +83,8 @@ def _read(line: OneLine) -> LineReading:
     typed = line.typed
     if not typed.count:
         return LineReading()
+    if opens_lesson(line.text):
+        return line.as_text("observation", None)
     if "?" in typed.plain and TAKEN_BACK.search(typed.plain):
         return line.as_text(
             "observation", Asked(Level.HINT, "Taken back, so the line is kept as text.", None)

@@ -330,7 +330,7 @@ def _said(
     words = (*stray, *(words for reading in read for words in reading.words))
     hidden = [a.text for a in actions if a.is_private] + [w.text for w in words if w.is_private]
     remarks = [a.remark for a in actions if a.remark and a.field != "body"]
-    remarks += [w.text for w in words if w.at.line is None or w.at.line < part.body_line]
+    remarks += [w.text for w in words if not part.body or w.at.line is None or w.at.line < part.body_line]
     problems = tuple(_once(problem) for reading in read for problem in reading.problems)
     return _Said(actions, words, all_lessons(lessons, part.body, remarks, hidden), problems)
 

@@ -180,7 +180,26 @@ def _declared_beds(settings: tuple[BedSetting, ...], keys: Mapping[tuple[str, ..
             predecessor = beds.get(old) or Bed(key=old, name=name, is_declared=False, at=setting.at)
             beds[old] = _ended_by(predecessor, key, setting.begun)
             beds[key] = replace(beds[key], came_from=(*beds[key].came_from, old))
-    return beds
+    return {key: _on_its_ground(bed, beds) for key, bed in beds.items()}
+
+
+def _on_its_ground(bed: Bed, beds: Mapping[str, Bed]) -> Bed:
+    """A bed known only as what another was called before, where that one lies; split or joined ones lay elsewhere."""
+    if bed.is_declared or len(bed.became) != 1:
+        return bed
+    now = beds[bed.became[0]]
+    if now.came_from != (bed.key,):
+        return bed
+    return replace(
+        bed,
+        kind=now.kind,
+        area_m2=now.area_m2,
+        size_written=now.size_written,
+        position_m=now.position_m,
+        sides_m=now.sides_m,
+        canopy_m=now.canopy_m,
+        sun=now.sun,
+    )
 
 
 def _ended_by(old: Bed, successor: str, begun: date | None) -> Bed:

@@ -102,6 +102,22 @@ class Indexes:
         """The season its history stands under: the one it began in."""
         return self.years_of[planting.id][0]
 
+    def home_bed(self, planting: Planting) -> str:
+        """The bed its history stands under: the one it began in, under its name at that season's end."""
+        year, here = self.home_year(planting), planting.bed
+        while (now := self._renamed_to(here, planting)) and self._is_begun(now, year):
+            here = now
+        return here
+
+    def _renamed_to(self, bed: str, planting: Planting) -> str | None:
+        """What a bed became with a planting standing in it."""
+        known = self.garden.beds.get(bed)
+        return next((key for key in known.became if key in planting.beds), None) if known else None
+
+    def _is_begun(self, bed: str, year: int) -> bool:
+        begun = self.garden.beds[bed].begun
+        return begun is not None and self.year_of(begun) <= year
+
     def first_day(self, planting: Planting) -> date | None:
         """The first day anything is known of it; None where only a year is known."""
         moments = (planting.start, planting.flowered, planting.first_picked, planting.cleared, planting.lost)
@@ -121,15 +137,20 @@ class Indexes:
         return tuple(year for year in years if year not in self.garden.hidden_years) or (begun,)
 
     def _years_in(self, bed: str, planting: Planting) -> tuple[int, ...]:
-        """The seasons it stood in one of its beds: a bed that began or ended meanwhile holds it no longer."""
+        """The seasons it stood in one of its beds: a bed that began or ended meanwhile holds it no longer.
+
+        The season in which a bed was given another name is told under the new one.
+        """
         known = self.garden.beds.get(bed)
         years = self.years_of[planting.id]
         if known is None or len(planting.beds) < 2:
             return years
         first = self.year_of(known.begun) if known.begun else years[0]
         last = self.year_of(known.ended - timedelta(days=1)) if known.ended else years[-1]
-        home = years[:1] if planting.bed == bed else ()
-        return tuple(sorted({*home, *(year for year in years if first <= year <= last)}))
+        home = years[:1] if self.home_bed(planting) == bed else ()
+        now = self._renamed_to(bed, planting)
+        stood = (y for y in years if first <= y <= last and not (now and self._is_begun(now, y)))
+        return tuple(sorted({*home, *stood}))
 
     @cached_property
     def events_by_entry(self) -> Mapping[str, Sequence[Event]]:

@@ -12,7 +12,7 @@ from datetime import date
 
 from leafmould.garden import queries
 from leafmould.garden.model import NOWHERE, Bed, Planting
-from leafmould.garden.queries import EmptyBed
+from leafmould.garden.queries import EmptyBed, lineage
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
 from leafmould.pages.cautions import CautionLine, Work, bed_cautions, work_lately
 from leafmould.pages.chapters import Chapter
@@ -45,6 +45,15 @@ class BedYear:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class YearBefore:
+    """A season of a bed that this one was before, and what stood there."""
+
+    year: Link
+    bed: str
+    stood: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class BedPage:
     """The values of a bed's page, or of one further page of its history."""
 
@@ -66,6 +75,7 @@ class BedPage:
     lessons_in_all: int
     notes: tuple[NoteLine, ...]
     notes_in_all: int
+    before: tuple[YearBefore, ...]  # as the beds it came from
     chapters: tuple[Link, ...]
     chapter: str  # the years of a further page; "" on the first
 
@@ -117,6 +127,7 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
         lessons_in_all=sum(len(entry.lesson) for entry in lessons),
         notes=tuple(note_line(entry, ledger, bed=bed.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
+        before=tuple(_before(bed, ledger)),
         chapters=_chapter_links(bed, chapter, ledger),
         chapter="",
     )
@@ -142,6 +153,7 @@ def _further(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         lessons_in_all=0,
         notes=(),
         notes_in_all=0,
+        before=(),
         chapters=_chapter_links(bed, chapter, ledger),
         chapter=chapter.name,
     )
@@ -152,6 +164,19 @@ def _chapter_links(bed: Bed, here: Chapter, ledger: Ledger) -> tuple[Link, ...]:
     if len(found) == 1:
         return ()
     return tuple(Link(text=c.name, to="" if c is here else c.address) for c in found)
+
+
+def _before(bed: Bed, ledger: Ledger) -> Iterator[YearBefore]:
+    """What stood in the beds it came from, newest first, in the seasons in which anything did."""
+    for key in lineage(ledger.garden, bed.key)[1:]:
+        for told in ledger.bed_history(key):
+            if told.plantings and (to := ledger.to_bed_year(key, told.year)):
+                names = {planting_name(p): ledger.sections[p.id] for p in told.plantings}
+                yield YearBefore(
+                    year=Link(text=ledger.year_name(told.year), to=to),
+                    bed=ledger.garden.beds[key].name,
+                    stood=tuple(Link(text=name, to=section) for name, section in names.items()),
+                )
 
 
 def _beds(keys: tuple[str, ...], ledger: Ledger) -> tuple[Link, ...]:
@@ -217,7 +242,9 @@ def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
 def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
     name = ledger.year_name(told.year)
     remarks = ledger.remarks_by_bed_year.get((told.bed, told.year), ())
-    at_home = [p for p in told.plantings if p.bed == told.bed and ledger.home_year(p) == told.year]
+    at_home = [
+        p for p in told.plantings if ledger.home_bed(p) == told.bed and ledger.home_year(p) == told.year
+    ]
     sections = tuple(planting_section(p, ledger) for p in at_home)
     return BedYear(
         name=name,

@@ -183,7 +183,7 @@ class Ledger(Past):
             for year in chapter.years
         }
         self.sections = {
-            planting.id: f"{self.bed_years[planting.bed, self.home_year(planting)]}#{planting.id}"
+            planting.id: f"{self.bed_years[self.home_bed(planting), self.home_year(planting)]}#{planting.id}"
             for planting in self.garden.plantings
         }
 
@@ -204,7 +204,7 @@ class Ledger(Past):
             rows[bed][year] += 2 * len(plantings)
         for bed, plantings in self.plantings_by_bed.items():
             for planting in plantings:
-                if planting.bed == bed:
+                if self.home_bed(planting) == bed:
                     shared = self.group_events.get(planting.group or "", ())
                     lines = max(len(planting.events), len(planting.entries))
                     rows[bed][self.home_year(planting)] += 6 + lines + len(shared)

@@ -1,4 +1,4 @@
-// Finds notes, crops, varieties, beds and seasons. Opens where a link leads to the page of names (or with "/"); on that page
+// Finds notes, crops, varieties, beds, their years, and seasons. Opens where a link leads to the page of names (or with "/"); on that page
 // it stands open. Fetches the index when it is first wanted, as a script, so that it works from a folder too, and writes
 // text as text.
 (function () {
@@ -7,7 +7,7 @@
   // Kinds of names, those that are wanted most first; varieties are told by their crops, which stand before them.
   var KINDS = ["crop", "variety", "bed", "trouble", "season", "person", "page"];
   var FOLDERS = { crop: "crops/", bed: "beds/", season: "seasons/" };
-  var MOST_NAMES = 8, MOST_NOTES = 40;
+  var MOST_NAMES = 8, MOST_YEARS = 8, MOST_NOTES = 40;
   var MONTHS = "January February March April May June July August September October November December".split(" ");
   var here = document.getElementById("find-here"), held = null, panel = null, field, list, said, choices = {}, wanted = 0;
 
@@ -101,6 +101,25 @@
         });
       });
     });
+    var crops = made.names.filter(function (name) { return name.kind === "crop"; });
+    made.families = lines(raw.families).map(function (line) {
+      var row = line.split("\t"), words = stemmed(row[0], raw.odd);
+      rising(row[2], raw).forEach(function (crop) { crops[crop].others = crops[crop].others.concat(words); });
+      return { phrase: fold(row[1]), word: words[0].plain };
+    });
+    // What stood in each bed, year by year: on the bed's page, or on a further one that is named.
+    made.stood = [];
+    var stood = raw.stood.split("\n");
+    made.names.filter(function (name) { return name.kind === "bed"; }).forEach(function (bed, i) {
+      bed.others = bed.others.concat(stemmed(raw.kin[i] || "", raw.odd));
+      (stood[i] || "").split("\t").forEach(function (chapter) {
+        var years = chapter.split(" "), to = years.shift() || bed.to;
+        years.forEach(function (told) {
+          var row = number(told, raw), name = raw.years[row[0]], some = row.slice(1).map(function (crop) { return crops[crop]; });
+          made.stood.push({ bed: bed, at: row[0], year: name, to: to + "#year-" + name.replace("/", "-"), crops: some });
+        });
+      });
+    });
     made.deeds = lines(raw.deeds).map(function (line) {
       var row = line.split("\t");
       return { text: row[0], notes: rising(row[1], raw), own: stemmed(row[0], raw.odd), others: [] };
@@ -164,6 +183,18 @@
     return held.names.map(function (name) { return { name: name, rank: rank(name, asked, isSlip) }; })
       .filter(function (one) { return one.rank > 0; });
   }
+  // The years of beds in which what is typed stood: a year, and each other word the bed's or that of something in it.
+  function yearsOf(told, isSlip) {
+    var years = told.filter(isYear), words = told.filter(function (word) { return !isYear(word); });
+    if (!words.length) { return []; }
+    return held.stood.filter(function (one) {
+      return (!years.length || years.some(function (word) { return one.year.indexOf(word.plain) === 0; })) &&
+        words.every(function (word) {
+          return [one.bed].concat(one.crops).some(function (name) { return fit(word, name.own, isSlip) || fit(word, name.others, isSlip); });
+        });
+    }).sort(function (a, b) { return a.at - b.at; });
+  }
+  function isYear(word) { return /^\d{4}$/.test(word.plain); }
   // The notes in which a typed word stands: by names, by seasons, by words that begin with it, else with one slip.
   function notesWith(asked) {
     var found = inWords(asked, function (word) {
@@ -194,17 +225,24 @@
     return notes === null ? some : new Set(Array.from(some).filter(function (note) { return notes.has(note); }));
   }
   function find(text, chosen) {
+    text = fold(text);
+    held.families.forEach(function (family) { text = text.replace(family.phrase, family.word); });
     var asked = wordsOf(text).map(function (word) {
       var plain = fold(word);
       return { plain: plain, stem: stem(word, held.odd), part: stem(plain.replace(/(i|in|e)$/, ""), held.odd) };
     });
     var told = asked.filter(function (word) { return held.stop.indexOf(word.plain) < 0; });
+    if (told.length > 1) { told = told.filter(function (word) { return !/^(grew|grown?)$/.test(word.plain); }); }
     var notes = null;
     told.forEach(function (word) { notes = within(notes, notesWith(word)); });
     chosen.forEach(function (some) { notes = within(notes, new Set(some)); });
+    var isFree = told.length && !chosen.length, names = isFree ? ranked(told, !notes.size || told.some(function (word) { return word.slipped; })) : [];
+    var years = isFree && told.length > 1 && (told.some(isYear) || !names.length) ? yearsOf(told, false) : [];
+    if (!years.length && isFree && told.length > 1 && !names.length) { years = yearsOf(told, true); }
     return {
       isAsked: told.length > 0 || chosen.length > 0,
-      names: told.length && !chosen.length ? ranked(told, !notes.size || told.some(function (word) { return word.slipped; })) : [],
+      years: years,
+      names: names,
       notes: Array.from(notes || []).sort(function (a, b) { return a - b; })
     };
   }
@@ -248,6 +286,9 @@
     var chosen = Object.keys(choices).filter(function (key) { return choices[key].value; })
       .map(function (key) { return choices[key].notes[+choices[key].value]; });
     var found = find(field.value, chosen), rows = document.createDocumentFragment();
+    found.years.slice(0, MOST_YEARS).forEach(function (one) {
+      rows.appendChild(line(one.to, one.bed.text + ", " + one.year, one.crops.map(function (crop) { return crop.text; }).join(", ")));
+    });
     found.names.slice(0, MOST_NAMES).forEach(function (name) {
       var beside = name.kind === "variety" ? name.also : name.kind + (name.notes.length ? ", " + counted(name.notes.length, "note") : "");
       rows.appendChild(line(name.to, name.text, beside));
@@ -257,8 +298,8 @@
     });
     list.textContent = "";
     list.appendChild(rows);
-    said.textContent = !found.isAsked ? (field.value.trim() ? "Every note has that; type a word of your own." : "") : !found.names.length && !found.notes.length ? "Nothing found." :
-      [found.names.length ? counted(found.names.length, "name") : "", counted(found.notes.length, "note")].filter(Boolean).join(", ") +
+    said.textContent = !found.isAsked ? (field.value.trim() ? "Every note has that; type a word of your own." : "") : !found.names.length && !found.notes.length && !found.years.length ? "Nothing found." :
+      [found.years.length ? counted(found.years.length, "year") + " of beds" : "", found.names.length ? counted(found.names.length, "name") : "", counted(found.notes.length, "note")].filter(Boolean).join(", ") +
       (found.notes.length > MOST_NOTES ? ", the newest " + MOST_NOTES + " here." : ".");
   }
 

@@ -121,3 +121,16 @@ def test_days_that_run_backward_from_part_to_part_take_the_nearest_year() -> Non
     found = entries("16 March 2024: hot\n\n12 March: hot\n\n9 Nov. Hot.\n\n3 Nov. Hot.\n", "diary.txt")
     days = [str(e.when and e.when.first) for e in found]
     assert days == ["2024-03-16", "2024-03-12", "2023-11-09", "2023-11-03"]
+
+
+@pytest.mark.parametrize("line", ["first frost, lost beans", "frost, lost beans", "rain, picked peas"])
+def test_weather_before_a_comma_is_noted_beside_what_was_done(line: str) -> None:
+    found = entry(f"- {line}\n- watered North", "2026-10-20.txt")
+    verbs = [action.verb for action in found.actions]
+    assert verbs == ["noted weather", line.split()[-2], "watered"]
+    assert (found.actions[0].subject, told(found)) == (line.split(",")[0].removeprefix("first "), [])
+
+
+def test_the_first_frost_needs_no_figure_and_no_mark() -> None:
+    found = entry("first frost\nwatered North\nfirst lizard", "2026-10-20.txt")
+    assert [action.verb for action in found.actions] == ["noted weather", "watered"]

@@ -215,12 +215,11 @@ def _is_of_the_house(draft: Draft) -> bool:
 
 
 def _weather(line: OneLine, weather: Weather, start: int) -> LineReading:
-    if line.is_prose and not weather.readings:
-        return LineReading()
     line.opening = line.opening or Draft()
     when = line.opening.when or _day_behind(line, line.opening, weather)
     rest = line.text[weather.end :].strip(" ,;.")
     begin = line.typed.starts[start]
+    is_told = not line.is_prose or bool(weather.readings or (weather.is_turn and not rest))
     action = Action(
         verb="noted weather", text=line.text, at=line.at, field=line.field, when=when, subject=weather.subject,
         readings=weather.readings, remark=rest or None, is_private=line.is_private, is_settled=line.is_settled,
@@ -237,7 +236,11 @@ def _weather(line: OneLine, weather: Weather, start: int) -> LineReading:
         if clauses:
             more = _done(line, tail, clauses)
             first = replace(action, remark=None)
+            if not (is_told or more.actions):
+                return LineReading()
             return replace(more, actions=(first, *more.actions))
+    if not is_told:
+        return LineReading()
     return LineReading(
         actions=(action,), problems=() if line.is_settled else tuple(map(line.problem, line.asked))
     )

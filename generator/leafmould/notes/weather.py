@@ -53,10 +53,13 @@ MAX_MIN = re.compile(
 class Weather:
     """A line that is weather and nothing else."""
 
-    __slots__ = ("end", "readings", "subject")
+    __slots__ = ("end", "is_turn", "readings", "subject")
 
-    def __init__(self, subject: str, readings: tuple[tuple[str, Amount], ...], end: int) -> None:
+    def __init__(
+        self, subject: str, readings: tuple[tuple[str, Amount], ...], end: int, *, is_turn: bool = False
+    ) -> None:
         self.subject, self.readings, self.end = subject, readings, end
+        self.is_turn = is_turn  # the first frost of an autumn, the last of a spring
 
 
 def read_weather(typed: Typed, units: str, start: int) -> Weather | None:
@@ -78,7 +81,8 @@ def read_weather(typed: Typed, units: str, start: int) -> Weather | None:
             "temperature", (("low", _amount(m[2], unit)), ("high", _amount(m[1], unit))), start + m.end()
         )
     if (m := COLD.match(plain)) and _ends(plain, m.end()):
-        return Weather("frost", _frost(m, units), start + m.end())
+        is_turn = plain[: m.end()].lower().startswith(("first frost", "last frost"))
+        return Weather("frost", _frost(m, units), start + m.end(), is_turn=is_turn)
     for form in (RAIN, RAIN_AFTER):
         if (m := form.match(plain)) and _ends(plain, m.end()):
             what = next(w for w in ("rain", "snow", "hail") if w in m["what"].lower())
@@ -176,7 +180,7 @@ def _ends(plain: str, end: int) -> bool:
         MORE.match(plain, end - plain[:end].endswith(" ")) is not None
         or end >= len(plain.rstrip())
         or plain[end] in ",;"
-        or plain[end - 1] in ",;.!"
+        or plain[:end].rstrip()[-1:] in tuple(",;.!")
     )
 
 

@@ -144,3 +144,28 @@ ORDINARY = """
 def test_ordinary_untidy_notes_raise_no_alarm():
     garden = garden_of(ORDINARY, on=date(2026, 5, 1))
     assert problems(garden) == []
+
+
+@pytest.mark.parametrize(
+    "copy",
+    [
+        "2026-06-06 (conflicted copy).txt",
+        "2026-06-06.sync-conflict-20260607-081500.txt",
+        "2026-06-06 (1).txt",
+    ],
+)
+def test_a_line_in_a_file_and_in_its_copy_is_told_once_with_both_names(copy: str) -> None:
+    garden = garden_of({"2026-06-06.txt": TWO_LINES, copy: TWO_LINES})
+    told = [sentence for level, sentence in problems(garden) if level is Level.WARNING]
+    assert told == [
+        f'notes/{copy}:1: The same stands in "notes/2026-06-06.txt", on the same day, and counts twice. '
+        "Keep one of the two files."
+    ]
+
+
+def test_the_same_line_in_two_files_of_their_own_is_no_copy() -> None:
+    garden = garden_of({"2026-06-06.txt": TWO_LINES, "2026-06-06-evening.txt": TWO_LINES})
+    assert [sentence for level, sentence in problems(garden) if level is Level.WARNING] == []
+
+
+TWO_LINES = "picked 600 g strawberries from Tub 1\nwatered Arch"

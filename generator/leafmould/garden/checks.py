@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 
 from leafmould.garden.bed_lines import PERENNIAL_KINDS
+from leafmould.garden.copies import counted_twice
 from leafmould.garden.model import NOWHERE, Garden, Picking, Planting
 from leafmould.garden.plan_checks import PLAN_CHECKS
 from leafmould.garden.waits import Waits
@@ -207,6 +208,7 @@ CHECKS: tuple[Check, ...] = (
     more_given_than_ever_picked,
     split_not_settled,
     nothing_named,
+    counted_twice,
     *PLAN_CHECKS,
 )
 

@@ -55,13 +55,31 @@ class Indexes:
     def years(self) -> tuple[int, ...]:
         """All seasons from the first record to the garden's day, newest first, quiet ones too.
 
-        A tree planted long before the notes began does not stretch them.
+        A tree planted long before the notes began does not stretch them, nor does the note that only says so.
         """
         begun = {self.home_year(p) for p in self.garden.plantings if not p.is_perennial}
-        known = [*begun, *self.entries_by_year, self.this_year]
-        return tuple(
-            year for year in range(max(known), min(known) - 1, -1) if year not in self.hidden_seasons
+        told = (
+            y for y, notes in self.entries_by_year.items() if not all(map(self._only_plants_trees, notes))
         )
+        first = min((*begun, *told), default=self.this_year)
+        while first - 1 in self.entries_by_year:
+            first -= 1
+        last = max((*begun, *self.entries_by_year, self.this_year))
+        return tuple(year for year in range(last, first - 1, -1) if year not in self.hidden_seasons)
+
+    def _only_plants_trees(self, entry: Entry) -> bool:
+        """Whether a note says nothing but that something was planted which stands for years."""
+        events = self.events_by_entry.get(entry.id, ())
+        return bool(events) and all(e.verb == "planted" and self._is_of_trees(e) for e in events)
+
+    def _is_of_trees(self, event: Event) -> bool:
+        found = [self.garden.planting_by_id[id_] for id_ in event.plantings]
+        return bool(found) and all(planting.is_perennial for planting in found)
+
+    @cached_property
+    def standing_before(self) -> tuple[Planting, ...]:
+        """What was there before the first season: trees and the like, and nothing else."""
+        return tuple(p for p in self.garden.plantings if self.home_year(p) < self.years[-1])
 
     @cached_property
     def hidden_seasons(self) -> frozenset[int]:

@@ -63,6 +63,7 @@ class BedRow:
 
     bed: Link
     cells: tuple[Cell, ...]
+    before: tuple[Link, ...] = ()  # what stood there before the first season, and since when
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,6 +72,7 @@ class BedYearsPage:
 
     years: tuple[Link, ...]  # each leads to its season, newest first
     rows: tuple[BedRow, ...]
+    before: str  # the season before which only what stood on is known, if this table ends with it; else ""
     tables: tuple[Link, ...]  # the other tables, of other years; none if all years fit into one
 
 
@@ -109,8 +111,10 @@ def bed_years_pages(ledger: Ledger) -> tuple[Page, ...]:
 
 def _table(chapter: Chapter, ledger: Ledger) -> Page:
     others = [Link(text=c.name, to=c.address) for c in ledger.year_tables if c is not chapter]
+    is_last = chapter is ledger.year_tables[-1]
     values = BedYearsPage(
         years=tuple(Link(text=ledger.year_name(y), to=ledger.to_season(y)) for y in chapter.years),
+        before=ledger.year_name(ledger.years[-1]) if is_last and ledger.standing_before else "",
         rows=tuple(
             bed_row(bed, chapter.years, ledger)
             for bed in (*ledger.beds_on(ledger.garden.on), *ended_beds(ledger))
@@ -128,6 +132,13 @@ def bed_row(bed: Bed, years: tuple[int, ...], ledger: Ledger) -> BedRow:
     return BedRow(
         bed=ledger.bed_links[bed.key],
         cells=tuple(_cell(ledger.bed_year(bed.key, year), ledger) for year in years),
+        before=tuple(
+            Link(
+                text=f"{planting_name(p)} ({ledger.year_name(ledger.home_year(p))})", to=ledger.sections[p.id]
+            )
+            for p in ledger.standing_before
+            if ledger.home_bed(p) == bed.key
+        ),
     )
 
 

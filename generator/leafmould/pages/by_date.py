@@ -48,7 +48,7 @@ class ByDatePage:
 
 def by_date_pages(ledger: Ledger) -> tuple[Page, ...]:
     """The list of seasons, then the pages of each season."""
-    seasons = [year for year in ledger.years if ledger.entries_by_year.get(year)]
+    seasons = sorted(ledger.entries_by_year, reverse=True)
     pages = [_index(seasons, ledger)]
     for year in seasons:
         pages += _season(year, seasons, ledger)

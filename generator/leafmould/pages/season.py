@@ -107,6 +107,8 @@ class SeasonsPage:
 
     weather: Link | None  # where the garden has a table of it
     seasons: tuple[SeasonLine, ...]
+    before: str  # the season before which only what stood on is known; "" where nothing is
+    stood: tuple[Link, ...]  # what that was, and since when
 
 
 def season_pages(ledger: Ledger) -> Iterator[Page]:
@@ -126,8 +128,19 @@ def season_pages(ledger: Ledger) -> Iterator[Page]:
 def seasons_page(ledger: Ledger) -> Page:
     """The list of seasons, newest first."""
     weather = Link(text="Weather and warmth", to=WEATHER) if has_weather(ledger) else None
-    values = SeasonsPage(weather=weather, seasons=tuple(_line(year, ledger) for year in ledger.years))
+    stood = tuple(_stood_before(p, ledger) for p in ledger.standing_before)
+    values = SeasonsPage(
+        weather=weather,
+        seasons=tuple(_line(year, ledger) for year in ledger.years),
+        before=ledger.year_name(ledger.years[-1]) if stood else "",
+        stood=stood,
+    )
     return Page(address=SEASONS, template="seasons.html", title="Seasons", section="seasons", values=values)
+
+
+def _stood_before(planting: Planting, ledger: Ledger) -> Link:
+    since = ledger.year_name(ledger.home_year(planting))
+    return Link(text=f"{planting_name(planting)} ({since})", to=ledger.sections[planting.id])
 
 
 def _line(year: int, ledger: Ledger) -> SeasonLine:

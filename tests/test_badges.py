@@ -175,6 +175,11 @@ def test_a_picking_leads_to_its_note() -> None:
             "presumed over 9 October 2025, estimated",
         ),
         (
+            planting("garlic", planted="2024-11-09", ended_on="2026-05-09", end_is_estimated=True,
+                     end_basis="presumed over: 18 months since it began"),
+            "presumed over 9 May 2026, estimated",
+        ),
+        (
             planting("pea", sown="2026-03-01", ended_on="2026-05-30", end_basis="finished"),
             "over after 90 days",
         ),

@@ -326,3 +326,14 @@ def test_any_question_has_an_answer_that_fits_all_its_terms(memory: Memory, word
         if wider.terms == found.terms[: len(wider.terms)] and wider.terms:
             assert {p.id for p in found.plantings} <= {p.id for p in wider.plantings}
             assert {note.file for note in found.notes} <= {note.file for note in wider.notes}
+
+
+def test_what_was_raised_first_is_told_with_both_days(folder: Path) -> None:
+    for day, done in (
+        ("02-14", "sowed tomatoes 'Sungold' on the windowsill"),
+        ("05-16", "planted out tomatoes 'Sungold' in Arch"),
+    ):
+        note = folder / "notes" / f"2022-{day}.md"
+        note.write_text(f'---\nwork:\n- "{done}"\n---\n', encoding="utf-8")
+    told = "tomato 'Sungold', Arch: started 14 February 2022, planted out 16 May 2022, presumed over"
+    assert told in ask(folder, "sungold").output

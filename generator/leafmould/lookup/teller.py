@@ -17,6 +17,7 @@ from leafmould.reckon.badges import badges
 from leafmould.reckon.coming_up import ComingUp, coming_up
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.here import forecasts_here
+from leafmould.values.when import When
 from leafmould.values.wording import when_words
 
 
@@ -41,7 +42,7 @@ class Teller:
         up, unrecorded = self.up.get(planting.id), self.waits.unrecorded(planting)
         labels = [badge.text for badge in badges(planting, self.garden, forecast, safe, up, unrecorded)]
         if planting.ended_on and planting.start and planting.origin != "year only":
-            labels.insert(0, f"{_begun(planting)} {when_words(planting.start)}")
+            labels.insert(0, _begun(planting, planting.start))
         return ", ".join(labels)
 
     def name(self, planting: Planting) -> str:
@@ -70,10 +71,12 @@ def _may_be_expected(planting: Planting) -> bool:
     return planting.ended_on is None and (planting.is_perennial or planting.first_picked is None)
 
 
-def _begun(planting: Planting) -> str:
-    return {
-        "started": "started",
-        "sown": "sown",
-        "self-sown": "found",
-        "unknown": "noted first",
-    }.get(planting.origin, "planted")
+def _begun(planting: Planting, start: When) -> str:
+    """ "sown 12 April 2023"; of what was raised first, both days: "started 14 February 2026, planted out 16 May 2026"."""
+    words = {"self-sown": "found", "unknown": "noted first"}
+    for told, when in (("started", planting.started), ("sown", planting.sown)):
+        if when == start:
+            later = planting.planted if planting.planted != start else None
+            out = f", planted out {when_words(later)}" if later else ""
+            return f"{told} {when_words(start)}{out}"
+    return f"{words.get(planting.origin, 'planted')} {when_words(start)}"

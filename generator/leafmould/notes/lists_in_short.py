@@ -70,6 +70,7 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     if not (
         comes_off_a_bed(typed, begin)
         or _is_share(typed, verb, begin)
+        or _gives_of_what_was_weighed(typed, verb, begin)
         or "rest" in typed.words[begin : verb.verb_end]
         or _is_rest_lost(typed, verb, begin)
     ):
@@ -82,6 +83,15 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     verb.start = begin
     made = "put up" if IN_JARS & set(typed.words[:begin]) else "picked"
     return [Clause(0, 0, 0, begin, (), made), *clauses]
+
+
+def _gives_of_what_was_weighed(typed: Typed, clause: Clause, begin: int) -> bool:
+    """ "plums!! 14 kilo, gave 5 to Maureen": what was weighed had been picked first."""
+    is_weighed = any(
+        typed.is_number(i) and nouns.UNITS.get(typed.words[i + 1]) in nouns.WEIGHTS for i in range(begin - 1)
+    )
+    gives = clause.verb_end < typed.count and typed.is_number(clause.verb_end)
+    return is_weighed and gives and action_of(typed, clause)[0] == "gave away"
 
 
 def _is_rest_lost(typed: Typed, clause: Clause, begin: int) -> bool:

@@ -242,7 +242,8 @@ def _ended(planting: Planting, garden: Garden) -> Badge:
     assert planting.ended_on is not None
     amount = _amount(planting, garden)
     if planting.end_is_estimated and planting.lost is None and planting.cleared is None:
-        on = day_range(planting.ended_on, planting.ended_on, garden.on.year)
+        is_of_this_year = planting.start is None or planting.start.first.year == garden.on.year
+        on = day(planting.ended_on, garden.on.year if is_of_this_year else None)
         text = f"presumed over {on}, estimated{amount}"
         return Badge(kind="ended", text=text, basis=planting.end_basis)
     kind = "lost" if planting.lost else "cleared"

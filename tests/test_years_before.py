@@ -8,6 +8,7 @@ import pytest
 
 from gardens import garden_of
 from leafmould.garden.queries import Past
+from leafmould.pages.bed import BedPage
 from leafmould.pages.beds import BedYearsPage
 from leafmould.pages.season import SeasonsPage
 from leafmould.pages.site import Site
@@ -72,3 +73,12 @@ def test_the_years_before_stand_in_one_row(site: Site) -> None:
         "Long border": ["plum (2005)"],
         "Old pear": ["pear (2015)"],
     }
+
+
+def test_the_family_of_a_tree_stands_once_for_all_the_years_before(site: Site) -> None:
+    bed = next(page.values for page in site.pages if page.address == "beds/long-border.html")
+    assert isinstance(bed, BedPage)
+    assert [(row.year.text, row.year.to) for row in bed.families] == [
+        *((str(year), f"beds/long-border.html#year-{year}") for year in (2026, 2025, 2024)),
+        ("2005–2023", "beds/long-border.html#year-2005"),
+    ]

@@ -5,7 +5,8 @@ Silence is told apart from emptiness: a season without a record is never a clear
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import groupby
 
 from leafmould.garden.model import Bed
 from leafmould.garden.queries import BedYear
@@ -34,8 +35,21 @@ class LastStood:
 
 
 def family_years(bed: Bed, ledger: Ledger) -> tuple[FamilyYear, ...]:
-    """Families by season, newest first, silence told apart from emptiness."""
-    return tuple(_family_year(told, ledger) for told in ledger.bed_history(bed.key))
+    """Families by season, newest first, silence told apart from emptiness.
+
+    Seasons before the record, in which the same trees stood, are one row.
+    """
+    history = ledger.bed_history(bed.key)
+    rows = [_family_year(told, ledger) for told in history if told.year in ledger.years]
+    before = groupby((t for t in history if t.year not in ledger.years), lambda t: (t.families, t.others))
+    return (*rows, *(_family_span(list(told), ledger) for _, told in before))
+
+
+def _family_span(told: list[BedYear], ledger: Ledger) -> FamilyYear:
+    """Seasons one behind the other, newest first, as one row that leads to the first of them."""
+    first = _family_year(told[-1], ledger)
+    name = first.year.text if len(told) == 1 else f"{first.year.text}–{ledger.year_name(told[0].year)}"
+    return replace(first, year=Link(text=name, to=first.year.to))
 
 
 def _family_year(told: BedYear, ledger: Ledger) -> FamilyYear:

@@ -21,6 +21,7 @@ from leafmould.values.problems import Level, Location, Problem, UnreadableGarden
 
 __all__ = ["BedSetting", "Beforehand", "CropSetting", "KeptSeed", "PacketDays", "Settings", "read_settings"]
 
+NAMED = re.compile(r"^[ \"']*(?:garden|name)[ \"']*:[ ]*[^\s#]", re.IGNORECASE | re.MULTILINE)
 UNDER_RECORDS = re.compile(r"records/(?!\.)[^/\\\x00]{1,120}")
 """Where a table of the months may lie: nothing else of the disk is read."""
 
@@ -32,7 +33,8 @@ def read_settings(folder: Path) -> Settings:
         UnreadableGarden: garden.yaml is missing, cannot be opened, is no UTF-8 text or holds no
             "key: value" at all.
     """
-    settings = read_garden_file(_garden_text(folder))
+    text = _garden_text(folder)
+    settings = _with_a_word_on_its_name(read_garden_file(text), text)
     crops = _text_of(folder, CROPS_FILE)
     if crops is not None:
         read, problems = read_crops(crops.text)
@@ -48,6 +50,19 @@ def read_settings(folder: Path) -> Settings:
         seeds, problems = read_seeds(tin.text)
         settings = replace(settings, seeds=seeds, problems=(*settings.problems, *tin.problems, *problems))
     return _with_weather(settings, folder)
+
+
+def _with_a_word_on_its_name(settings: Settings, text: Text) -> Settings:
+    """The same, with a hint where no name stands and nothing said so far is about that."""
+    told = any("garden" in (problem.field, problem.suggestion) for problem in settings.problems)
+    if told or settings.name != Settings().name or NAMED.search(text.text):
+        return settings
+    message = (
+        f'The garden has no name here, so it is called "{settings.name}". '
+        'Write one such as "garden: Tansy Hill".'
+    )
+    hint = Problem(at=Location(file=GARDEN_FILE), level=Level.HINT, message=message, field="garden")
+    return replace(settings, problems=(hint, *settings.problems))
 
 
 def _with_weather(settings: Settings, folder: Path) -> Settings:

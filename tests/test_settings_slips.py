@@ -1,4 +1,4 @@
-"""A tab in garden.yaml costs one true sentence, and no bed."""
+"""Slips in garden.yaml that cost one true sentence and no bed: a tab, a day in figures, a name left out."""
 
 from __future__ import annotations
 
@@ -74,3 +74,23 @@ def test_a_frost_in_figures_follows_the_gardens_order(
     )
     assert [p.sentence for p in found.problems] == [sentence] * told
     assert (found.last_frost, found.first_frost) == days
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        ("beds: [Arch]\n", True),
+        ("# garden: Tansy Hill\nbeds: [Arch]\n", True),
+        ("garden:\nbeds: [Arch]\n", True),
+        ("", True),
+        ("garden: The garden\n", False),
+        ("Name: Hill\n", False),
+    ],
+)
+def test_a_garden_without_a_name_is_told_once(tmp_path: Path, written: str, *, told: bool) -> None:
+    (tmp_path / "garden.yaml").write_text(written, encoding="utf-8")
+    sentence = (
+        'garden.yaml: garden: The garden has no name here, so it is called "The garden". '
+        'Write one such as "garden: Tansy Hill".'
+    )
+    assert [problem.sentence for problem in read_settings(tmp_path).problems] == [sentence] * told

@@ -49,11 +49,7 @@ def _parts(clause: Done, typed: Typed) -> list[Done]:
 
 def _sentence_ends(typed: Typed) -> list[int]:
     """Where sentences end in the line, but for the last."""
-    return [
-        typed.starts[k] - 1
-        for k in range(1, typed.count)
-        if typed.breaks[k] and "." in typed.gaps[k] and typed.capital(k)
-    ]
+    return [typed.starts[k] - 1 for k in range(1, typed.count) if typed.breaks[k] and "." in typed.gaps[k]]
 
 
 def _keys(clause: Done) -> set[str]:

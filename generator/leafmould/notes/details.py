@@ -58,6 +58,7 @@ def take_with(walk: Walk) -> bool:
     if walk.word(i) not in ("with", "using") or not (walk.has("with") or walk.verb.name == "treated"):
         return False
     end = free_words(walk, i + 1)
+    end = next((j for j in range(i + 2, end) if walk.bed_at(j)[0] > 1), end)  # "with straw Top bed"
     if end <= i + 1:
         return False
     walk.draft.subject = walk.typed.written(walk.past_articles(i + 1), end)

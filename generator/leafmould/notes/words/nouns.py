@@ -291,7 +291,10 @@ WRAPPINGS = _words("packet label bag pot seed box wrapper old")
 STRUNG = _words("onion garlic shallot chilli pepper")
 SUCKERS = _words("sideshoot shoot sucker tip growing-tip")
 LEAVES = _words("leaf leaves foliage branch growth")
-WEEDS = _words("weed bindweed dock dandelion nettle couch groundelder thistle chickweed bittercress")
+WEEDS = _words(
+    "weed bindweed dock dandelion nettle couch groundelder thistle chickweed bittercress glory horsetail bramble groundsel"
+    " cleaver goosegrass fathen crabgrass quackgrass pigweed"
+)
 PRODUCTS = _words(
     """sauce jam jelly chutney pickle relish juice wine soup pesto passata puree ketchup cordial syrup cider
     vinegar cheese crumble pie cake bread gin vodka sauerkraut kraut kimchi salsa paste curd butter powder crisp compote

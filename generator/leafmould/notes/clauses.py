@@ -296,57 +296,15 @@ def _own_verb(typed: Typed, i: int, size: int) -> Clause | None:
 
 
 AT_IT = frozenset(
-    {
-        "got",
-        "had",
-        "started",
-        "began",
-        "finished",
-        "did",
-        "done",
-        "kept",
-        "managed",
-        "remembered",
-        "continued",
-        "enjoyed",
-        "tried",
-        "spent",
-        "helped",
-        "been",
-        "was",
-        "were",
-    }
-)
+    {"got", "had", "started", "began", "finished", "did", "done", "kept", "managed", "remembered", "continued",
+     "enjoyed", "tried", "spent", "helped", "been", "was", "were"}
+)  # fmt: skip
 
 
 GERUND_LINKS = frozenset(
-    {
-        "round",
-        "around",
-        "down",
-        "on",
-        "some",
-        "the",
-        "a",
-        "an",
-        "bit",
-        "of",
-        "more",
-        "off",
-        "with",
-        "by",
-        "busy",
-        "to",
-        "morning",
-        "afternoon",
-        "day",
-        "hour",
-        "evening",
-        "whole",
-        "all",
-        "time",
-    }
-)
+    {"round", "around", "down", "on", "some", "the", "a", "an", "bit", "of", "more", "off", "with", "by",
+     "busy", "to", "morning", "afternoon", "day", "hour", "evening", "whole", "all", "time"}
+)  # fmt: skip
 
 
 VERB_STARTS = frozenset({*LONGEST_PAST, *LONGEST_STATE, *AT_IT})

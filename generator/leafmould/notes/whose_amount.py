@@ -214,28 +214,9 @@ LOOKS = frozenset(
 SO_FAR = frozenset({"so", "to"})
 """ "12 courgettes, 40 so far", "9 kg to date": what the year has given, not this day."""
 ONE_OF_THEM = frozenset(
-    {
-        "average",
-        "weight",
-        "podded",
-        "shelled",
-        "trimmed",
-        "avg",
-        "averaging",
-        "mean",
-        "total",
-        "cum",
-        "making",
-        "running",
-        "tally",
-        "biggest",
-        "largest",
-        "heaviest",
-        "smallest",
-        "longest",
-        "tallest",
-    }
-)
+    {"average", "weight", "podded", "shelled", "trimmed", "avg", "averaging", "mean", "total", "cum", "making",
+     "running", "tally", "biggest", "largest", "heaviest", "smallest", "longest", "tallest"}
+)  # fmt: skip
 """ "7 marrows, biggest 2 kg": the weight of one."""
 
 
@@ -264,25 +245,9 @@ def _sum_of_sorts(walk: Walk, read: Read, i: int) -> Read | None:
 
 
 SORTS = frozenset(
-    {
-        "red",
-        "green",
-        "yellow",
-        "orange",
-        "purple",
-        "white",
-        "black",
-        "brown",
-        "big",
-        "small",
-        "large",
-        "medium",
-        "ripe",
-        "good",
-        "little",
-        "blue",
-    }
-)
+    {"red", "green", "yellow", "orange", "purple", "white", "black", "brown", "big", "small", "large", "medium",
+     "ripe", "good", "little", "blue"}
+)  # fmt: skip
 BEST = nouns.SELDOM_VARIETY - {"from"}
 JARS = frozenset({"jar", "bottle", "kilner"})
 INGREDIENTS = frozenset(

@@ -12,10 +12,11 @@ from playwright.sync_api import Browser, Page
 from browsers import Overheard, chromium
 from leafmould.pages.addresses import FIND_INDEX
 from leafmould.pages.find_index import find_index
+from leafmould.pages.find_numbers import DIGITS
 from leafmould.render.environment import layouts_folder
 from leafmould.render.html import Renderer
 from leafmould.values.names import FRACTIONS, IRREGULAR, WORD
-from leafmould.values.stems import stem
+from leafmould.values.stems import STOP, stem
 from pages_garden import Line, hand_made, site_of
 from sites import CONTENT
 
@@ -222,7 +223,14 @@ def rule_in_browser(page: Page) -> str:
     """The part of the script that holds the rule of stems, as a function from a text to the stems of its words."""
     text = (layouts_folder() / "script" / "find.js").read_text(encoding="utf-8")
     rule = text.partition("// The same rule as values/stems.py.")[2].partition("// The end of the rule.")[0]
-    return f"([odd, texts]) => {{ {rule} return texts.map(text => wordsOf(text).map(word => stem(word, odd))); }}"
+    return f"texts => {{ {rule} return texts.map(text => wordsOf(text).map(stem)); }}"
+
+
+def test_the_browser_has_the_words_and_the_letters_the_index_is_written_with(page: Page) -> None:
+    text = (layouts_folder() / "script" / "find.js").read_text(encoding="utf-8")
+    rule = text.partition("// The same rule as values/stems.py.")[2].partition("// The end of the rule.")[0]
+    assert f'var DIGITS = "{DIGITS}";' in text
+    assert page.evaluate(f"() => {{ {rule} return [ODD, STOP]; }}") == [IRREGULAR, sorted(STOP)]
 
 
 ENDINGS = [
@@ -279,7 +287,7 @@ def test_words_are_cut_down_in_the_browser_by_the_same_rule(page: Page) -> None:
     ]
     texts += [*IRREGULAR, *HARD]
     words = [[word for word in WORD.findall(text) if not FRACTION.match(word)] for text in texts]
-    cut = page.evaluate(rule_in_browser(page), [IRREGULAR, [" ".join(some) for some in words]])
+    cut = page.evaluate(rule_in_browser(page), [" ".join(some) for some in words])
     assert [len(some) for some in cut] == [len(some) for some in words]
     pairs = {
         (word, there)

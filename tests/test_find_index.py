@@ -13,10 +13,14 @@ from hypothesis import strategies as st
 
 from leafmould.pages.a_to_z import FindPage
 from leafmould.pages.find_index import find_index, stems_in, words_written
-from leafmould.pages.find_numbers import DIGITS, ENDS, GO_ON, letters_of, numbers
+from leafmould.pages.find_numbers import DIGITS, FEWEST_ENDS, MOST_ENDS, Letters, letters_for
+from leafmould.pages.find_years import years_written
 from leafmould.pages.site import Site
 from leafmould.values.stems import stem
 from pages_garden import Line, hand_made, site_of
+
+FEW = Letters(MOST_ENDS)
+"""How numbers are written where there are few notes."""
 
 LINES = [
     Line(day="2026-04-12", verb="sowed", text="sowed peas in Arch", crop="pea", bed="Arch"),
@@ -37,15 +41,15 @@ def rows(held: dict[str, Any], kind: str) -> list[list[str]]:
     return [line.split("\t") for line in held["names"][kind].split("\n")]
 
 
-def read_numbers(text: str) -> list[int]:
+def read_numbers(text: str, letters: Letters = FEW) -> list[int]:
     """The same as the script in the browser does."""
     found, high, before = [], 0, -1
     for letter in text:
         digit = DIGITS.index(letter)
-        if digit >= ENDS:
-            high = high * GO_ON + digit - ENDS + 1
+        if digit >= letters.ends:
+            high = high * (len(DIGITS) - letters.ends) + digit - letters.ends + 1
             continue
-        before += high * ENDS + digit + 1
+        before += high * letters.ends + digit + 1
         found.append(before)
         high = 0
     return found
@@ -64,9 +68,46 @@ def read_words(text: str) -> dict[str, list[int]]:
 
 
 @settings(derandomize=True)
-@given(st.sets(st.integers(min_value=0, max_value=5_000_000)))
-def test_numbers_come_back_as_they_were(found: set[int]) -> None:
-    assert read_numbers(numbers(sorted(found))) == sorted(found)
+@given(
+    st.sets(st.integers(min_value=0, max_value=5_000_000)),
+    st.integers(min_value=FEWEST_ENDS, max_value=MOST_ENDS).map(Letters),
+)
+def test_numbers_come_back_as_they_were(found: set[int], letters: Letters) -> None:
+    assert read_numbers(letters.numbers(sorted(found)), letters) == sorted(found)
+
+
+@settings(derandomize=True)
+@given(st.integers(min_value=0, max_value=40_000))
+def test_the_number_of_any_note_has_two_letters_where_there_are_few(notes: int) -> None:
+    letters = letters_for(notes)
+    assert FEWEST_ENDS <= letters.ends <= MOST_ENDS
+    if letters.ends > FEWEST_ENDS:
+        assert len(letters.of(notes - 1)) <= 2
+    if letters.ends < MOST_ENDS:
+        assert len(Letters(letters.ends + 1).of(notes - 1)) > 2
+
+
+def read_years(rows: list[str]) -> dict[int, str]:
+    """What stood in which year back from the newest, read as the script in the browser reads it."""
+    found, at = {}, 0
+    for row in rows:
+        parts = re.fullmatch("([a-z]*)([^a-z]+)([a-z]*)", row)
+        assert parts
+        nothing, more = (sum(ord(letter) - 96 for letter in parts[some]) for some in (1, 3))
+        at += nothing
+        found.update(dict.fromkeys(range(at, at + more + 1), parts[2]))
+        at += more + 1
+    return found
+
+
+@settings(derandomize=True)
+@given(st.dictionaries(st.integers(min_value=0, max_value=120), st.sampled_from(["!", "#", "!#"])))
+def test_years_come_back_as_they_were(stood: dict[int, str]) -> None:
+    assert read_years(years_written(stood)) == stood
+
+
+def test_years_with_the_same_are_told_at_once() -> None:
+    assert years_written({0: "!", 1: "!", 2: "#", 40: "#"}) == ["!a", "#", "zk#"]
 
 
 @settings(derandomize=True)
@@ -79,7 +120,7 @@ def test_numbers_come_back_as_they_were(found: set[int]) -> None:
     )
 )
 def test_words_come_back_as_they_were(words: dict[str, set[int]]) -> None:
-    assert read_words(words_written(words)) == {word: sorted(notes) for word, notes in words.items()}
+    assert read_words(words_written(words, FEW)) == {word: sorted(notes) for word, notes in words.items()}
 
 
 def test_no_letter_of_a_number_needs_an_escape_in_a_script() -> None:
@@ -121,7 +162,7 @@ def test_words_lead_to_their_notes_and_names_to_theirs() -> None:
 
 def test_a_page_that_is_called_like_its_name_is_not_written() -> None:
     held = index_of(site_of(hand_made(LINES)))
-    assert ["pea", numbers([0, 1])] in rows(held, "crop")
+    assert ["pea", FEW.numbers([0, 1])] in rows(held, "crop")
     assert all(len(row) < 4 for row in rows(held, "bed"))
 
 
@@ -150,15 +191,33 @@ def test_what_stood_in_a_bed_is_told_by_its_year_and_its_crops_number() -> None:
     beds = [row[0] for row in rows(held, "bed")]
     arch = held["stood"].split("\n")[beds.index("Arch")]
     crop = [row[0] for row in rows(held, "crop")].index("pea")
-    assert held["years"] == ["2026"]
-    assert arch == f" {letters_of(0)}{letters_of(crop)}"
+    assert held["newest"] == "2026"
+    assert arch == f" {FEW.of(crop)}"
 
 
 def test_a_family_has_its_words_and_its_crops() -> None:
     held = index_of(site_of(hand_made(LINES)))
     crops = [row[0] for row in rows(held, "crop")]
     found = {row[0]: row[1:] for row in (line.split("\t") for line in held["families"].split("\n"))}
-    assert found["Fabaceae legume"] == ["pea family", numbers([crops.index("pea")])]
+    assert found["Fab"] == ["pea", FEW.numbers([crops.index("pea")]), "legume"]
+
+
+def test_a_title_that_two_notes_after_each_other_have_is_written_once() -> None:
+    lines = [
+        Line(day=f"2026-06-0{day}", verb="weeded", text="weeded Arch", bed="Arch", title=title)
+        for day, title in [(1, "Log"), (2, "Log"), (3, "Rain")]
+    ]
+    notes = index_of(site_of(hand_made(lines, with_pear=False)))["notes"].split("\n")
+    assert [note.split("\t")[1] for note in notes] == ["Rain", "Log", "="]
+
+
+def test_a_word_that_is_another_name_of_a_bed_is_told_by_the_bed() -> None:
+    garden = hand_made(LINES, with_pear=False)
+    garden = replace(garden, beds={**garden.beds, "arch": replace(garden.beds["arch"], also=("bower",))})
+    garden = replace(garden, entries=[replace(entry, body="the bower") for entry in garden.entries])
+    held = index_of(site_of(garden))
+    assert "bower" not in read_words(held["words"])
+    assert ["Arch", FEW.numbers([0, 1]), "bower"] in rows(held, "bed")
 
 
 def test_beds_that_became_one_another_know_their_names() -> None:
@@ -168,5 +227,5 @@ def test_beds_that_became_one_another_know_their_names() -> None:
     garden = replace(garden, beds={**garden.beds, "arch": old, "bower": new})
     held = index_of(site_of(garden))
     beds = [row[0] for row in rows(held, "bed")]
-    assert held["kin"][str(beds.index("Arch"))] == "Bower"
-    assert held["kin"][str(beds.index("Bower"))] == "Arch"
+    assert held["kin"][str(beds.index("Arch"))] == FEW.numbers([beds.index("Bower")])
+    assert held["kin"][str(beds.index("Bower"))] == FEW.numbers([beds.index("Arch")])

@@ -2,15 +2,16 @@
 
 Made from the ledger of what a build may show, once all addresses are known. A note is a number here, 0 the newest;
 a list of notes is the steps between their numbers, written in as few letters as can be. What the script that reads it
-can tell by itself is not written: the page of a name that is called like it, the day in the address of a note. The index
-sets one value and does nothing; `layouts/script/find.js` asks for it when somebody begins to search.
+can tell by itself is not written: the page of a name that is called like it, the day in the address of a note. Nor is what is the same in every
+garden, as the words that find nothing: `layouts/script/find.js` has those. The index sets one value and does nothing;
+that script asks for it when somebody begins to search.
 """
 
 from __future__ import annotations
 
 import json
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from itertools import pairwise
@@ -20,11 +21,11 @@ from leafmould.garden.model import Entry
 from leafmould.pages.a_to_z import Name, names_of
 from leafmould.pages.doings import note_name
 from leafmould.pages.figures import when_figure
-from leafmould.pages.find_numbers import DIGITS, ENDS, letters_of, numbers
+from leafmould.pages.find_numbers import DIGITS, Letters, letters_for
 from leafmould.pages.find_years import found_years
 from leafmould.pages.ledger import Ledger
-from leafmould.values.names import IRREGULAR, WORD, WORD_ASCII
-from leafmould.values.stems import STOP, stem
+from leafmould.values.names import WORD, WORD_ASCII
+from leafmould.values.stems import stem
 
 LONGEST_WORD = 32
 """Longer ones are no words anybody looks for."""
@@ -40,24 +41,23 @@ def find_index(ledger: Ledger) -> str:
     """The script that holds the index."""
     entries = sorted(ledger.garden.entries, key=lambda e: (_first(e), e.id), reverse=True)
     number = {entry.id: place for place, entry in enumerate(entries)}
+    letters = letters_for(len(entries))
     pages = [ledger.note_pages[entry.id] for entry in entries]
     names, words = _names(ledger, number), _words(entries)
     titles, deeds = _titles(entries, ledger), _deeds(ledger, number)
     _without_titles(words, titles)
-    _without_named(words, [(name.link.text, found) for name, found in names] + list(deeds.items()))
+    _without_named(words, [(text, found) for name, found in names for text in (name.link.text, *name.also)])
+    _without_named(words, deeds.items())
     held = {
-        "names": _names_written(names, {page: place for place, page in enumerate(pages)}),
-        "notes": "\n".join(map(_note, pages, entries, titles)),
-        "days": _days(entries),
+        "names": _names_written(names, {page: place for place, page in enumerate(pages)}, letters),
+        "notes": "\n".join(map(_note, pages, entries, _once(titles))),
+        "days": _days(entries, letters),
         "whens": _coarse(entries),
-        **found_years([name for name, _ in names], ledger),
-        "seasons": _seasons(entries, ledger),
-        "deeds": "\n".join(f"{verb}\t{numbers(found)}" for verb, found in deeds.items()),
-        "words": words_written(words),
-        "digits": DIGITS,
-        "ends": ENDS,
-        "odd": IRREGULAR,
-        "stop": " ".join(sorted(STOP)),
+        **found_years([name for name, _ in names], ledger, letters),
+        "seasons": _seasons(entries, [name.link.text for name, _ in names if name.kind == "season"], ledger),
+        "deeds": "\n".join(f"{verb}\t{letters.numbers(found)}" for verb, found in deeds.items()),
+        "words": words_written(words, letters),
+        "ends": letters.ends,
     }
     return f"window.leafmouldIndex={json.dumps(held, ensure_ascii=False, separators=(',', ':'))};\n"
 
@@ -66,7 +66,7 @@ def _first(entry: Entry) -> date:
     return entry.when.first if entry.when else date.min
 
 
-def words_written(words: Mapping[str, Iterable[int]]) -> str:
+def words_written(words: Mapping[str, Iterable[int]], letters: Letters) -> str:
     """Each word: how many letters it shares with the one before, its others, and its notes.
 
     Words have small letters and numbers have none, so that nothing need stand between them.
@@ -75,9 +75,21 @@ def words_written(words: Mapping[str, Iterable[int]]) -> str:
     for word in sorted(words):
         most = min(len(before), len(word)) if max(before + word) < PAIRED else 0
         shared = next((i for i in range(most) if before[i] != word[i]), most)
-        written.append(DIGITS[shared] + word[shared:] + numbers(sorted(words[word])))
+        written.append(DIGITS[shared] + word[shared:] + letters.numbers(sorted(words[word])))
         before = word
     return "".join(written)
+
+
+SAME = "="
+"""Instead of a title: that of the note before."""
+
+
+def _once(titles: Sequence[str]) -> Iterator[str]:
+    """Titles, but none twice where notes follow each other."""
+    before = ""
+    for title in titles:
+        yield SAME if title and title == before else title
+        before = title
 
 
 def _note(page: str, entry: Entry, title: str) -> str:
@@ -88,10 +100,10 @@ def _note(page: str, entry: Entry, title: str) -> str:
     return f"{path}\t{title}" if title else path
 
 
-def _days(entries: Sequence[Entry]) -> str:
+def _days(entries: Sequence[Entry], letters: Letters) -> str:
     """How many days each note is older than the one before; those without a date have none."""
     dated = [entry.when.first.toordinal() for entry in entries if entry.when]
-    steps = "".join(letters_of(newer - older) for newer, older in pairwise(dated))
+    steps = "".join(letters.of(newer - older) for newer, older in pairwise(dated))
     return f"{date.fromordinal(dated[0]).isoformat()} {steps}" if dated else ""
 
 
@@ -115,14 +127,10 @@ def _coarse(entries: Sequence[Entry]) -> dict[str, str]:
     }
 
 
-def _seasons(entries: Sequence[Entry], ledger: Ledger) -> list[tuple[str, int]]:
-    """Each season's name and how many notes it has, newest first."""
-    found: dict[str, int] = {}
-    for entry in entries:
-        if entry.when:
-            name = ledger.year_name(ledger.year_of(entry.when.first))
-            found[name] = found.get(name, 0) + 1
-    return list(found.items())
+def _seasons(entries: Sequence[Entry], seasons: Sequence[str], ledger: Ledger) -> list[int]:
+    """How many notes each season has, in the order of their names, which is that of the notes: newest first."""
+    found = Counter(ledger.year_name(ledger.year_of(entry.when.first)) for entry in entries if entry.when)
+    return [found[season] for season in seasons]
 
 
 def _deeds(ledger: Ledger, number: dict[str, int]) -> dict[str, list[int]]:
@@ -144,7 +152,9 @@ def _names(ledger: Ledger, number: dict[str, int]) -> list[tuple[Name, list[int]
     ]
 
 
-def _names_written(names: Iterable[tuple[Name, list[int]]], notes: Mapping[str, int]) -> dict[str, str]:
+def _names_written(
+    names: Iterable[tuple[Name, list[int]]], notes: Mapping[str, int], letters: Letters
+) -> dict[str, str]:
     """Names by kind, one a line: itself, its notes, its other names, its page where that is not called like it.
 
     A variety has the line its crop stands in; a name that has no page of its own has the note it leads to.
@@ -156,11 +166,16 @@ def _names_written(names: Iterable[tuple[Name, list[int]]], notes: Mapping[str, 
         if name.kind == "crop":
             crops[to] = len(crops)
         if name.kind == "variety":
-            parts = [text, letters_of(crops[to])]
+            parts = [text, letters.of(crops[to])]
         elif to in notes:
-            parts = [text, letters_of(notes[to])]
+            parts = [text, letters.of(notes[to])]
         else:
-            parts = [text, numbers(found), _one_line(", ".join(name.also)), "" if to == _like(name) else to]
+            parts = [
+                text,
+                letters.numbers(found),
+                _one_line(", ".join(name.also)),
+                "" if to == _like(name) else to,
+            ]
         written[name.kind].append("\t".join(parts).rstrip("\t"))
     return {kind: "\n".join(lines) for kind, lines in written.items()}
 
@@ -213,7 +228,7 @@ def _without_titles(words: dict[str, set[int]], titles: Sequence[str]) -> None:
 
 
 def _without_named(words: dict[str, set[int]], names: Iterable[tuple[str, list[int]]]) -> None:
-    """Leave out of a word's notes those that a name or a deed with that word brings anyway."""
+    """Leave out of a word's notes those that a name, another name of the same, or a deed with that word brings anyway."""
     for text, found in names:
         for word in stems_in(text):
             if word in words:

@@ -361,3 +361,18 @@ def test_seed_of_an_own_crop_keeps_as_long_as_that_of_the_crop_it_is_like() -> N
     garden = garden_of("2026-05-01\n- planted 12 onion of my aunt in Arch", settings, on=ON)
     (lot,) = seed_tin(garden, almanac(settings, garden))
     assert (lot.judged.standing, lot.life and lot.life.words) == ("test first", "2–3 years")
+
+
+def test_a_trial_that_names_the_year_of_the_seed_is_that_packet_s() -> None:
+    garden = garden_of(
+        """
+        2024-02-01
+        - bought parsnip seed 2022
+        2025-02-01
+        - bought a packet of parsnip seed
+        2025-03-01
+        - tested parsnip seed 2022: 3 of 10 came up
+        """
+    )
+    tin = seed_tin(garden, almanac_without(garden.on))
+    assert [(lot.year, [t.came_up for t in lot.trials]) for lot in tin] == [(2022, [3]), (2025, [])]

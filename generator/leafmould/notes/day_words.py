@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from leafmould.notes.seed_year import YEAR_ALONE, take_seed_year
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -87,7 +88,7 @@ def take_date(walk: Walk) -> bool:
     span = _span_of_days(walk, lead) if word == "from" or walk.typed.is_number(lead) else None
     if span is not None:
         return True
-    if _year(walk, i, lead):
+    if take_seed_year(walk, i, lead) or _year(walk, i, lead):
         return True
     if (share := SHARE.match(walk.typed.plain, walk.typed.starts[lead])) and (
         walk.verb.name == "tried seed" or (walk.verb.name in ("came up", "lost") and int(share[1][:9]) > 12)
@@ -271,9 +272,6 @@ def two_days(written: str, first: When, other: When) -> str:
     )
 
 
-YEAR_ALONE = re.compile(r"(?:19|20)\d\d")
-
-
 def _year(walk: Walk, i: int, lead: int) -> bool:
     """A year alone: "in 2015", "(2023)", and for what was grew."""
     if not YEAR_ALONE.fullmatch(walk.word(lead)) or walk.typed.names(lead)[0]:
@@ -295,7 +293,8 @@ def _year(walk: Walk, i: int, lead: int) -> bool:
     last = lead + 1 >= walk.end or walk.typed.breaks[lead + 1]
     if not last or (walk.typed.starts[lead] and walk.typed.plain[walk.typed.starts[lead] - 1] in "-./"):
         return False
-    if not (lead > i or walk.typed.breaks[i] or walk.verb.name == "grew"):
+    is_behind_crop = walk.draft.has_crop and not walk.typed.is_number(lead - 1)
+    if not (lead > i or walk.typed.breaks[i] or walk.verb.name == "grew" or is_behind_crop):
         return False
     reading = read_date(walk.word(lead), order=walk.order, base=walk.base, is_southern=walk.is_southern)
     if reading is None or reading.when is None:

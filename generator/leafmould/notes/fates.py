@@ -158,7 +158,9 @@ def _merge_germination(trial: Done, clause: Done) -> None:
     came = next(a for item in clause.draft.items for a in item.amounts)
     item = trial.draft.items[0]
     tried = next((a for a in item.amounts if a.low is not None), None)
-    if tried is not None and came.low is not None:
+    if came.of is not None:
+        item.amounts = [came]  # what stands before it is the year of the seed
+    elif tried is not None and came.low is not None:
         item.amounts = [
             replace(
                 tried,

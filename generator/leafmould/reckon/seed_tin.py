@@ -119,7 +119,7 @@ def _is_seed(event: Event) -> bool:
 
 def _got(drafts: list[_Draft], event: Event, crop: str, word: str) -> None:
     """Tell of an event at the packet it brought; a new packet where the table has none."""
-    year = event.when.last.year
+    year = event.action.crop_year or event.when.last.year
     for variety in event.varieties or (None,):
         name = (crop, fold(variety or ""))
         same = [d for d in drafts if d.name == name and d.year in (year, None)]
@@ -152,6 +152,7 @@ def _give_trials(events: Iterable[Event], by_name: Mapping[Name, Sequence[_Draft
         trial = Trial(came_up=round(counted.low), tried=round(counted.of), year=year, event=event.id)
         for name in _names(event.crops, event.varieties):
             there = [draft for draft in _packets(name, by_name) if draft.was_there(year)]
+            there = [draft for draft in there if draft.year == event.action.crop_year] or there
             if there:
                 min(there, key=lambda d: d.year or 0).trials.append(trial)
 

@@ -364,7 +364,8 @@ def test_seed_of_an_own_crop_keeps_as_long_as_that_of_the_crop_it_is_like() -> N
 
 
 def test_a_trial_that_names_the_year_of_the_seed_is_that_packet_s() -> None:
-    garden = garden_of(
+    found = lots(
+        "crop,variety,year,amount\n",
         """
         2024-02-01
         - bought parsnip seed 2022
@@ -372,7 +373,20 @@ def test_a_trial_that_names_the_year_of_the_seed_is_that_packet_s() -> None:
         - bought a packet of parsnip seed
         2025-03-01
         - tested parsnip seed 2022: 3 of 10 came up
-        """
+        """,
     )
-    tin = seed_tin(garden, almanac_without(garden.on))
-    assert [(lot.year, [t.came_up for t in lot.trials]) for lot in tin] == [(2022, [3]), (2025, [])]
+    assert [(lot.year, [t.came_up for t in lot.trials]) for lot in found] == [(2022, [3]), (2025, [])]
+
+
+@pytest.mark.parametrize(
+    ("note", "is_in_tin"),
+    [
+        ("bought parsnip seed", True),
+        ("bought parsnip seeds from the market, 2 euros", True),
+        ("bought leek plants", False),
+        ("bought 2 packets carrots", True),
+        ("bought carrots 2025 seed", True),
+    ],
+)
+def test_what_is_bought_as_seed_is_in_the_tin(note: str, is_in_tin: bool) -> None:
+    assert bool(lots("crop,variety,year,amount\n", f"2026-02-01\n- {note}\n")) is is_in_tin

@@ -13,11 +13,11 @@ from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, of_variety
 from leafmould.garden.portions import PLANTS, plants
 from leafmould.garden.presumed import DAYS_IN_TRAYS
+from leafmould.garden.seed_bought import is_seed_bought
 from leafmould.values.names import fold
 
 DAYS_BOUGHT_LASTS = 60
 DAYS_IN_SEEDBED = 150
-SEED_UNITS = frozenset({"packet", "seed", "g", "kg", "oz"})
 
 
 def draw(ground: Ground, act: Act, draft: Draft) -> None:
@@ -174,7 +174,7 @@ def _is_rather_bought(draft: Draft, bought: Act, batches: list[Draft]) -> bool:
 
 
 def _fits(bought: Act, draft: Draft) -> bool:
-    if any(a.unit in SEED_UNITS for a in bought.action.amounts):
+    if is_seed_bought(bought.action) or any(a.grams for a in bought.action.amounts):
         return False
     wanted = {v.casefold() for v in draft.varieties}
     return not wanted or not bought.varieties or bool(wanted & {v.casefold() for v in bought.varieties})

@@ -16,6 +16,7 @@ from typing import Any
 from leafmould.garden.blank import Shortened, Span, applied, shortened
 from leafmould.garden.figures import PRICE
 from leafmould.garden.people import is_source
+from leafmould.garden.seed_bought import is_seed_bought
 from leafmould.garden.sight import Sight, is_hidden, is_in_years, people_spans, without_people
 from leafmould.garden.view import View, masker
 from leafmould.notes.entries import Action, Entry, Named
@@ -32,9 +33,6 @@ HIDDEN_VERBS = {
     "weather": frozenset({"noted weather"}),
 }
 """What was done that belongs to a subject of `leave out`."""
-
-SEED_UNITS = frozenset({"packet", "seed"})
-"""What makes something bought a matter of the seed tin."""
 
 LARDER_FATES = frozenset({"stored", "put up"})
 
@@ -101,8 +99,7 @@ def _is_left_out(action: Action, sight: Sight) -> bool:
 def _is_of_subject(action: Action, view: View) -> bool:
     if any(action.verb in HIDDEN_VERBS.get(subject, ()) for subject in view.leave_out):
         return True
-    is_seed = action.verb == "bought" and any(amount.unit in SEED_UNITS for amount in action.amounts)
-    return is_seed and "seeds" in view.leave_out
+    return "seeds" in view.leave_out and is_seed_bought(action)
 
 
 def _shortened(group: Sequence[Action], kept: Sequence[Action], sight: Sight) -> Shortened:

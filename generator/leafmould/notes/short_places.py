@@ -146,10 +146,13 @@ def beds_from_to(walk: Walk, noun: str, first: str) -> list[tuple[Known, int]]:
     if walk.word(at) == noun and (at == i or not _is_moved(walk, i)):
         at += 1
     last = walk.word(at)
-    if not last.isdigit() or not 0 < int(last[:4]) - int(first[:4]) < 30:
+    if not last.isdigit():
         return []
-    by_words = walk.typed.vocabulary.with_public
-    beds = [by_words.get((noun, str(n)), ()) for n in range(int(first) + 1, int(last) + 1)]
-    if not all(any(k.kind is Kind.BED for k in known) for known in beds):
-        return []
-    return [(next(k for k in known if k.kind is Kind.BED), at + 1) for known in beds]
+    beds = []
+    for number in range(int(first[:4]) + 1, int(last[:4]) + 1):
+        known = walk.typed.vocabulary.with_public.get((noun, str(number)), ())
+        bed = next((k for k in known if k.kind is Kind.BED), None)
+        if bed is None:
+            return []
+        beds.append((bed, at + 1))
+    return beds

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from leafmould.facts import tables
 from leafmould.garden.model import Event, Garden, Planting
-from leafmould.garden.visible_lines import SEED_UNITS
+from leafmould.garden.seed_bought import is_seed_bought
 from leafmould.notes.setting_values import KeptSeed
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.seed_left import Left, seed_left
@@ -107,9 +107,9 @@ def _seed_got(event: Event, garden: Garden) -> Iterator[tuple[str, str]]:
 
 
 def _is_seed(event: Event) -> bool:
-    """Whether what was bought is seed: counted in packets or seeds, weighed where seed is sown, or called so."""
+    """Whether what was bought is seed: called or counted so, or weighed where seed is sown."""
     action = event.action
-    if any(amount.unit in SEED_UNITS for amount in action.amounts):
+    if is_seed_bought(action):
         return True
     words = set(fold(f"{action.remark or ''} {action.subject or ''}"))
     facts = [tables.crops().get(crop) for crop in event.crops]

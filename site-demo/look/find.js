@@ -9,14 +9,16 @@
   var FOLDERS = { crop: "crops/", bed: "beds/", season: "seasons/" };
   var MOST_NAMES = 8, MOST_YEARS = 8, MOST_NOTES = 40;
   var MONTHS = "January February March April May June July August September October November December".split(" ");
+  // The letters of a number: the first of them end it, the others go on (pages/find_numbers.py).
+  var DIGITS = "!#$%()*+,-./0123456789:;=>?@ABCDEFGHIJKLMNOPQRSTUVWXYZ[]^_`{|}";
   var here = document.getElementById("find-here"), held = null, panel = null, field, list, said, choices = {}, wanted = 0;
 
   // ---- the index
 
   function number(text, raw) {
-    var ends = raw.ends, goOn = raw.digits.length - ends, found = [], high = 0;
+    var ends = raw.ends, goOn = DIGITS.length - ends, found = [], high = 0;
     for (var i = 0; i < text.length; i += 1) {
-      var digit = raw.digits.indexOf(text.charAt(i));
+      var digit = DIGITS.indexOf(text.charAt(i));
       if (digit >= ends) { high = high * goOn + digit - ends + 1; }
       else { found.push(high * ends + digit); high = 0; }
     }
@@ -26,13 +28,31 @@
     var before = -1;
     return number(text || "", raw).map(function (step) { before += step + 1; return before; });
   }
+  function small(text) {
+    return Array.from(text).reduce(function (sum, letter) { return sum + letter.charCodeAt(0) - 96; }, 0);
+  }
+  // How a season is written so many years before the newest: "2026", or "2026/27" in the south.
+  function yearName(at, newest) {
+    var year = parseInt(newest, 10) - at;
+    return year + (newest.indexOf("/") < 0 ? "" : "/" + String(year + 1).slice(-2));
+  }
+  // What names of families end in is not written; one that ends otherwise stands whole behind a sign.
+  function whole(text, ending) {
+    return text.charAt(0) === "=" ? text.slice(1) : text + ending;
+  }
   function lines(text) { return text ? text.split("\n") : []; }
   // The same rule as values/stems.py.
   function fold(text) {
     return text.toLowerCase().replace(/ß/g, "ss").replace(/ς/g, "σ").normalize("NFKD").replace(/[\p{M}'’]/gu, "");
   }
-  function singular(word, odd) {
-    if (Object.prototype.hasOwnProperty.call(odd, word)) { return odd[word]; }
+  var ODD = {
+    leaves: "leaf", loaves: "loaf", halves: "half", knives: "knife", mice: "mouse", hoes: "hoe", cloches: "cloche",
+    quiches: "quiche", earlies: "earlie", tatties: "tattie", chillies: "chilli", chilies: "chili"
+  };
+  var STOP = ("a about all an and are as at be because been but by could did do does for from had has have he her here him his how i if in into is it its just me my no not now of off " +
+    "on only or our out she so than that the their them then there they this to too up us very was we were what when where which who will with would you your").split(" ");
+  function singular(word) {
+    if (Object.prototype.hasOwnProperty.call(ODD, word)) { return ODD[word]; }
     if (word.length < 4 || !/s$/.test(word) || /(ss|us|is)$/.test(word)) { return word; }
     if (/ies$/.test(word) && word.length > 4) { return word.slice(0, -3) + "y"; }
     return word.slice(0, /(oes|shes|ches|xes|sses)$/.test(word) ? -2 : -1);
@@ -41,8 +61,8 @@
     var last = word.slice(-1);
     return last === word.slice(-2, -1) && "lsz".indexOf(last) < 0 ? word.slice(0, -1) : word;
   }
-  function stem(word, odd) {
-    var plain = singular(fold(word), odd);
+  function stem(word) {
+    var plain = singular(fold(word));
     if (/ing$/.test(plain) && plain.length >= 6) { plain = single(plain.slice(0, -3)); }
     else if (/ed$/.test(plain) && plain.length >= 5) { plain = single(plain.slice(0, -2)); }
     return plain.length > 3 && /e$/.test(plain) ? plain.slice(0, -1) : plain;
@@ -55,12 +75,12 @@
   function read(raw) {
     var days = raw.days.split(" "), day = days[0] ? Date.parse(days[0]) / 86400000 : 0, from = 0;
     var made = {
-      odd: raw.odd, titles: [], whens: raw.whens, stop: raw.stop.split(" "), words: [],
+      titles: [], whens: raw.whens, words: [],
       days: days[0] ? [day].concat(number(days[1] || "", raw).map(function (less) { day -= less; return day; })) : []
     };
     made.notes = lines(raw.notes).map(function (line, i) {
       var row = line.split("\t"), path = row[0];
-      made.titles.push(row[1] || "");
+      made.titles.push(row[1] === "=" ? made.titles[i - 1] : row[1] || "");
       // Where a page begins with the note's day, nothing stands for that.
       return "notes/" + (path.charAt(0) === "-" ? new Date(made.days[i] * 86400000).toISOString().slice(0, 10).replace("-", "/") : "") +
         path + ".html";
@@ -68,7 +88,7 @@
     // Words have small letters; what stands between two are the notes of the one and what it shares with the other.
     var parts = raw.words.split(/([a-z\x80-\uffff]+)/), places = [], word = "";
     for (var i = 1; i < parts.length; i += 2) {
-      word = word.slice(0, raw.digits.indexOf(parts[i - 1].slice(-1))) + parts[i];
+      word = word.slice(0, DIGITS.indexOf(parts[i - 1].slice(-1))) + parts[i];
       made.words.push(word);
       places.push(i + 2 < parts.length ? parts[i + 1].slice(0, -1) : parts[i + 1]);
     }
@@ -76,7 +96,7 @@
     var known = new Map(made.words.map(function (word, i) { return [word, i]; })), titled = [];
     made.titles.forEach(function (title, note) {
       wordsOf(title).forEach(function (one) {
-        var cut = stem(one, made.odd), at = known.get(cut);
+        var cut = stem(one), at = known.get(cut);
         if (at === undefined) { known.set(cut, at = made.words.push(cut) - 1); }
         (titled[at] = titled[at] || []).push(note);
       });
@@ -97,43 +117,48 @@
           kind: kind, text: text, also: also,
           to: to || (FOLDERS[kind] || "") + text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") + ".html",
           notes: kind === "crop" || kind === "bed" ? rising(row[1], raw) : [],
-          plain: fold(text), own: stemmed(text, raw.odd), others: stemmed(also, raw.odd)
+          plain: fold(text), own: stemmed(text), others: stemmed(also)
         });
       });
     });
     var crops = made.names.filter(function (name) { return name.kind === "crop"; });
     made.families = lines(raw.families).map(function (line) {
-      var row = line.split("\t"), words = stemmed(row[0], raw.odd);
+      var row = line.split("\t"), words = stemmed(whole(row[0], "aceae")).concat(stemmed(row[3]));
       rising(row[2], raw).forEach(function (crop) { crops[crop].others = crops[crop].others.concat(words); });
-      return { phrase: fold(row[1]), word: words[0].plain };
+      return { phrase: fold(whole(row[1], " family")), word: words[0].plain };
     });
     // What stood in each bed, year by year: on the bed's page, or on a further one that is named.
     made.stood = [];
-    var stood = raw.stood.split("\n");
-    made.names.filter(function (name) { return name.kind === "bed"; }).forEach(function (bed, i) {
-      bed.others = bed.others.concat(stemmed(raw.kin[i] || "", raw.odd));
+    // Small letters count years: before the crops those that have nothing, behind them those that have the same.
+    var stood = raw.stood.split("\n"), beds = made.names.filter(function (name) { return name.kind === "bed"; });
+    beds.forEach(function (bed, i) {
+      rising(raw.kin[i], raw).forEach(function (other) { bed.others = bed.others.concat(beds[other].own); });
       (stood[i] || "").split("\t").forEach(function (chapter) {
-        var years = chapter.split(" "), to = years.shift() || bed.to;
-        years.forEach(function (told) {
-          var row = number(told, raw), name = raw.years[row[0]], some = row.slice(1).map(function (crop) { return crops[crop]; });
-          made.stood.push({ bed: bed, at: row[0], year: name, to: to + "#year-" + name.replace("/", "-"), crops: some });
+        var told = chapter.split(" "), to = told.shift() || bed.to, at = 0;
+        told.forEach(function (row) {
+          var parts = /^([a-z]*)([^a-z]+)([a-z]*)$/.exec(row);
+          var some = number(parts[2], raw).map(function (crop) { return crops[crop]; });
+          at += small(parts[1]);
+          for (var last = at + small(parts[3]); at <= last; at += 1) {
+            var name = yearName(at, raw.newest);
+            made.stood.push({ bed: bed, at: at, year: name, to: to + "#year-" + name.replace("/", "-"), crops: some });
+          }
         });
       });
     });
     made.deeds = lines(raw.deeds).map(function (line) {
       var row = line.split("\t");
-      return { text: row[0], notes: rising(row[1], raw), own: stemmed(row[0], raw.odd), others: [] };
+      return { text: row[0], notes: rising(row[1], raw), own: stemmed(row[0]), others: [] };
     });
-    made.seasons = raw.seasons.map(function (row) {
+    made.seasons = lines(raw.names.season).map(function (name, i) {
       var notes = [];
-      for (var i = from; i < from + row[1]; i += 1) { notes.push(i); }
-      from += row[1];
-      return { text: row[0], notes: notes };
-    });
+      for (var last = from + raw.seasons[i]; from < last; from += 1) { notes.push(from); }
+      return { text: name, notes: notes };
+    }).filter(function (season) { return season.notes.length; });
     return made;
   }
-  function stemmed(text, odd) {
-    return wordsOf(fold(text)).map(function (word) { return { plain: word, stem: stem(word, odd) }; });
+  function stemmed(text) {
+    return wordsOf(fold(text || "")).map(function (word) { return { plain: word, stem: stem(word) }; });
   }
 
   // ---- finding
@@ -229,9 +254,9 @@
     held.families.forEach(function (family) { text = text.replace(family.phrase, family.word); });
     var asked = wordsOf(text).map(function (word) {
       var plain = fold(word);
-      return { plain: plain, stem: stem(word, held.odd), part: stem(plain.replace(/(i|in|e)$/, ""), held.odd) };
+      return { plain: plain, stem: stem(word), part: stem(plain.replace(/(i|in|e)$/, "")) };
     });
-    var told = asked.filter(function (word) { return held.stop.indexOf(word.plain) < 0; });
+    var told = asked.filter(function (word) { return STOP.indexOf(word.plain) < 0; });
     if (told.length > 1) { told = told.filter(function (word) { return !/^(grew|grown?)$/.test(word.plain); }); }
     var notes = null;
     told.forEach(function (word) { notes = within(notes, notesWith(word)); });

@@ -290,3 +290,19 @@ def test_a_bed_whose_name_begins_like_another_phrase_is_still_a_bed() -> None:
     settings = settings_of("garden: G\nbeds: [Front row, Arch]\n")
     (planting,) = garden_of("2026-04-12\n- sowed peas in Front row", settings).plantings
     assert planting.bed == "front-row"
+
+
+@pytest.mark.parametrize(
+    ("line", "where"),
+    [
+        ("sowed a row of peas in North", [("pea", "north", "a row")]),
+        ("sowed 12 carrots in North", [("carrot", "north", "12")]),
+        ("sowed peas in 12", [("pea", "12", "")]),
+        ("sowed peas A", [("pea", "a", "")]),
+        ("planted a leek in b and 12 in A", [("leek", "b", "a"), ("leek", "a", "12")]),
+    ],
+)
+def test_beds_that_are_called_by_a_letter_or_a_number(line: str, where: list[tuple[str, str, str]]) -> None:
+    garden = garden_of(f"2026-05-01\n- {line}\n", settings_of('garden: Lettered\nbeds: [A, B, "2", "12", North]\n'))
+    told = [(*e.crops, *e.beds, "".join(a.written for a in e.action.amounts)) for e in garden.events]
+    assert told == where

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+import pytest
+
 from gardens import OWN, garden_of, reached, sentences, settings_of, told
 from leafmould.garden.queries import Past
 
@@ -303,6 +305,8 @@ def test_a_bed_whose_name_begins_like_another_phrase_is_still_a_bed() -> None:
     ],
 )
 def test_beds_that_are_called_by_a_letter_or_a_number(line: str, where: list[tuple[str, str, str]]) -> None:
-    garden = garden_of(f"2026-05-01\n- {line}\n", settings_of('garden: Lettered\nbeds: [A, B, "2", "12", North]\n'))
+    garden = garden_of(
+        f"2026-05-01\n- {line}\n", settings_of('garden: Lettered\nbeds: [A, B, "2", "12", North]\n')
+    )
     told = [(*e.crops, *e.beds, "".join(a.written for a in e.action.amounts)) for e in garden.events]
     assert told == where

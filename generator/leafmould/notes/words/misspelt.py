@@ -12,7 +12,22 @@ from leafmould.values.names import fold_word
 SHORTEST = 6
 HARD_ENDS = ("k", "p", "s", "sh", "ch", "x", "f")
 """Behind these "-ed" is spoken "t"."""
-REAL = frozenset("kept swept slept wept crept leapt spelt burnt learnt dreamt spilt spoilt".split())
+REAL = frozenset(
+    [
+        "kept",
+        "swept",
+        "slept",
+        "wept",
+        "crept",
+        "leapt",
+        "spelt",
+        "burnt",
+        "learnt",
+        "dreamt",
+        "spilt",
+        "spoilt",
+    ]
+)
 """Words of their own, however near they come to a deed."""
 
 

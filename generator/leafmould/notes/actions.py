@@ -42,7 +42,7 @@ def closes_with_earlier(done: list[Done]) -> bool:
     )
 
 
-def share_backward(done: list[Done]) -> None:
+def share_backward(done: list[Done], typed: Typed) -> None:
     """ "thinned and weeded carrots in Arch": the first verb takes the object of the second.
 
     In a list with commas it does so only where the next verb was bare too: "weeded, watered and fed Arch".
@@ -56,6 +56,27 @@ def share_backward(done: list[Done]) -> None:
             else:
                 _take_over(first.draft, second.draft)
                 first.is_bare = False
+
+    for before, clause in itertools.pairwise(done):
+        if _is_of_next(before, clause, typed):
+            before.draft.items = [replace(item, amounts=[], spans=[]) for item in clause.draft.items]
+            before.draft.is_loose = before.draft.is_loose or clause.draft.is_loose
+
+
+def _is_of_next(before: Done, clause: Done, typed: Typed) -> bool:
+    """ "pinched out side shoots and took the lower leaves off Moneymaker": of one plant."""
+    draft = before.draft
+    is_told = all(draft.covers(typed.starts[start], "subject") for start, _, _ in draft.left)
+    is_bare = (
+        draft.subject is not None and is_told and not (draft.has_crop or draft.places or draft.everything)
+    )
+    is_care = before.verb.name in PLANT_CARE and clause.verb.name in PLANT_CARE | {
+        "pruned",
+        "fed",
+        "watered",
+        "staked",
+    }
+    return is_bare and is_care and clause.draft.has_crop and not clause.is_after_comma
 
 
 PLANT_CARE = frozenset({"pinched out", "tied in"})
@@ -113,7 +134,7 @@ def inherit(done: list[Done], typed: Typed) -> None:
                 and not (clause.is_pronoun or clause.verb.name in PLANT_CARE)
             )
             and before.draft.has_crop
-            and not (draft.subject and "object" in slots)
+            and not (draft.subject and "object" in slots and clause.verb.name != "treated")
         ):
             _inherit_crop(draft, before.draft)
         if own_place and clause.verb.name in PLANT_CARE and not own_crop and not clause.is_after_comma:
@@ -235,6 +256,21 @@ def _drop_total(items: list[Item], draft: Draft) -> list[Item]:
     return parts
 
 
+def _drop_kind(items: list[Item]) -> list[Item]:
+    """ "peppers sown, 12 California Wonder, 6 jalapeño": the first names what those behind it are."""
+    first, *behind = items
+    of = {key for crop in first.crops for key in crop.of}
+    is_bare = (
+        len(behind) > 1 and len(first.crops) == 1 and not (first.amounts or first.varieties or first.places)
+    )
+    if not of or not is_bare:
+        return items
+    is_of_it = all(
+        i.amounts and i.crops and {c.key for c in i.crops} <= of | {first.crops[0].key} for i in behind
+    )
+    return behind if is_of_it else items
+
+
 def pair_places(draft: Draft) -> None:
     """ "peas in Arch, beans in Top bed": each crop in its own place, never every combination."""
     if len(draft.items) < 2:
@@ -272,7 +308,9 @@ def settle_items(clause: Done) -> None:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
         _settle_varieties(item)
-    kept = [i for i in _drop_total(items, draft) if i.crops or i.varieties or i.amounts or i.thing]
+    kept = [
+        i for i in _drop_kind(_drop_total(items, draft)) if i.crops or i.varieties or i.amounts or i.thing
+    ]
     draft.items = kept or [Item()]
 
 

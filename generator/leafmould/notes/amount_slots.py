@@ -8,7 +8,7 @@ from __future__ import annotations
 from leafmould.notes.amounts import Read
 from leafmould.notes.held import is_one_whole
 from leafmould.notes.measured import take_measured
-from leafmould.notes.shares import leave_share, with_noun_before
+from leafmould.notes.shares import each_side, leave_share, with_noun_before
 from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.what_follows import (
     crop_behind,
@@ -55,6 +55,7 @@ def take_amount(walk: Walk) -> bool:
     read = read_whole(walk, i, _bare_unit(walk))
     if read is None or read.end > walk.end:
         return False
+    read = each_side(walk, read)
     if walk.typed.gaps[read.end - 1][-1:] in MONEY_SIGNS and read.end - 1 > i:
         walk.draft.leave(i, read.end, walk.after_comma)  # "came up $2 short"
         walk.i = read.end
@@ -197,6 +198,8 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
     first, i = i, i + (walk.word(i) in nouns.SIZES and walk.typed.breaks[i] and i + 1 < walk.end)
     i += 2 * (walk.word(i) == "icecream")  # "ice cream tub full"
     word, end = walk.word(i), i + 1
+    if (half := _one_and_a_half(walk, i)) is not None:
+        return half
     if (
         (word not in nouns.HOLDERS and word != "bunch")
         or word in nouns.LONGEST_VAGUE
@@ -227,6 +230,17 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
         written=walk.typed.written(first, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
     )
     return Read(amount, end, True)
+
+
+def _one_and_a_half(walk: Walk, i: int) -> Read | None:
+    """ "stalk and a half", "bag and a half of spinach"."""
+    word = walk.word(i)
+    if walk.typed.words[i + 1 : i + 4] != ["and", "a", "half"] or i + 4 > walk.end:
+        return None
+    if (word not in nouns.HOLDERS and word not in nouns.PICK_NOUNS) or walk.typed.names(i)[0] > 1:
+        return None
+    unit = nouns.SAME_NOUN.get(word, word)
+    return Read(Amount(written=walk.typed.written(i, i + 4), low=1.5, high=1.5, unit=unit), i + 4, True)
 
 
 def _opens_crop(walk: Walk, first: int, end: int) -> bool:

@@ -290,6 +290,13 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
         return unit, i + 1, None, typed.ends[i]
     if word in nouns.HENS and typed.words[i + 1 : i + 2] == ["egg"] and not typed.breaks[i + 1]:
         return "egg", i + 2, None, typed.ends[i + 1]  # "12 hen eggs"
+    if (
+        word in nouns.HENS
+        and "egg" in typed.words
+        and i
+        and (i + 1 >= typed.count or typed.breaks[i + 1] or typed.is_number(i + 1))
+    ):
+        return "egg", i + 1, None, typed.ends[i]  # "6 eggs + 1 duck"
     if word in nouns.COUNT_NOUNS or (word.endswith("ful") and word[:-3] in HOLD_MUCH):
         if typed.names(i)[0] > 1 or (not _is_noun_here(typed, i) and typed.capital(i)):
             return None

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from leafmould.notes.amount_slots import number_next
 from leafmould.notes.amounts import read_amount
+from leafmould.notes.days_in_figures import day_in_figures
 from leafmould.notes.details import take_source
 from leafmould.notes.places import take_place_after
 from leafmould.notes.shares import SHARED_OUT
@@ -202,6 +203,7 @@ def _phrase(walk: Walk, i: int) -> int:
             or word in JOINS
             or end in walk.used
             or end in walk.typed.quotes
+            or (end > i + 1 and day_in_figures(walk, end))
         ):
             break
         if (

@@ -109,8 +109,13 @@ def stuff_at(typed: Typed, i: int) -> Clause | None:
     j = i + 1
     while j < typed.stops[i] and typed.words[j] in STUFF_VERBS:
         j += 1
+    is_slugs = typed.words[i] == "pellet" and typed.words[i - 1] == "slug"
     j += typed.words[j : j + 1] in (["back"], ["put"], ["laid"], ["spread"], ["now"])
-    if j >= typed.count or typed.breaks[j] or typed.words[j] not in ("on", "over", "round", "around", "off"):
+    if (
+        j >= typed.count
+        or typed.breaks[j]
+        or typed.words[j] not in ("on", "over", "round", "around", "off", "down" if is_slugs else "on")
+    ):
         return None
     after = typed.words[j + 1 : j + 2]
     if not (
@@ -119,8 +124,8 @@ def stuff_at(typed: Typed, i: int) -> Clause | None:
         or after in (["top"], ["them"], ["it"], ["the"], ["each"], ["all"], ["and"])
     ):
         return None
-    verb = "uncovered" if typed.words[j] == "off" else STUFF_VERBS[typed.words[i]]
-    return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i, j))
+    verb = "uncovered" if typed.words[j] == "off" else "treated" if is_slugs else STUFF_VERBS[typed.words[i]]
+    return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i - is_slugs, j))
 
 
 RUN_ON = frozenset({"ate", "froze", "gave", "took", "sold", "cooked", "got", "composted", "binned"})

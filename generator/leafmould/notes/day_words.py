@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from leafmould.notes.days_in_figures import led_in_figures
 from leafmould.notes.seed_year import YEAR_ALONE, take_seed_year
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
@@ -63,7 +64,8 @@ def is_fraction(typed: Typed, i: int) -> bool:
         return False
     follows = typed.words[i + 2]
     is_half = typed.words[i + 1] in ("2", "3", "4") and not typed.breaks[i + 2]
-    return is_half and (follows in nouns.HOLDERS or follows in nouns.UNITS or follows in ("dozen", "bunch"))
+    is_unit = follows in nouns.UNITS and follows != "in"
+    return is_half and (follows in nouns.HOLDERS or is_unit or follows in ("dozen", "bunch"))
 
 
 def take_date(walk: Walk) -> bool:
@@ -94,7 +96,8 @@ def take_date(walk: Walk) -> bool:
         walk.verb.name == "tried seed" or (walk.verb.name in ("came up", "lost") and int(share[1][:9]) > 12)
     ):
         return False
-    if lead == i and walk.typed.gaps[lead + 1] == "/" and nouns.UNITS.get(walk.word(lead + 2)):
+    is_unit = nouns.UNITS.get(walk.word(lead + 2)) is not None and walk.word(lead + 2) != "in"
+    if lead == i and walk.typed.gaps[lead + 1] == "/" and is_unit:
         return False  # "1/2 kg"
     if "=" in walk.typed.gaps[lead] or (walk.word(lead - 1) in LEFT_OVER and walk.typed.is_number(lead)):
         return False  # "pH = 6.1", "remaining 4/5"
@@ -104,6 +107,9 @@ def take_date(walk: Walk) -> bool:
     found = scan_day(plain, start)
     if found is None and lead > i:
         found = _behind_lead(word, plain, start)
+    if found is None and lead == i:
+        is_list = walk.verb.name == "collected" and word in SHORT_DAYS  # "eggs 4 mon 5 tue"
+        found = _small_weekday(plain, start) if is_list else led_in_figures(walk, i)
     if found is None:
         return False
     end = word_at(walk, found[1], lead)

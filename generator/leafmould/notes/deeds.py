@@ -13,6 +13,7 @@ from leafmould.notes.actions import (
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_amount
 from leafmould.notes.doers import (
+    are_pests_picked,
     is_about_pest,
     is_animal_damage,
     names_crop,
@@ -27,6 +28,7 @@ from leafmould.notes.objects import take_object
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.said_first import take_stuff_first
 from leafmould.notes.senses import action_of
+from leafmould.notes.set_right import set_right
 from leafmould.notes.slots import walk_clause
 from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
@@ -66,7 +68,9 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
         if done and done[-1].verb.name == "opened" and verb == "saw":
             done[-1].draft.leave(clause.start, clause.end, True)  # "opened hive 2: eggs seen"
             continue
-        if done and is_about_pest(typed, clause, verb, done[-1]):
+        if done and are_pests_picked(typed, clause, done[-1]):
+            verb, clause.subject = "saw", done[-1].draft.subject
+        elif done and is_about_pest(typed, clause, verb, done[-1]):
             done[-1].draft.leave(clause.start, clause.end, True)
             continue
         if not done and _is_topic_of_next(typed, clause, clauses, verb):
@@ -253,6 +257,7 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
     walk_clause(walk, clause)
     pair_places(draft)
     take_stuff_first(draft, typed, clause, VERBS[verb])
+    set_right(draft, typed, clause, verb)
     if verb == "lost" and clause.is_by_trouble and draft.cause is None:
         draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)
     if verb == "grew" and SEVERAL_YEARS.search(typed.plain):

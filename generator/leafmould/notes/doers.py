@@ -35,6 +35,30 @@ def is_about_pest(typed: Typed, clause: Clause, verb: str, before: Done) -> bool
     )
 
 
+def are_pests_picked(typed: Typed, clause: Clause, before: Done) -> bool:
+    """ "hornworms. picked 11 off the tomatoes": so many of what was seen."""
+    seen = set(fold(before.draft.subject or ""))
+    if before.verb.name != "saw" or seen.isdisjoint(PICKED_OFF) or clause.form not in BY_HAND:
+        return False
+    i = clause.verb_end
+    while i < clause.end and (
+        typed.is_number(i) or typed.words[i] in nouns.NUMBERS or typed.words[i] in COUNTED_SO
+    ):
+        i += 1
+    return i < clause.end and not typed.breaks[i] and typed.words[i] in ("off", "of")
+
+
+BY_HAND = frozenset(
+    {("picked",), ("hand", "picked"), ("pulled",), ("took",), ("picked", "off"), ("hand", "picked", "off")}
+)
+COUNTED_SO = frozenset({"about", "around", "over", "nearly", "dozen", "them", "loads", "lots", "some", "another", "more", "few", "maybe"})  # fmt: skip
+PICKED_OFF = frozenset(
+    {"caterpillar", "slug", "snail", "hornworm", "beetle", "bug", "larvae", "grub", "weevil", "grasshopper", "cutworm", "earwig",
+     "worm", "locust", "stinkbug", "chafer"}
+)  # fmt: skip
+"""Pests large enough to be picked off one by one."""
+
+
 DISEASES = frozenset(
     {
         "blight",

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from leafmould.notes.draft import Done, Draft, Span
 from leafmould.notes.entries import Fate
+from leafmould.notes.set_right import add_what_was_used, is_how_much_was_used
 from leafmould.notes.words import nouns
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
@@ -67,6 +68,9 @@ def merge_yields(done: list[Done]) -> list[Done]:
             )
             before.draft.spans += [s for s in _all_spans(clause.draft) if s[0] == "amount"]
             before.draft.asked += clause.draft.asked
+            continue
+        if before is not None and is_how_much_was_used(clause, before):
+            add_what_was_used(clause, before)
             continue
         if before is not None and _is_where_bought(clause, before):
             before.draft.source = before.draft.source or clause.draft.source

@@ -103,7 +103,9 @@ def _read(line: OneLine) -> LineReading:
         told = f'"{rest.written(0, found.verb_end)}" may be "picked" or "planted"; read as "picked".'
         line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
     clauses = by_days(rest)
-    if clauses:
+    if clauses and clauses[0].verb == "collected":
+        found = None  # "eggs: 3 Mon, 5 Tue"
+    elif clauses:
         line.asked.append(
             Asked(Level.QUESTION, f'No action is named; read as "{clauses[0].verb}".', rest.starts[0])
         )
@@ -274,7 +276,7 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
         settle_items(clause)
     if len(done) > 1:
         done = merge_yields(done)
-        share_backward(done)
+        share_backward(done, typed)
         done = gather_fates(done)
         done = apart_by_sentence(done, typed)
         inherit(done, typed)

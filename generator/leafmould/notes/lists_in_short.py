@@ -25,7 +25,11 @@ CROPS = (Kind.CROP, Kind.CROP_GROUP)
 
 def by_days(typed: Typed) -> list[Clause]:
     """ "Courgettes: 3 Tues, 2 today": a picking for each day; none if the line is no such list."""
-    if ":" not in typed.plain or DAYS.isdisjoint(typed.words):
+    if DAYS.isdisjoint(typed.words):
+        return []
+    if "egg" in typed.words and (eggs := _eggs_by_days(typed)):
+        return eggs
+    if ":" not in typed.plain:
         return []
     first = typed.stops[0]
     if first >= typed.count or ":" not in typed.gaps[first] or not _names_crop(typed, 0, first):
@@ -42,6 +46,30 @@ def by_days(typed: Typed) -> list[Clause]:
         Clause(start, begin, begin, end, (), verb)
         for start, begin, end in zip(starts, begins, ends, strict=True)
     ]
+
+
+def _eggs_by_days(typed: Typed) -> list[Clause]:
+    """ "eggs 4 mon 5 tue", "eggs: Mon 4, Tue 5": what was collected on each day."""
+    spots = [i for i in range(typed.count) if typed.words[i] not in BESIDE_EGGS]
+    pairs = [*zip(spots[::2], spots[1::2], strict=False)]
+    if len(pairs) < 2 or len(spots) % 2:
+        return []
+    is_day_first = typed.words[spots[0]] in DAYS
+    if any(b - a > 2 or (typed.words[a] in DAYS) is not is_day_first for a, b in pairs):
+        return []
+    counts = [b if is_day_first else a for a, b in pairs]
+    days = [a if is_day_first else b for a, b in pairs]
+    if not all(typed.words[i].isdigit() for i in counts) or not all(typed.words[i] in DAYS for i in days):
+        return []
+    begins = [0, *(a for a, _ in pairs[1:])]
+    ends = [*begins[1:], typed.count]
+    return [
+        Clause(begin, count, count, end, (), "collected", "eggs")
+        for begin, count, end in zip(begins, counts, ends, strict=True)
+    ]
+
+
+BESIDE_EGGS = frozenset({"egg", "on", "and", "n", "the", "collected", "got", "had", "from", "hen"})
 
 
 def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:

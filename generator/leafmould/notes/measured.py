@@ -27,7 +27,11 @@ CURRENCY = re.compile(
 SPACING_WORDS = frozenset({"apart", "spacing", "between", "centre", "center", "space", "spaced", "gap", "oc"})
 
 
-DEPTH_WORDS = frozenset({"deep", "high", "tall", "wide", "across", "thick", "pot", "depth", "down", "hole"})
+DEPTH_WORDS = frozenset(
+    {"deep", "high", "tall", "wide", "across", "thick", "pot", "depth", "down", "hole", "trench", "drill", "furrow", "ridge"}
+)  # fmt: skip
+ROW_GAPS = frozenset({"mm", "cm", "in", "ft"})
+""" "27in rows": how far apart rows are; "3 m rows" are long."""
 
 
 def take_reading(walk: Walk) -> bool:
@@ -149,6 +153,8 @@ def take_measured(walk: Walk, read: Read) -> bool:
         return True
     if walk.has("crop!") and _spacing_both_ways(walk, i):
         return True
+    if _hands_apart(walk, read) or _row_gap(walk, read):
+        return True
     is_height = amount.unit in ("cm", "mm", "ft", "m") and walk.verb.name in TALL
     if is_height or (amount.unit in ("cm", "mm") and walk.verb.name == "picked"):
         walk.draft.leave(i, read.end, walk.after_comma)  # "courgette, 10cm": how long it was
@@ -169,6 +175,11 @@ def take_measured(walk: Walk, read: Read) -> bool:
             follows in SPACING_WORDS
             or _is_gap_alone(walk, amount, read.end)
             or (
+                walk.verb.name == "thinned"
+                and amount.unit in ("mm", "cm", "in")
+                and follows not in ("of", "row")
+            )
+            or (
                 (before in ("at", "spaced", "spacing", "to") or walk.typed.gaps[i].endswith("@"))
                 and (walk.has("crop!") or walk.verb.name == "thinned")
                 and amount.unit != "m"
@@ -176,15 +187,47 @@ def take_measured(walk: Walk, read: Read) -> bool:
         ):
             end = j + (follows in SPACING_WORDS)
             end += walk.word(end) in ("plant", "row", "them", "each") and walk.word(end - 1) == "between"
-            walk.draft.spacing = walk.typed.written(i, end)
-            walk.span("spacing", i, end)
-            walk.i = end
+            _keep_spacing(walk, i, end)
             return True
         if follows in DEPTH_WORDS:
             walk.draft.leave(i, j + 1, walk.after_comma)
             walk.i = j + 1
             return True
     return False
+
+
+def _hands_apart(walk: Walk, read: Read) -> bool:
+    """ "four fingers apart", "a hand's breadth apart": measured with what is at hand."""
+    end, stop = read.end, walk.stop(walk.i)
+    near = walk.typed.words[end : min(end + 3, stop)]
+    if "apart" not in near or read.amount.unit not in ("piece", "hand", "plant", "cane"):
+        return False
+    j = end + near.index("apart") + 1
+    if any(walk.typed.names(k)[0] for k in range(end, j)):
+        return False  # "12 leeks apart"
+    _keep_spacing(walk, walk.i, j)
+    return True
+
+
+def _row_gap(walk: Walk, read: Read) -> bool:
+    """ "15 in apart, 27 in rows"."""
+    if (
+        read.amount.unit not in ROW_GAPS
+        or walk.word(read.end) != "row"
+        or not walk.has("crop!")
+        or not walk.typed.written(read.end, read.end + 1).endswith("s")
+    ):
+        return False
+    _keep_spacing(walk, walk.i, read.end + 1)
+    return True
+
+
+def _keep_spacing(walk: Walk, i: int, end: int) -> None:
+    """How far apart; a second such distance stands beside the first."""
+    written = walk.typed.written(i, end)
+    walk.draft.spacing = f"{walk.draft.spacing}, {written}" if walk.draft.spacing else written
+    walk.span("spacing", i, end)
+    walk.i = end
 
 
 def _is_gap_alone(walk: Walk, amount: Amount, end: int) -> bool:
@@ -198,7 +241,7 @@ def _is_gap_alone(walk: Walk, amount: Amount, end: int) -> bool:
 TALL = frozenset({"staked", "tied in", "pinched out", "saw", "came up", "finished"})
 """Beside these a length is how tall something stands."""
 BOTH_WAYS = re.compile(
-    r"(\d{1,3})\s?(cm|in|inch(?:es)?|\"|')?\s?x\s?(\d{1,3})\s?(cm|in(?!\s)|inch(?:es)?|\"|')?(?:\s(?:apart|spacing|centres))?(?=\s*(?:$|[,;.)]|\s(?:in|on|along)\s))",
+    r"(\d{1,3})\s?(mm|cm|in|inch(?:es)?|\"|')?\s?x\s?(\d{1,3})\s?(mm|cm|in(?!\s)|inch(?:es)?|\"|')?(?:\s(?:apart|spacing|centres|grid))?(?=\s*(?:$|[,;.)]|\s(?:in|on|along)\s))",
     re.IGNORECASE,
 )
 

@@ -94,6 +94,7 @@ def take_object(walk: Walk, clause: Clause) -> None:
             or _first(walk, clause, nouns.HONEY, "honey")
             or _first(walk, clause, frozenset({"cocoon"}), "cocoons")
             or ("honey" if clause.first_word in ("extracted", "spun", "robbed") else None)
+            or ("eggs" if clause.subject == "eggs" else None)
             or _words(walk, i)
         )
     elif walk.verb.name == "pinched out":

@@ -41,6 +41,8 @@ def part_at(walk: Walk, i: int) -> int:
         return i + 3
     if word in ("back", "front") and follows == "step":
         return 0  # of the house
+    if word == "whole" and follows == "half":
+        return 0  # "a whole half pound"
     if word in nouns.PART_SIDES and follows in nouns.PART_ENDS and not walk.bed_at(i)[1]:
         return i + 2
     return 0
@@ -99,6 +101,8 @@ LETTERS = {"n": "north", "s": "south", "e": "east", "w": "west"}
 def _lone_side(walk: Walk, i: int) -> int:
     """ "Long border, south": a side alone right behind its bed; "Long border N"."""
     i = walk.past_articles(i)
+    if walk.word(i) == "left" and i and not walk.typed.breaks[i]:
+        return 0  # "half left", "12 left"
     if walk.word(i) in LETTERS and walk.typed.capital(i) and _is_behind_place(walk, i):
         return i + 1 if i + 1 >= walk.end or walk.typed.breaks[i + 1] else 0
     if (

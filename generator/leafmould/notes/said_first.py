@@ -158,7 +158,7 @@ def is_to_cure(typed: Typed, clause: Clause) -> bool:
 
 
 STEEPS = _words(
-    "gin vodka brandy rum whisky vinegar brine salt syrup steep soak ferment cure pickle dehydrator demijohn crock kilner"
+    "gin vodka brandy rum whisky vinegar brine salt syrup steep ferment cure pickle dehydrator demijohn crock kilner"
 )
 
 

@@ -124,6 +124,21 @@ def _found(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     return "remark", None
 
 
+CAGED = frozenset({"tomato", "tom", "tomatoe", "pepper", "chilli", "aubergine", "eggplant", "cucumber", "peony", "dahlia", "tomatillo"})  # fmt: skip
+""" "caged the tomatoes": held up, where gooseberries are caged against birds."""
+ANIMALS = one_of(nouns.HENS | frozenset({"bee", "rabbit", "worm", "chook", "animal", "sheep"}))
+DROPPINGS = nouns.MANURES | frozenset({"pellet", "manure", "bedding", "compost", "feed"})
+
+
+def _is_droppings(typed: Typed, clause: Clause) -> bool:
+    """ "fed the roses with chicken pellets": no chickens were fed."""
+    spots = [i for i in range(clause.verb_end, clause.end) if typed.words[i] in ANIMAL_WORDS]
+    return bool(spots) and all(
+        typed.words[i + 1 : i + 2] != [] and typed.words[i + 1] in DROPPINGS for i in spots
+    )
+
+
+ANIMAL_WORDS = nouns.HENS | frozenset({"rabbit", "worm", "chook", "sheep"})
 PAPER = frozenset({"paper", "towel", "tissue", "kitchen"})
 
 
@@ -150,6 +165,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
         {"bulb", "clove", "seed", "packet"} & set(typed.words[clause.start : clause.verb_start])
     ),
     "pest eggs": is_pest_eggs,
+    "caged plant": lambda typed, clause: not CAGED.isdisjoint(typed.words),
     "for something": for_something,
     "given on": given_on,
     "for seed": followed_by("for", "seed"),
@@ -215,7 +231,7 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "cuttings": cuttings,
     "trouble first": trouble_first,
     "trouble": is_trouble,
-    "animals": one_of(nouns.HENS | frozenset({"bee", "rabbit", "worm", "chook", "animal", "sheep"})),
+    "animals": lambda typed, clause: not _is_droppings(typed, clause) and ANIMALS(typed, clause),
     "hens": hens,
     "hens onto": hens_onto,
     "eggs": one_of(nouns.EGGS),
@@ -240,7 +256,8 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "jar": one_of(frozenset({"jar", "bottle", "tin", "bag", "packet", "tub"})),
     "meal": one_of(frozenset({"breakfast", "lunch", "dinner", "tea", "supper"})),
     "soil": one_of(frozenset({"soil", "ph"})),
-    "chit": one_of(frozenset({"chit", "chitting", "harden"})),
+    "chit": one_of(frozenset({"chit", "chitting", "harden", "soak", "soaking"})),
+    "overnight": one_of(frozenset({"overnight", "hour", "hr", "hrs", "before"})),
     "grass": one_of(
         frozenset(
             {

@@ -13,11 +13,27 @@ from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
+from leafmould.values.quantities import Amount
 
 CONTAINERS = frozenset({"cell", "tray", "pot", "module", "flat", "seedtray", "hole", "plug", "station"})
 SHARED_OUT = CONTAINERS | frozenset({"tub", "bucket", "bag", "container", "hill", "mound", "row", "bed", "box", "planter", "can", "punnet", "jar", "plant", "wigwam", "cane", "pole", "growbag", "trough", "basket", "block", "barrel", "square"})  # fmt: skip
 """What a number may be meant for each of: "2 per tub"."""
 STUFF = frozenset({"seed", "plant", "bulb", "clove", "seedling"})
+
+
+def each_side(walk: Walk, read: Read) -> Read:
+    """ "4 each side": eight."""
+    sides = walk.typed.words[read.end : min(read.end + 2, walk.end)]
+    if sides not in (["each", "side"], ["each", "end"]) or read.amount.value is None:
+        return read
+    amount = on_both_sides(read.amount, walk.typed.written(read.end, read.end + 2))
+    return read._replace(amount=amount, end=read.end + 2)
+
+
+def on_both_sides(amount: Amount, sides: str) -> Amount:
+    """So many "each side": twice as many."""
+    low, high = (amount.low or 0.0) * 2, (amount.high or 0.0) * 2
+    return replace(amount, written=f"{amount.written} {sides}", low=low, high=high)
 
 
 def leave_share(walk: Walk, read: Read, i: int) -> bool:

@@ -14,6 +14,17 @@ from leafmould.values.names import fold_word
 if TYPE_CHECKING:
     from leafmould.notes.typed import Typed
 
+SAME_LENGTH = str.maketrans(
+    {
+        "‘": "'", "’": "'", "‚": "'", "‛": "'", "′": "'", "`": "'", "´": "'", "‹": "'", "›": "'",
+        "“": '"', "”": '"', "„": '"', "‟": '"', "″": '"', "«": '"', "»": '"', "−": "-", "–": "-", "—": "-",
+        "‐": "-", "‑": "-", "‒": "-", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\t": " ", "，": ",", "、": ",",
+        "：": ":", "×": "x", "⁄": "/", "∕": "/", "\u200b": " ", "\ufeff": " ", "〜": "~", "～": "~", "º": "°", "˚": "°", "µ": "u",
+    }
+)  # fmt: skip
+"""Signs that mean the same are written the same; every position stays what it was."""
+
+
 ARROW = re.compile(r"-+>|=+>|→|⇒|➜|➔")
 PICTURES = {
     "🍅": "tomato", "🥒": "cucumber", "🥕": "carrot", "🌽": "sweetcorn", "🥔": "potato", "🍓": "strawberry", "🧅": "onion",

@@ -8,6 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from leafmould.notes.beside_crop import UNKNOWN_WORDS
+from leafmould.notes.days_in_figures import day_in_figures
 from leafmould.notes.details import (
     take_exceptions,
 )
@@ -15,7 +16,7 @@ from leafmould.notes.new_places import near_place_alone
 from leafmould.notes.parts import take_part
 from leafmould.notes.places import past_whole
 from leafmould.notes.plans import intention_at
-from leafmould.notes.shares import SHARED_OUT
+from leafmould.notes.shares import SHARED_OUT, on_both_sides
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
@@ -73,10 +74,24 @@ def take_each(walk: Walk) -> bool:
         walk.draft.is_each = walk.draft.is_each or word == "each"
         if word != "each":
             return False
+        if walk.word(i + 1) in ("side", "end") and _on_each_side(walk, i):
+            return True
         walk.span("each", i, i + 1)
         walk.i = i + 1 + (walk.word(i + 1) in ("of", "in"))
         return True
     return False
+
+
+def _on_each_side(walk: Walk, i: int) -> bool:
+    """ "6 each side": twelve."""
+    amounts = walk.draft.item.amounts
+    if not amounts or amounts[-1].value is None:
+        return False
+    walk.draft.is_each = False
+    amounts[-1] = on_both_sides(amounts[-1], walk.typed.written(i, i + 2))
+    walk.span("each", i, i + 2)
+    walk.i = i + 2
+    return True
 
 
 def rate_of_crop(walk: Walk, i: int, end: int) -> bool:
@@ -163,6 +178,7 @@ def take_remark(walk: Walk) -> bool:
     end = i + 1
     while (
         end < walk.stop(i)
+        and not (word in WHERE and end > i + 1 and day_in_figures(walk, end))
         and not (
             word != "which"
             and walk.word(end) in ("in", "from", "into", "over", "on", "along", "across")
@@ -179,6 +195,13 @@ def take_remark(walk: Walk) -> bool:
     walk.draft.leave(i, end, walk.after_comma)
     walk.i = end
     return True
+
+
+WHERE = frozenset(
+    {"under", "between", "behind", "beside", "near", "with", "against", "around", "round", "inside", "outside", "along", "below",
+     "above", "among", "alongside", "opposite"}
+)  # fmt: skip
+"""What follows these says where or with what, and a day behind it is the day of the deed."""
 
 
 def _is_left_standing(walk: Walk, word: str) -> bool:

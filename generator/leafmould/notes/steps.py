@@ -81,6 +81,7 @@ NUMBERS = (
     | nouns.HOLDERS
     | nouns.SIZES
     | nouns.ORDINALS
+    | nouns.PICK_NOUNS
     | {DIGITS, "x", "dozen", "half", "quarter", "all", "both", "bunch", "icecream"}
 )
 

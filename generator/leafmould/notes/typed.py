@@ -11,8 +11,9 @@ from functools import lru_cache
 from itertools import accumulate
 
 from leafmould.notes.clipped import CLIPPED_WORDS, read_in_full
+from leafmould.notes.feeds import FED_WITH, no_crops_of_feeds
 from leafmould.notes.quotes import find_quotes
-from leafmould.notes.signs import read_signs
+from leafmould.notes.signs import SAME_LENGTH, read_signs
 from leafmould.notes.slips import mend, strange_words
 from leafmould.notes.words.misspelt import MISSPELT
 from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
@@ -22,6 +23,7 @@ from leafmould.notes.words.prepositions import (
     ABOUT_SIGNS,
     GLUED,
     SAID_AS,
+    SAID_AS_SECOND,
     SAID_AS_STARTS,
     SHORTENED,
     ends_nothing,
@@ -29,16 +31,6 @@ from leafmould.notes.words.prepositions import (
 from leafmould.notes.words.spellings import SPELLINGS
 from leafmould.notes.words.verbs import LONGEST_PAST
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
-
-SAME_LENGTH = str.maketrans(
-    {
-        "‘": "'", "’": "'", "‚": "'", "‛": "'", "′": "'", "`": "'", "´": "'", "‹": "'", "›": "'",
-        "“": '"', "”": '"', "„": '"', "‟": '"', "″": '"', "«": '"', "»": '"', "−": "-", "–": "-", "—": "-",
-        "‐": "-", "‑": "-", "‒": "-", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\t": " ", "，": ",", "、": ",",
-        "：": ":", "×": "x", "⁄": "/", "∕": "/", "\u200b": " ", "\ufeff": " ", "〜": "~", "～": "~", "º": "°", "˚": "°", "µ": "u",
-    }
-)  # fmt: skip
-"""Signs that mean the same are written the same; every position stays what it was."""
 
 BREAKS = re.compile(
     r"[,;:()\[\]{}|!…\n\r*=]|\s-+(?:\s|$)|^-+\s|[.?](?:\s|$)|->|→|·|•|[\u2600-\u27bf\U0001f300-\U0001faff]"
@@ -114,6 +106,8 @@ class Typed:
             self._mend(strange)
         looks = _first_looks(self.vocabulary)
         self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
+        if not FED_WITH.isdisjoint(self.words):
+            no_crops_of_feeds(self)
         self.found += NO_NAMES
 
     def _cut_again(self, is_glued: bool) -> None:
@@ -148,7 +142,10 @@ class Typed:
     def _say_as_one(self) -> None:
         """ "an ice cream tub": no ice; "a feed sack": no feed. "in Front row" stays, where that is a bed."""
         for i in range(self.count - 1):
-            word = SAID_AS.get((self.words[i], self.words[i + 1]))
+            pair = (self.words[i], self.words[i + 1])
+            if pair in SAID_AS_SECOND:
+                self.words[i + 1] = SAID_AS_SECOND[pair]
+            word = SAID_AS.get(pair)
             if word is not None and not self.vocabulary.at(self.words, i + 1, Kind.BED)[0]:
                 self.words[i] = self.words[i + 1] = word
 

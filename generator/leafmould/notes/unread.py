@@ -186,6 +186,8 @@ def _names_nothing(clause: Done, typed: Typed) -> bool:
         return False
     if any(a.whole for i in draft.items for a in i.amounts):
         return True
+    if clause.verb.name == "pinched out" and not draft.left:
+        return True  # "side shoots out": of which plants is not said
     return any(
         typed.words[start] not in REMARK_OPENERS
         and typed.words[start] not in PLACE_OPENERS

@@ -99,6 +99,8 @@ def _troubles(typed: Typed) -> Clause | None:
         if word == "cabbage" and typed.words[i + 1 : i + 2] == ["white"]:
             last, i = i + 1, i + 2
             continue
+        if i and word in NAMED_SO and typed.capital(i) and typed.kind(i - 1, Kind.CROP)[0]:
+            return None  # "Sweetcorn Swift": a variety
         if (word in nouns.TROUBLES and size <= 1) or (word == "damage" and last >= 0):
             last, i = i, i + 1
         elif (
@@ -131,6 +133,10 @@ AT_IT = _words(
     """munching eating chewing nibbling pecking attacking covering swarming crawling stripping devouring shredding gnawing
     ravaging demolishing enjoying feasting browsing digging scratching scoffing nobbling"""
 )
+NAMED_SO = _words(
+    "swift storm frost snow ice wind starling marten peacock fox badger turkey pheasant turkey jay rook crow dove"
+)
+"""Troubles that varieties are called after."""
 TROUBLE_PLACES = frozenset(
     {"on", "in", "at", "all", "over", "everywhere", "round", "around", "under", "again", "about", "back"}
 )

@@ -217,12 +217,13 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "aired": (("place", "uncovered"), ("else", "remark")),
     "blanched": (("leek", "earthed up"), ("else", "put up")),
     "trained": (("crop", "tied in"), ("else", "remark")),
-    "soaked": (("seed", "remark"), ("else", "watered")),
+    "soaked": (("seed", "remark"), ("overnight", "remark"), ("else", "watered")),
     "failed": (("crop", "lost"), ("else", "remark")),
     "gone": (("amendment first", "remark"), ("crop", "lost"), ("else", "remark")),
     "showing": (("trouble", "saw"), ("crop", "came up"), ("else", "remark")),
     "fenced": (("hens", "penned"), ("else", "remark")),
     "put away": (("crop", "stored"), ("else", "remark")),
+    "caged": (("caged plant", "staked"), ("else", "netted")),
     "applied nematodes": (("else", "released"),),
 }  # fmt: skip
 """form -> (what stands beside it, action), the first that fits; "remark": kept as text; "ask A or B": read

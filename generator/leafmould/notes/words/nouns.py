@@ -329,7 +329,7 @@ SELDOM_VARIETY = _words(
     giant mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
     damaged bolted dead dying forced overwintered overwintering wintered autumn spring summer winter fall salad pot indoor
     outdoor climbing dwarf bush pole maincrop main second third fourth early-crop tender sweet bitter hot mild wild
-    self-sown self sown volunteer saved bought shop free lots beautiful gorgeous decent proper perfect fat thin long
+    self-sown self sown volunteer saved bought shop free apart lots beautiful gorgeous decent proper perfect fat thin long
     short round straggly straggling crop crops crunchy tasty delicious yummy manky wonky slug-eaten eaten nibbled wormy
     tired sorry rotten mouldy moldy soft hard cracked bendy curly flat rather very really quite so too not no
     quick another's everyone today tonight yesterday now again finally already still also then about around

@@ -100,7 +100,14 @@ SAID_AS = {
     ("ice", "cream"): "icecream", ("feed", "sack"): "feedsack", ("feed", "bag"): "feedbag", ("frost", "free"): "frostfree", ("in", "front"): "beyond", ("in", "place"): "instead", ("leaf", "mould"): "leafmould", ("leaf", "mold"): "leafmould",
 }  # fmt: skip
 """Two words of which the first alone would mean something else."""
-SAID_AS_STARTS = frozenset(first for first, _ in SAID_AS)
+SAID_AS_SECOND = {
+    **dict.fromkeys((("sweet", w) for w in ("tater", "tatty", "tattie", "spud", "potatoe", "pot", "tatie")), "potato"),
+    **dict.fromkeys((("jerusalem", w) for w in ("choke", "arti", "artichock")), "artichoke"),
+    **dict.fromkeys((("globe", w) for w in ("choke", "arti", "artichock")), "artichoke"),
+    ("spring", "cab"): "cabbage", ("brussel", "spout"): "sprout", ("sweet", "pep"): "pepper",
+}  # fmt: skip
+"""Two words of which the second is cut short or local: folded, with what it is in full."""
+SAID_AS_STARTS = frozenset(first for first, _ in (*SAID_AS, *SAID_AS_SECOND))
 
 GLUED = {
     "2day": "today",
@@ -149,7 +156,7 @@ in the region of; at least; no less than; a good; a solid; a scant; a generous; 
 must be; must have been; like; what felt like; what looked like
 """
 EXACT_PHRASES = """
-a total of; a grand total of; a grand; a full; a whole; a whopping; a massive; a huge; a mere; a measly; a paltry; a record; a respectable; an impressive; a bumper;
+a total of; a grand total of; a grand; a full; a whole; whole; a whopping; a massive; a huge; a mere; a measly; a paltry; a record; a respectable; an impressive; a bumper;
 a lovely; a nice; a decent; another good; another whole
 """
 ABOUT_BY_FIRST: dict[str, tuple[tuple[tuple[str, ...], str], ...]] = {}

@@ -115,6 +115,7 @@ class Bar:
     x: float
     width: float
     is_open: bool = False  # estimated: drawn as an outline
+    told: str = ""  # its days, for the table behind the strip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,12 +1,13 @@
 """A planting's year along the months: raised, in the ground, picked, expected.
 
 What was noted is drawn solid, what was estimated or is only expected is drawn open, and where nothing is
-known nothing is drawn. Each row says the same in words.
+known nothing is drawn. Each row says the same in words, and each bar its days for the table behind the strip.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.charts.strip import place, stretch
@@ -16,7 +17,7 @@ from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Bar, Link, StripRow
 from leafmould.values.when import When
-from leafmould.values.wording import day, day_range
+from leafmould.values.wording import day, day_range, when_words
 
 
 def strip_row(planting: Planting, year: int, ledger: Ledger, *, note: str = "") -> StripRow:
@@ -39,38 +40,69 @@ def _link(planting: Planting, ledger: Ledger) -> Link:
 @once
 def _bars_by_year(planting: Planting, ledger: Ledger) -> dict[int, tuple[Bar, ...]]:
     """The bars of every season it stood in: its bed's page and its crop's draw the same."""
-    others = [*_picking(planting, ledger), *_expected(planting, ledger)]
-    return {year: _bars(planting, year, others, ledger) for year in ledger.years_of[planting.id]}
+    spans = [*_ground(planting, ledger), *_picking(planting, ledger), *_expected(planting, ledger)]
+    return {year: _bars(planting, year, spans, ledger) for year in ledger.years_of[planting.id]}
 
 
-def _bars(planting: Planting, year: int, others: list[Span], ledger: Ledger) -> tuple[Bar, ...]:
+GUESS = " (estimated)"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Span:
+    """A stretch of a planting's life, over all its seasons."""
+
+    kind: str
+    first: date
+    last: date
+    is_open: bool = False  # drawn as an outline
+    begun: str = ""  # its beginning as written, where that is no day
+    done: str = ""  # its end likewise
+    is_guess: bool = False  # nothing tells that it still stood
+
+
+def _bars(planting: Planting, year: int, spans: list[Span], ledger: Ledger) -> tuple[Bar, ...]:
     begins, ends = ledger.year_begins(year), ledger.year_ends(year)
-    spans = [*_ground(planting, ledger, min(ends, ledger.garden.on)), *others]
+    still = ledger.garden.on if planting.is_open else None
     found = [
-        _bar(kind, first, last, begins, is_open=is_open)
-        for kind, first, last, is_open in spans
-        if first <= ends and last >= begins
+        _bar(span, (begins, ends), still) for span in spans if span.first <= ends and span.last >= begins
     ]
     return tuple([bar for bar in found if bar])
 
 
-Span = tuple[str, date, date, bool]
-
-
-def _ground(planting: Planting, ledger: Ledger, ends: date) -> Iterable[Span]:
-    """Raised under glass until planted out, then in the ground until it ended or as far as is known."""
+def _ground(planting: Planting, ledger: Ledger) -> Iterable[Span]:
+    """Raised under glass until planted out, then in the ground until it ended or to this day."""
     start, placed = planting.start, planting.in_bed_from
     if start is None or placed is None:
         return
-    last = planting.ended_on or ends
+    last = planting.ended_on or ledger.garden.on
     if start.first < placed.first:
-        yield "raised", start.first, placed.first, not start.is_exact
+        yield Span(
+            kind="raised",
+            first=start.first,
+            last=placed.first,
+            is_open=not start.is_exact,
+            begun=_coarse(start),
+            done=_coarse(placed),
+        )
     if placed.first <= last:
         is_open = planting.end_is_estimated or not placed.is_exact
         sure = min(last, _last_known(planting, ledger)) if is_open and placed.is_exact else last
-        yield "ground", placed.first, sure, not placed.is_exact
+        done = f"{day(last, last.year)}{GUESS}" if planting.end_is_estimated and sure == last else ""
+        yield Span(
+            kind="ground",
+            first=placed.first,
+            last=sure,
+            is_open=not placed.is_exact,
+            begun=_coarse(placed),
+            done=done,
+        )
         if sure < last:
-            yield "ground", sure, last, True
+            yield Span(kind="ground", first=sure, last=last, is_open=True, is_guess=True)
+
+
+def _coarse(when: When) -> str:
+    """A date that is no day, as the gardener wrote it."""
+    return "" if when.is_exact else when_words(when)
 
 
 def _last_known(planting: Planting, ledger: Ledger) -> date:
@@ -86,19 +118,50 @@ def _picking(planting: Planting, ledger: Ledger) -> Iterable[Span]:
         when = ledger.garden.picking_by_id[key].when
         by_year.setdefault(ledger.year_of(when.first), []).append(when)
     for moments in by_year.values():
-        first, last = min(m.first for m in moments), max(m.last for m in moments)
-        yield "picking", first, last, not all(m.is_exact for m in moments)
+        first, last = min(moments, key=lambda m: m.first), max(moments, key=lambda m: m.last)
+        is_open = not all(m.is_exact for m in moments)
+        yield Span(
+            kind="picking",
+            first=first.first,
+            last=last.last,
+            is_open=is_open,
+            begun=_coarse(first),
+            done=_coarse(last),
+        )
 
 
 def _expected(planting: Planting, ledger: Ledger) -> Iterable[Span]:
     forecast = ledger.reckoned.forecasts.get(planting.id)
     if forecast and planting.is_open and planting.first_picked is None:
-        yield "expected", forecast.earliest, forecast.latest, True
+        yield Span(kind="expected", first=forecast.earliest, last=forecast.latest, is_open=True)
 
 
-def _bar(kind: str, first: date, last: date, begins: date, *, is_open: bool) -> Bar | None:
-    found = stretch(first, last, begins)
-    return Bar(kind=kind, x=found[0], width=found[1], is_open=is_open) if found else None
+def _bar(span: Span, season: tuple[date, date], still: date | None) -> Bar | None:
+    """A span in a season, unless it misses it; one in the ground that ends on the day `still` has not ended."""
+    found = stretch(span.first, span.last, season[0])
+    if found is None:
+        return None
+    is_still = span.kind == "ground" and span.last == still and still <= season[1]
+    told = _since(span, season[0]) if is_still else _days_told(span, season)
+    told += GUESS if span.is_guess else ""
+    return Bar(kind=span.kind, x=found[0], width=found[1], is_open=span.is_open, told=told)
+
+
+def _since(span: Span, begins: date) -> str:
+    return f"since {span.begun or day(span.first, span.first.year if span.first >= begins else None)}"
+
+
+def _days_told(span: Span, season: tuple[date, date]) -> str:
+    """The days of a span, as far as they lie in the season it is drawn in."""
+    first, last = span.first, span.last
+    begun, done = span.begun or day(first, first.year), span.done or day(last, last.year)
+    if first < season[0]:
+        return f"until {done}" if last <= season[1] else "all year"
+    if last > season[1]:
+        return f"from {begun}"
+    if begun == done:
+        return begun
+    return f"{begun} – {done}" if span.begun or span.done else day_range(first, last)
 
 
 @once

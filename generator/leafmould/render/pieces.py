@@ -7,7 +7,7 @@ Everything that is not ours is written safely: no sign in a note can become HTML
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 from jinja2 import pass_context
@@ -31,6 +31,7 @@ from leafmould.pages.page import (
 )
 from leafmould.pages.sections import Moment
 from leafmould.render.plates import Plates
+from leafmould.render.strips import strip, strip_table
 
 
 @lru_cache(maxsize=1 << 16)
@@ -125,14 +126,13 @@ class Pieces:
         """Pictures beside each other; `is_first` where they stand at the top of a page."""
         return Markup(self._plates.row(several, is_first=is_first))
 
-    def strip(self, rows: Iterable[StripRow]) -> Markup:
+    def strip(self, rows: Sequence[StripRow]) -> Markup:
         """Plantings drawn along the months of a year."""
-        months = "".join(f"<span>{safe(letter)}</span>" for letter in self._months)
-        drawn = "".join(_strip_row(row, self._root) for row in rows)
-        return Markup(
-            f'<div class="strip">\n<div class="months" aria-hidden="true">{months}</div>\n'
-            f"<ul>\n{drawn}</ul>\n</div>"
-        )
+        return Markup(strip(rows, self._months, self._root))
+
+    def strip_table(self, rows: Sequence[StripRow], name: str) -> Markup:
+        """The same days as a table, behind the strip."""
+        return Markup(strip_table(rows, name, self._root))
 
     def moments(self, several: Iterable[Moment]) -> Markup:
         """A planting's dates as labels and days."""
@@ -298,22 +298,3 @@ def _wait(tag: Tag) -> str:
         '<svg class="wait" viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">'
         f'<path class="way" d="M0 2H100"/>{opens}<path class="gone" d="M0 2H{wait.gone}"/></svg>'
     )
-
-
-def _strip_row(row: StripRow, root: str) -> str:
-    note = f' <span class="aside">{safe(row.note)}</span>' if row.note else ""
-    name = f'<a href="{root}{safe(row.link.to)}">{safe(row.link.text)}</a>{note}'
-    bars = "".join(
-        [
-            f'<rect class="{bar.kind}{" open" if bar.is_open else ""}" x="{bar.x}" width="{bar.width}"/>'
-            for bar in row.bars
-        ]
-    )
-    today = f'<path class="today" d="M{row.today} 0V10"/>' if row.today else ""
-    drawn = (
-        f'<svg viewBox="0 0 120 10" preserveAspectRatio="none" '
-        f'role="img" aria-label="{safe(row.says)}">{bars}{today}</svg>'
-    )
-    # What is drawn leads where its name leads; a keyboard need not stop at both.
-    way = f'<a href="{root}{safe(row.link.to)}" tabindex="-1">{drawn}</a>'
-    return f'<li><span class="row-name">{name}</span>{way}</li>\n'

@@ -173,12 +173,12 @@ def test_a_cover_may_carry_the_first_frost_over_the_new_year() -> None:
 
 def test_who_says_what_a_cover_gains() -> None:
     assert cover_words(HERE) == (
-        "fleece 2 weeks, glass 4 weeks at either end of the season: common practice, as garden.yaml says nothing of "
-        "cover. Light stays what it is."
+        "fleece 2 weeks, glass 4 weeks at either end of the season: common practice, as nothing of "
+        "cover is set down for this garden. Light stays what it is."
     )
     own = replace(HERE, cover=(Cover(name="hoops", days=20),), is_usual_cover=False)
     assert cover_words(own) == (
-        "hoops 20 days at either end of the season: as garden.yaml says. Light stays what it is."
+        "hoops 20 days at either end of the season: as set down for this garden. Light stays what it is."
     )
     assert cover_words(replace(HERE, cover=())) == ""
 
@@ -188,10 +188,10 @@ def test_frosts_are_told_with_their_chances() -> None:
     garden = garden_of("2026-05-06\n- frost −1\n", read)
     spring, autumn = frost_lines(garden, almanac(read, garden))
     assert spring.words == (
-        "9 May in half of all years, as garden.yaml says; frost comes after 24 May in 10% of years, after 27 April "
+        "9 May in half of all years, as set down for this garden; frost comes after 24 May in 10% of years, after 27 April "
         "in 90%. Noted here: 6 May, in 1 year."
     )
-    assert autumn.words == "6 October on average, as garden.yaml says."
+    assert autumn.words == "6 October on average, as set down for this garden."
 
 
 # Frosts noted and measured
@@ -210,7 +210,7 @@ def low(day: str, celsius: float) -> WeatherDay:
 def test_measured_frosts_count_as_noted_ones() -> None:
     rows = (low("2025-05-12", 0.0), low("2025-05-20", 0.4), low("2026-05-02", -1))
     assert spring_of("2026-05-06\n- frost −1\n", rows) == (
-        "9 May on average, as garden.yaml says. Noted here: 6 May to 12 May, in 2 years."
+        "9 May on average, as set down for this garden. Noted here: 6 May to 12 May, in 2 years."
     )
 
 
@@ -234,6 +234,6 @@ def test_the_last_frost_of_a_spring_is_known_a_month_later(on: date, is_told: bo
 def test_noted_frosts_far_after_the_average_are_a_warning() -> None:
     rows = (low("2023-05-20", -1), low("2024-05-25", -1), low("2025-05-22", -1))
     assert spring_of("2026-06-01\n- weeded Arch\n", rows) == (
-        "9 May on average, as garden.yaml says. Noted here: 20 May to 25 May, in 3 years. That is 13 days later in the "
-        "middle of the years: change garden.yaml, or go by the later date."
+        "9 May on average, as set down for this garden. Noted here: 20 May to 25 May, in 3 years. That is 13 days later in the "
+        "middle of the years: the later date is the one to go by until the average is set down anew."
     )

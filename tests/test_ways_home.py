@@ -172,6 +172,4 @@ def test_what_is_known_from_the_table_of_the_years_before_says_so(tmp_path: Path
     rows = "year,bed,crop\n2021,Arch,onion\n"
     site = site_of_notes(tmp_path, BEDS, {"../records/beforehand.csv": rows}, on=date(2026, 7, 15))
     section = Book(site).ids["beds/arch.html"]["onion_arch_2021"]
-    assert text(section.select_one(".remark")) == (
-        "From the table of the years before the notes: records/beforehand.csv."
-    )
+    assert text(section.select_one(".remark")) == ("From the table of the years before the notes.")

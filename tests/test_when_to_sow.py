@@ -273,16 +273,16 @@ def test_frosts_as_written_and_as_noted_stand_side_by_side() -> None:
         - frost
         """
     assert said(notes) == [
-        "22 May on average, as garden.yaml says. Noted here: 18 May to 26 May, in 2 years.",
-        "25 September on average, as garden.yaml says. Noted here: 20 September, in 1 year.",
+        "22 May on average, as set down for this garden. Noted here: 18 May to 26 May, in 2 years.",
+        "25 September on average, as set down for this garden. Noted here: 20 September, in 1 year.",
     ]
 
 
 def test_notes_that_differ_much_from_the_average_are_told() -> None:
     notes = "\n".join(f"{year}-06-0{year - 2022}\n- frost −1" for year in (2023, 2024, 2025))
     assert said(notes)[0] == (
-        "22 May on average, as garden.yaml says. Noted here: 1 June to 3 June, in 3 years. "
-        "That is 11 days later in the middle of the years: change garden.yaml, or go by the later date."
+        "22 May on average, as set down for this garden. Noted here: 1 June to 3 June, in 3 years. "
+        "That is 11 days later in the middle of the years: the later date is the one to go by until the average is set down anew."
     )
 
 
@@ -331,7 +331,7 @@ def test_ten_days_between_notes_and_average_are_told_and_nine_are_not(first: int
 
 
 def test_no_frost_noted_is_not_taken_for_none() -> None:
-    assert said("2026-05-01\n- sowed peas in Arch")[0] == "22 May on average, as garden.yaml says."
+    assert said("2026-05-01\n- sowed peas in Arch")[0] == "22 May on average, as set down for this garden."
 
 
 def test_the_dark_weeks_are_those_of_the_winter_to_come_or_going_on() -> None:

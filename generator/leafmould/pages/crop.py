@@ -157,7 +157,9 @@ def _about(crop: Crop, ledger: Ledger) -> tuple[str, ...]:
         "" if crop.family else "family not known",
         "in no table of crops; taken as written" if not crop.is_known else "",
         "the notes do not say which kind" if crop.group else "",
-        f"by crops.yaml: {', '.join(own)}" if own else "",
+        f"by {'crops.yaml' if ledger.household else 'the gardener’s own figures'}: {', '.join(own)}"
+        if own
+        else "",
     )
     return tuple(f"{words[:1].upper()}{words[1:]}." for words in known if words)
 

@@ -17,7 +17,9 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Doing, Figure, Link, PlantingLine, Plate
 from leafmould.pages.plates import planting_plate
 
-BEFOREHAND = "From the table of the years before the notes: records/beforehand.csv."
+BEFOREHAND = "From the table of the years before the notes"
+WHICH_TABLE = ": records/beforehand.csv"
+"""Told to the household alone: a stranger has no such file."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -169,7 +171,9 @@ def _remarks(planting: Planting, ledger: Ledger) -> tuple[str, ...]:
         else "",
         "Bought as plants." if planting.origin == "bought" else "",
         "Self-sown." if planting.origin == "self-sown" else "",
-        BEFOREHAND if planting.origin == "year only" and not planting.entries else "",
+        f"{BEFOREHAND}{WHICH_TABLE if ledger.household else ''}."
+        if planting.origin == "year only" and not planting.entries
+        else "",
         "When it began was not noted." if planting.origin == "unknown" and not planting.start else "",
     )
     return tuple(words for words in known if words)

@@ -54,9 +54,9 @@ def _words(
     said = [
         _by_chance(turn, average, chances)
         if average and chances
-        else f"{_day(average)} on average, as garden.yaml says."
+        else f"{_day(average)} on average, as set down for this garden."
         if average
-        else "No average stands in garden.yaml."
+        else "No average is set down for this garden."
     ]
     if noted:
         said.append(f"Noted here: {span_words(noted)}, in {counted(len(noted), 'year')}.")
@@ -69,7 +69,7 @@ def _by_chance(turn: Turn, average: tuple[int, int], chances: Chances) -> str:
     side = "after" if turn == "last frost of spring" else "before"
     others = [f"{side} {_day(day)} in {percent}%" for percent, day in chances if day != average]
     return (
-        f"{_day(average)} in half of all years, as garden.yaml says; frost comes {' of years, '.join(others[:1])}"
+        f"{_day(average)} in half of all years, as set down for this garden; frost comes {' of years, '.join(others[:1])}"
         f"{' of years' if others else ''}{''.join(f', {other}' for other in others[1:])}."
     )
 
@@ -80,7 +80,7 @@ def _apart(turn: Turn, average: tuple[int, int] | None, noted: Sequence[NotedFro
         side = "later" if turn == "last frost of spring" else "earlier"
         yield (
             f"That is {worse} days {side} in the middle of the years: "
-            f"change garden.yaml, or go by the {side} date."
+            f"the {side} date is the one to go by until the average is set down anew."
         )
 
 
@@ -94,9 +94,9 @@ def cover_words(almanac: Almanac) -> str:
         return ""
     gains = [f"{cover.name} {_gain(cover.days)}" for cover in almanac.cover]
     who = (
-        "common practice, as garden.yaml says nothing of cover"
+        "common practice, as nothing of cover is set down for this garden"
         if almanac.is_usual_cover
-        else "as garden.yaml says"
+        else "as set down for this garden"
     )
     return f"{', '.join(gains)} at either end of the season: {who}. Light stays what it is."
 

@@ -78,7 +78,7 @@ def take_date(walk: Walk) -> bool:
         return False  # "for the soup of tonight"
     lead = i
     if word in DATE_LEADS or word in ("the", "this", "last", "late", "early", "mid"):
-        if word == "since" and (walk.word(i - 1) == "first" or walk.verb.name in ("picked", "collected")):
+        if word == "since" and (walk.word(i - 1) == "first" or walk.verb.name in AT_ONCE):
             return False  # "first since November": when the last was
         lead = i + 1 if word in DATE_LEADS else i
         if lead < walk.end and walk.typed.words[lead] == "the" and lead > i:
@@ -122,6 +122,10 @@ def take_date(walk: Walk) -> bool:
     return True
 
 
+AT_ONCE = frozenset(
+    {"picked", "collected", "pruned", "weeded", "watered", "fed", "mulched", "thinned", "cleared", "took cuttings"}
+)  # fmt: skip
+"""What does not go on since a day: "its first trim since March"."""
 BEHIND_DAY = frozenset(
     {*MONTHS, *SHORT_MONTHS, *WEEKDAYS, "st", "nd", "rd", "th", "of", "day", "week", "month", "year", "to", "until", "till", "and", "bi",
      "bis", "er", "de", "the", "h", "hr", "hrs", "am", "pm", "uhr", "night", "ago", "au", "al", "days", "weeks", "wk", "wks", "fortnight", "fortnights", "months"}

@@ -209,12 +209,21 @@ def _is_day(words: list[str]) -> bool:
         for k, (a, b) in enumerate(pairwise(words))
     ):
         return True  # "in on the 21st"
-    if DAYS & set(words) or any(a == "day" and b in ("after", "before") for a, b in pairwise(words)):
+    if DAYS & set(words) or any(
+        a == "day" and b in ("after", "before") and not _is_counted(words[max(k - 1, 0)])
+        for k, (a, b) in enumerate(pairwise(words))
+    ):
         return True
     return any(
-        (a in ("last", "this") and b in LAST_DAYS) or (b == "day" and a.isalpha() and a not in PLAIN_DAYS)
+        (a in ("last", "this") and b in LAST_DAYS)
+        or (b == "day" and a.isalpha() and a not in PLAIN_DAYS and a not in nouns.NUMBERS)
         for a, b in pairwise(words)
     )
+
+
+def _is_counted(word: str) -> bool:
+    """The "eleven" of "eleven days before last year"."""
+    return word.isdigit() or (word in nouns.NUMBERS and word not in ("a", "an"))
 
 
 PLAIN_DAYS = _words(

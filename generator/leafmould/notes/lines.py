@@ -34,13 +34,20 @@ from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
 from leafmould.notes.lessons import opens_lesson
 from leafmould.notes.line_start import open_line
-from leafmould.notes.lists_in_short import by_days, comes_off_a_bed, with_picking_before, with_shares
+from leafmould.notes.lists_in_short import (
+    by_days,
+    comes_off_a_bed,
+    with_picking_before,
+    with_planting_before,
+    with_shares,
+)
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.mistyped import tell_mistyped
 from leafmould.notes.one_line import OneLine
 from leafmould.notes.remainder import join_kept, tell_remainder
 from leafmould.notes.senses import action_of
 from leafmould.notes.some_of_it import without_no_good
+from leafmould.notes.told_as_things import told_as_thing
 from leafmould.notes.too_long import long_line
 from leafmould.notes.typed import Typed
 from leafmould.notes.unread import tell_what_is_left
@@ -95,7 +102,7 @@ def _read(line: OneLine) -> LineReading:
     rest = line.behind(start)
     if (weather := read_weather(rest, line.habits.units, 0)) is not None:
         return _weather(line, weather, start)
-    found = verbless_clause(rest) or in_or_out(rest)
+    found = verbless_clause(rest) or in_or_out(rest) or told_as_thing(rest)
     if found is None and (plan := plan_in(rest)) is not None:
         return line.as_text("intention", plan)
     if found is not None and is_brought_in(rest, found, line.base, is_southern=line.habits.is_southern):
@@ -120,7 +127,7 @@ def _read(line: OneLine) -> LineReading:
         clauses[0].verb, clauses[0].is_state, clauses[0].subject = "picked", False, None
         told = f'"{rest.written(0, clauses[0].verb_end)}" may be "picked" or "came up"; read as "picked".'
         line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
-    clauses = with_shares(rest, clauses)
+    clauses = with_shares(rest, with_planting_before(rest, clauses))
     if (
         len(clauses) == 1
         and clauses[0].is_denied

@@ -113,6 +113,23 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     return [Clause(0, 0, 0, begin, (), made), *clauses]
 
 
+def with_planting_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
+    """ "12 leeks in Bed 3, watered in": what is watered in was planted or sown just before."""
+    if not clauses or clauses[0].form != ("watered", "in") or clauses[0].start:
+        return clauses
+    verb = clauses[0]
+    begin = next((i for i in range(verb.verb_start, 0, -1) if typed.breaks[i]), 0)
+    if not begin or verb.is_denied or not NEGATIONS.isdisjoint(typed.words[:begin]):
+        return clauses
+    if not any(_is_counted(typed, i) for i in range(begin)) or not (
+        _names_crop(typed, 0, begin) or any(i in typed.quotes for i in range(begin))
+    ):
+        return clauses
+    verb.start = begin
+    made = "planted" if SOWN.isdisjoint(typed.words[:begin]) else "sowed"
+    return [Clause(0, 0, 0, begin, (), made), *clauses]
+
+
 def _gives_of_what_was_weighed(typed: Typed, clause: Clause, begin: int) -> bool:
     """ "plums!! 14 kilo, gave 5 to Maureen": what was weighed had been picked first."""
     is_weighed = any(

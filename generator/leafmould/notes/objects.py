@@ -11,7 +11,7 @@ from leafmould.notes.clause import Clause
 from leafmould.notes.details import free_words
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES, FILLERS, PLACE_OPENERS
+from leafmould.notes.words.prepositions import ARTICLES, CLAUSE_JOINS, FILLERS, PLACE_OPENERS
 from leafmould.notes.words.verbs import FAMILY_ANY, PAST
 from leafmould.values.names import Kind
 
@@ -49,6 +49,10 @@ SPREADS = frozenset(
         "took out",
         "sprinkled",
         "scattered",
+        "sprayed",
+        "dusted",
+        "painted",
+        "brushed",
         "dug under",
         "turned under",
     }
@@ -307,7 +311,8 @@ def _is_place(walk: Walk, k: int) -> bool:
 def _spread(walk: Walk, i: int) -> None:
     """ "put straw under the strawberries", "took fleece off carrots", "dug in compost"."""
     stop = walk.stop(i)
-    stop = next((k for k in range(i, stop) if walk.typed.words[k] in ("with", "using")), stop)
+    spots = range(i, stop)
+    stop = next((k for k in spots if walk.typed.words[k] in WITH or _is_next_deed(walk, k)), stop)
     first = next(
         (
             k
@@ -325,6 +330,15 @@ def _spread(walk: Walk, i: int) -> None:
         first -= 1
     walk.draft.subject = walk.typed.written(first, last)
     walk.span("subject", first, last)
+
+
+WITH = frozenset({"with", "using"})
+
+
+def _is_next_deed(walk: Walk, k: int) -> bool:
+    """The join of "a good soak and rigged netting over the peas"."""
+    word = walk.word(k + 1)
+    return walk.typed.words[k] in CLAUSE_JOINS and (word.endswith("ed") or (word,) in PAST)
 
 
 def _describes(walk: Walk, k: int) -> bool:

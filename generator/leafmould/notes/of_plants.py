@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Callable
 
 from leafmould.notes.clause import Clause
-from leafmould.notes.conditions import has_crop, has_weight, is_bare, roots
+from leafmould.notes.conditions import has_crop, has_weight, is_bare, object_words, roots
 from leafmould.notes.doers import trouble_first
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
@@ -201,3 +201,15 @@ def ones_first(typed: Typed, clause: Clause) -> bool:
     return not ONES.isdisjoint(typed.words[clause.start : clause.verb_start]) and any(
         typed.kind(i, *CROPS)[0] for i in range(clause.start)
     )
+
+
+GONE = _words("bolted spent dead dying withered shrivelled shriveled")
+SPENT = GONE | _words("diseased blighted frosted woody")
+
+
+def is_spent_crop(typed: Typed, clause: Clause) -> bool:
+    """ "pulled the bolted spinach", "lifted the dead kale": nothing to eat; not "pulled 2 kg bolted beetroot"."""
+    words = object_words(typed, clause)
+    crop = next((i for i in words if typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]), 0)
+    spent = SPENT if nouns.ROOTS.isdisjoint(typed.words[crop : crop + 2]) else GONE
+    return not spent.isdisjoint(typed.words[clause.verb_end : crop]) and not has_weight(typed, clause)

@@ -173,7 +173,11 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
         CONDITIONS["cover"](typed, clause) and "off" in typed.words[clause.verb_end : clause.end]
     ),
     "on heap": lambda typed, clause: any(
-        typed.words[i] in ("compost", "heap") and typed.words[i - 1] in ("on", "the", "to", "in", "onto")
+        typed.words[i] in ("compost", "heap")
+        and (
+            typed.words[i - 1] in ("on", "the", "to", "in", "onto")
+            or (typed.words[i + 1 : i + 2] in (["bay"], ["bin"], ["heap"]) and typed.words[i - 1] != "old")
+        )
         for i in range(clause.verb_end + 1, clause.end)
     ),
     "fruit": one_of(frozenset({"fruit", "seed", "pod", "flower", "bud"})),

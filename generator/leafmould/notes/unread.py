@@ -13,6 +13,7 @@ from leafmould.notes.draft import Done, Draft
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
+    ARTICLES,
     BEING,
     CLAUSE_JOINS,
     FILLERS,
@@ -188,6 +189,8 @@ def _names_nothing(clause: Done, typed: Typed) -> bool:
         return True
     if clause.verb.name == "pinched out" and not draft.left:
         return True  # "side shoots out": of which plants is not said
+    if clause.verb.name == "treated" and any(_is_on_stranger(typed, s, e) for s, e, _ in draft.left):
+        return True
     return any(
         typed.words[start] not in REMARK_OPENERS
         and typed.words[start] not in PLACE_OPENERS
@@ -196,6 +199,15 @@ def _names_nothing(clause: Done, typed: Typed) -> bool:
         for start, end, after in draft.left
         if not after
     )
+
+
+def _is_on_stranger(typed: Typed, start: int, end: int) -> bool:
+    """ "sprayed milk on the zucs"; not "soap on blackfly"."""
+    at = next((i for i in range(start, end) if typed.words[i] == "on"), end)
+    stop = next((i for i in range(at, end) if typed.words[i] in ("for", "against")), end)
+    behind = [w for w in typed.words[at + 1 : stop] if w not in ARTICLES]
+    is_known = not behind or behind[0] in KNOWN_WORDS
+    return not is_known and nouns.TROUBLES.isdisjoint(behind[:3])
 
 
 def _stranger(clause: Done, typed: Typed) -> tuple[int, int] | None:

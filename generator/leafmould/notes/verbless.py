@@ -101,7 +101,7 @@ def _troubles(typed: Typed) -> Clause | None:
             continue
         if i and word in NAMED_SO and typed.capital(i) and typed.kind(i - 1, Kind.CROP)[0]:
             return None  # "Sweetcorn Swift": a variety
-        if (word in nouns.TROUBLES and size <= 1) or (word == "damage" and last >= 0):
+        if (word in nouns.TROUBLES and size <= 1 and word != "something") or (word == "damage" and last >= 0):
             last, i = i, i + 1
         elif (
             size
@@ -147,17 +147,20 @@ def _cover(typed: Typed) -> Clause | None:
     """ "fleece on carrots", "nets off Arch", "manure on Top bed"."""
     i = _past_amount(typed)
     last = min(i + 3, typed.count - 2)
-    while i < last and typed.words[i] not in STUFF_VERBS and not typed.names(i)[0]:
+    while (
+        i < last and typed.words[i] not in STUFF_VERBS and not (typed.names(i)[0] and not _is_low(typed, i))
+    ):
         if typed.words[i] in nouns.TROUBLES and typed.words[i + 1] in THROUGH:
             return None  # "possums through the net on Old pear"
         i += 1
     verb = STUFF_VERBS.get(typed.words[i])
-    if verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1 or _is_bed(typed, i):
+    is_other = verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1
+    if is_other or (_is_bed(typed, i) and not _is_low(typed, i)):
         return None
     while (
         i + 2 < typed.count
         and (typed.words[i + 1] in STUFF_VERBS or typed.words[i + 1] in ("bone", "and"))
-        and not typed.names(i + 1)[0]
+        and (not typed.names(i + 1)[0] or _is_low(typed, i + 1))
     ):
         i += 1
     verb = "treated" if typed.words[i] in SPRAYED else verb
@@ -175,6 +178,12 @@ def _cover(typed: Typed) -> Clause | None:
     return _stuff(typed, verb, j, i + 1)
 
 
+def _is_low(typed: Typed, i: int) -> bool:
+    """The tunnel of "low tunnel over the lettuce" is no bed of that name."""
+    return i > 0 and typed.words[i - 1] in LOW and typed.words[i] in nouns.COVERS
+
+
+LOW = frozenset({"mini", "low", "little", "small", "fleece", "mesh", "net", "cloche", "plastic", "wire"})
 THROUGH = frozenset({"through", "under", "into", "inside", "in", "behind", "past"})
 
 

@@ -73,7 +73,10 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
         and item.crops
         and not (walk.verb.name == "put up" and walk.typed.words[i - 1] in ("from", "of", "with", "using"))
     ) or (
-        (variety_follows or (crop_follows and walk.joined and item.varieties and variety_behind(walk, end)))
+        (
+            variety_follows
+            or (crop_follows and walk.joined and item.varieties and _is_other_crop(walk, item, end))
+        )
         and (item.crops or item.varieties)
         and (item.amounts or (item.varieties and walk.joined))
     ):
@@ -164,6 +167,16 @@ def place_amount(walk: Walk, read: Read, i: int) -> None:
     item.amounts.append(read.amount)
     item.places_before = len(draft.places)
     item.spans.append(span)
+
+
+def _is_other_crop(walk: Walk, item: Item, end: int) -> bool:
+    """Whether the amount is of something else: "Krim (20) and a pinch of basil"; not "Krim, 20 tomatoes"."""
+    if variety_behind(walk, end):
+        return True
+    spots = ((k, walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)) for k in range(end, walk.stop(end)))
+    known = next((known for _, (size, known) in spots if size), ())
+    keys = {key for k in known for key in (k.key, *k.of)}
+    return bool(item.amounts) and all(v.of and keys.isdisjoint(v.of) for v in item.varieties)
 
 
 def _tells_of_some(walk: Walk, item: Item, read: Read, i: int) -> bool:

@@ -69,7 +69,7 @@ SHADED: Senses = (("crop", "covered"), ("bed", "covered"))
 CAME_OUT: Senses = (("flower words", "remark"), ("root first", "picked"), ("out of bed", "cleared"))
 
 FAMILIES: tuple[tuple[str, Senses], ...] = (
-    ("scattered; sprinkled; strewed; chucked; threw; flung; chucked down; down to; put down to; laid down to; gone down to; set down to", (("green crop", "sowed"),)),
+    ("scattered; sprinkled; strewed; chucked; threw; flung; chucked down; threw down; down to; put down to; laid down to; gone down to; set down to", (("green crop", "sowed"),)),
     ("gone; gone from; all gone; all gone from", (("weeds first", "weeded"),)),
     ("had; blew; lifted; tore; ripped; whipped; took", (("wind cover", "remark"),)),
     ("put; put out; set out; set", PUT),
@@ -134,7 +134,7 @@ FAMILIES: tuple[tuple[str, Senses], ...] = (
     (
         "bunged; shoved; plonked; slotted; squeezed; poked; pushed; flung; slung; lobbed; dumped; piled; heaped; packed; draped; stuffed; "
         "crammed; wedged; plopped; placed; nestled; buried; shovelled; shoveled; tipped; tucked; popped; stuck; chucked; threw; tossed; dropped; "
-        "stood; strewed; sprinkled; scattered; whacked; banged; pressed; rigged up; laid; spread; sank; dropped in; slid",
+        "stood; strewed; sprinkled; scattered; whacked; banged; pressed; rigged up; rigged; laid; spread; sank; dropped in; slid",
         LAID_DOWN,
     ),
     (

@@ -276,7 +276,7 @@ AMENDMENTS = (
 ROOTS = _words("potato carrot parsnip beetroot beet onion garlic shallot leek artichoke turnip swede rutabaga celeriac radish salsify "
                "scorzonera oca horseradish kohlrabi spud tatties tattie tater yacon sunchoke skirret peanut daikon ulluco mooli new early earlies maincrop ginger turmeric bulb tuber")  # fmt: skip
 TREATMENTS = _words(
-    "bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
+    "sulphur sulfur bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
 )
 """Put on against pests and diseases."""
 FURNITURE = _words(

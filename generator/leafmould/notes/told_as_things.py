@@ -1,0 +1,89 @@
+"""Deeds told as things: "a good soak for the beans", "quick weed of Bed 2", "courgettes out in Bed 2".
+
+Asked before verbs are looked for. What is made of each is a clause, as if its verb had been written.
+"""
+
+from __future__ import annotations
+
+from leafmould.notes.clause import Clause
+from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
+from leafmould.notes.words.prepositions import ARTICLES
+from leafmould.values.names import Kind
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split())
+
+
+CARE = {
+    "feed": "fed", "soak": "watered", "soaking": "watered", "watering": "watered", "drink": "watered", "drench": "watered",
+    "weed": "weeded", "weeding": "weeded", "hoe": "weeded", "hoeing": "weeded", "trim": "pruned", "prune": "pruned", "pruning": "pruned",
+    "haircut": "pruned", "clip": "pruned", "mulching": "mulched", "spray": "treated", "thinning": "thinned", "graft": "grafted",
+}  # fmt: skip
+"""What was done, said as a thing."""
+HOW = _words(
+    """a an the of another some bit good quick light weekly first second third last deep big long nice little liquid proper thorough
+    decent heavy hard early late final monthly fortnightly daily usual regular gentle small short summer winter spring autumn
+    seaweed comfrey nettle tomato foliar hand general through more lots and whip tongue cleft bud bark"""
+)
+"""What may stand before it."""
+TO_WHAT = _words("for of on to in round around through along over")
+CROPS = (Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
+MARKS = frozenset({*CARE, "out"})
+"""One of these stands near the beginning of every such line."""
+
+
+def told_as_thing(typed: Typed) -> Clause | None:
+    """The clause of a line that begins with a deed told as a thing."""
+    if MARKS.isdisjoint(typed.words[:8]):
+        return None
+    return _care(typed) or _out_in_bed(typed)
+
+
+def _care(typed: Typed) -> Clause | None:
+    """ "weekly feed for the tomatoes": what was done, and behind "for" or "of" what to."""
+    i = 0
+    while i < typed.stops[0] and typed.words[i] in HOW and typed.words[i] not in CARE:
+        i += 1
+    if not 0 < i < typed.stops[0] - 1 or typed.words[i] not in CARE or typed.words[i + 1] not in TO_WHAT:
+        return None
+    if typed.words[i] == "feed" and typed.words[i + 1] == "of":
+        return None  # "a feed of new potatoes": a meal
+    j = i + 2
+    while j < typed.stops[0] and (typed.words[j] in ARTICLES or typed.words[j] in nouns.SELDOM_VARIETY):
+        j += 1
+    if j >= typed.stops[0] or not (typed.names(j)[0] or typed.words[j] in ("everything", "plant", "lot")):
+        return None
+    return Clause(0, i, i + 1, typed.count, (typed.words[i],), CARE[typed.words[i]])
+
+
+def _out_in_bed(typed: Typed) -> Clause | None:
+    """ "courgettes out in Bed 2": planted; a root that is out was lifted."""
+    if "out" not in typed.words[: typed.stops[0]]:
+        return None
+    at = typed.words.index("out")
+    i = 0
+    while i < at and (size := typed.kind(i, *CROPS)[0] or _is_count(typed, i)):
+        i += size
+    named = [i for i in range(at) if typed.kind(i, *CROPS)[0]]
+    if i != at or not named or not nouns.ROOTS.isdisjoint(typed.words[named[-1] : at]):
+        return None
+    if not _into_bed(typed, at + 1):
+        return None
+    return Clause(0, at, at + 1, typed.count, ("out",), "planted")
+
+
+def _is_count(typed: Typed, i: int) -> int:
+    word = typed.words[i]
+    is_small = word in ARTICLES or word in nouns.NUMBERS or word in nouns.COUNT_NOUNS
+    return 1 if word.isdigit() or is_small or word in ("all", "are", "now", "finally", "is") else 0
+
+
+def _into_bed(typed: Typed, i: int) -> bool:
+    if i >= typed.count or typed.breaks[i] or typed.words[i] not in ("in", "into", "on"):
+        return False
+    j = i + 1
+    while j < typed.count and typed.words[j] in ARTICLES:
+        j += 1
+    return j < typed.count and typed.kind(j, Kind.BED)[0] > 0

@@ -66,6 +66,10 @@ def take_amount(walk: Walk) -> bool:
         walk.draft.leave(i, read.end, walk.after_comma)  # "chopped at 11% flowering"
         walk.i = read.end
         return True
+    if read.amount.unit == "piece" and tuple(walk.typed.words[read.end : read.end + 2]) in OUT_THERE:
+        walk.draft.leave(i, read.end + 2, walk.after_comma)  # "covered the lettuce, 95 out there"
+        walk.i = read.end + 2
+        return True
     if take_measured(walk, read) or leave_share(walk, read, i):
         return True
     if _is_half_of_bed(walk, read):
@@ -87,6 +91,8 @@ def take_amount(walk: Walk) -> bool:
     return True
 
 
+SPELLED = frozenset(nouns.NUMBERS) - {"a", "an", "another", "one"}
+OUT_THERE = frozenset({("out", "there"), ("in", "there"), ("in", "here"), ("in", "shade"), ("out", "today")})
 MONEY_SIGNS = ("£", "$", "€")
 NO_SHARES = frozenset(
     {"pruned", "sowed", "planted", "covered", "watered", "fed", "mulched", "dug in", "stored"}
@@ -133,6 +139,11 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     ):
         walk.draft.leave(i, i + 3, walk.after_comma)  # "bought four all the same"
         walk.i = i + 3
+        return True
+    if word == "every" and (walk.typed.is_number(i + 1) or walk.word(i + 1) in SPELLED):
+        walk.i = i + 1  # "thinned to every 4 inches", "every 3 days"
+        if walk.word(i + 2) not in nouns.UNITS:
+            walk.draft.leave(i, i + 1, walk.after_comma)
         return True
     if word == "all" and number_next(walk, i + 1) and not walk.typed.breaks[i + 1]:
         walk.i = i + 1  # "all 12"

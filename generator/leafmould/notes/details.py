@@ -57,6 +57,8 @@ def take_with(walk: Walk) -> bool:
     i = walk.i
     if walk.word(i) not in ("with", "using") or not (walk.has("with") or walk.verb.name == "treated"):
         return False
+    if _is_somebody(walk, i + 1):
+        return False
     end = free_words(walk, i + 1)
     end = next((j for j in range(i + 2, end) if walk.bed_at(j)[0] > 1), end)  # "with straw Top bed"
     if end <= i + 1:
@@ -65,6 +67,25 @@ def take_with(walk: Walk) -> bool:
     walk.span("subject", i + 1, end)
     walk.i = end
     return True
+
+
+def _is_somebody(walk: Walk, i: int) -> bool:
+    """ "weeded Bed 2 with Sam", "watered the tubs with the kids": who helped, and nothing that was put on."""
+    j = walk.past_articles(i)
+    if walk.word(j) in HELPERS:
+        return True
+    if not (walk.is_topic or walk.verb.name in BY_HAND) or j > i:
+        return False
+    is_short = j + 1 >= walk.end or walk.typed.breaks[j + 1] or walk.word(j + 1) in CLAUSE_JOINS
+    is_name = walk.typed.capital(j) and walk.word(j).isalpha() and not walk.typed.names(j)[0]
+    return is_short and is_name and walk.word(j) not in STUFFS | nouns.TREATMENTS
+
+
+BY_HAND = frozenset({"weeded", "pruned", "cleared", "earthed up", "dug in"})
+HELPERS = frozenset(
+    {"kid", "child", "mum", "dad", "mom", "gran", "grandad", "nan", "sister", "brother", "son", "daughter", "wife", "husband", "boy",
+     "girl", "grandson", "granddaughter", "neighbour", "neighbor", "friend", "family", "us", "me", "him", "her", "them"}
+)  # fmt: skip
 
 
 def take_stuff(walk: Walk) -> bool:
@@ -150,7 +171,7 @@ def take_source(walk: Walk) -> bool:
     stop, end = walk.stop(i + 1), start
     while (
         end < stop
-        and not (walk.word(end) in ("for", "at", "in", "on", "to", "into") and end > start)
+        and not (walk.word(end) in ENDS_SOURCE and end > start)
         and not (end > start and walk.typed.is_number(end) and "." in walk.typed.gaps[end + 1])
         and not (end > start and _is_day(walk, end))
         and not (end > start and _is_paid(walk, end))
@@ -162,6 +183,11 @@ def take_source(walk: Walk) -> bool:
     walk.span("source", start, end)
     walk.i = end
     return True
+
+
+ENDS_SOURCE = frozenset(
+    {"for", "at", "in", "on", "to", "into", "till", "until", "because", "as", "while", "before", "after", "so", "since", "but"}
+)  # fmt: skip
 
 
 def _is_paid(walk: Walk, i: int) -> bool:

@@ -151,6 +151,11 @@ def take_measured(walk: Walk, read: Read) -> bool:
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True
+    if walk.verb.name in POTTED and amount.unit in POT_SIZES:
+        walk.draft.said.update(range(i, read.end))
+        walk.draft.leave(i, read.end, walk.after_comma)  # "potted on the chillies, 2 l": how big the pots are
+        walk.i = read.end
+        return True
     if walk.has("crop!") and _spacing_both_ways(walk, i):
         return True
     if _hands_apart(walk, read) or _row_gap(walk, read):
@@ -165,6 +170,11 @@ def take_measured(walk: Walk, read: Read) -> bool:
         walk.draft.spacing = walk.typed.written(i, gap.end)
         walk.span("spacing", i, gap.end)
         walk.i = gap.end
+        return True
+    if amount.unit in ("cm", "mm", "in", "ft") and walk.word(i - 1) == "every" and i > walk.verb_end:
+        walk.draft.spacing = walk.typed.written(i - 1, read.end)
+        walk.span("spacing", i - 1, read.end)
+        walk.i = read.end
         return True
     if amount.unit in ("cm", "mm", "in", "ft", "yd", "m") or (amount.unit == "piece" and follows == "x"):
         j = read.end
@@ -238,6 +248,8 @@ def _is_gap_alone(walk: Walk, amount: Amount, end: int) -> bool:
     return is_counted and is_end and walk.verb.name == "planted" and amount.unit in ("cm", "mm", "in")
 
 
+POTTED = frozenset({"potted on", "pricked out"})
+POT_SIZES = frozenset({"l", "cm", "mm", "in", "gallon", "pint", "quart"})
 TALL = frozenset({"staked", "tied in", "pinched out", "saw", "came up", "finished"})
 """Beside these a length is how tall something stands."""
 BOTH_WAYS = re.compile(

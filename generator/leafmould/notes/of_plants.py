@@ -213,3 +213,17 @@ def is_spent_crop(typed: Typed, clause: Clause) -> bool:
     crop = next((i for i in words if typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]), 0)
     spent = SPENT if nouns.ROOTS.isdisjoint(typed.words[crop : crop + 2]) else GONE
     return not spent.isdisjoint(typed.words[clause.verb_end : crop]) and not has_weight(typed, clause)
+
+
+DESTROYED = _words("burnt burned binned bonfire dustbin tip skip landfill")
+ALL_OF_THEM = _words("the lot them it all")
+
+
+def is_burnt_then(typed: Typed, clause: Clause) -> bool:
+    """ "pulled 7 cabbages and burnt the lot"; not "pulled 2 kg carrots, binned two"."""
+    if has_weight(typed, clause):
+        return False
+    spots = [i for i in range(clause.verb_end, typed.count) if typed.words[i] in DESTROYED]
+    return any(
+        i + 1 >= typed.count or typed.breaks[i + 1] or typed.words[i + 1] in ALL_OF_THEM for i in spots
+    )

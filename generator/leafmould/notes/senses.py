@@ -97,8 +97,8 @@ GOT_DONE = {
 
 def _got_done(typed: Typed, clause: Clause) -> str | None:
     """ "got the leeks planted in Bed 3": what was got done."""
-    for i in range(clause.verb_end + 1, clause.end):
-        if typed.breaks[i]:
+    for i in range(clause.verb_end, clause.end):
+        if typed.breaks[i] and i > clause.verb_end:
             return None
         if (verb := GOT_DONE.get(typed.words[i])) is not None and not typed.names(i)[0]:
             clause.particle = i

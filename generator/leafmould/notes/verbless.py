@@ -101,6 +101,8 @@ def _troubles(typed: Typed) -> Clause | None:
             continue
         if i and word in NAMED_SO and typed.capital(i) and typed.kind(i - 1, Kind.CROP)[0]:
             return None  # "Sweetcorn Swift": a variety
+        if word in FELT and i and typed.words[i - 1] in VERY:
+            return None  # "too wet. too tired"
         if (word in nouns.TROUBLES and size <= 1 and word != "something") or (word == "damage" and last >= 0):
             last, i = i, i + 1
         elif (
@@ -123,6 +125,10 @@ def _troubles(typed: Typed) -> Clause | None:
     if last >= 0 and last + 1 == typed.stops[0] and last < 3:
         return as_if(typed, "saw", last + 1, last + 1, typed.written(0, last + 1))
     return None
+
+
+FELT = frozenset({"wet", "cold", "heat"})
+VERY = frozenset({"too", "so", "very", "bit", "still", "really", "bloody"})
 
 
 def _words(text: str) -> frozenset[str]:
@@ -154,8 +160,9 @@ def _cover(typed: Typed) -> Clause | None:
             return None  # "possums through the net on Old pear"
         i += 1
     verb = STUFF_VERBS.get(typed.words[i])
-    is_other = verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1
-    if is_other or (_is_bed(typed, i) and not _is_low(typed, i)):
+    if verb is None or i + 1 >= typed.count or typed.names(i)[0] > 1:
+        return None
+    if _is_bed(typed, i) and not _is_low(typed, i):
         return None
     while (
         i + 2 < typed.count
@@ -169,13 +176,20 @@ def _cover(typed: Typed) -> Clause | None:
     j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
     if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto", "round", "around", "under"):
         return None
-    if j + 1 < typed.count and not any(typed.names(k)[0] for k in range(j + 1, min(j + 6, typed.count))):
+    spots = range(j + 1, min(j + 6, typed.count))
+    if j + 1 < typed.count and not any(typed.names(k)[0] or _is_beds(typed, k) for k in spots):
         return None
     if typed.words[j] == "off":
         verb = "uncovered"
     elif "slug" in typed.words[:i]:
         verb = "treated"
     return _stuff(typed, verb, j, i + 1)
+
+
+def _is_beds(typed: Typed, k: int) -> bool:
+    """The tubs of "nettle tea on the tubs", "on each tub"."""
+    is_several = typed.plain[typed.ends[k] - 1] in "sS" or typed.words[k - 1] in ("each", "every")
+    return typed.words[k] in nouns.PLACE_NOUNS and typed.words[k] != "bed" and is_several
 
 
 def _is_low(typed: Typed, i: int) -> bool:
@@ -200,7 +214,12 @@ def _past_amount(typed: Typed) -> int:
     words = typed.words
     end = words.index("of", 0, 6) if "of" in words[:6] else 0
     is_counted = all(
-        w.isdigit() or w in nouns.NUMBERS or w in nouns.HOLDERS or w in nouns.SIZES for w in words[:end]
+        w.isdigit()
+        or w in nouns.NUMBERS
+        or w in nouns.HOLDERS
+        or w in nouns.SIZES
+        or nouns.UNITS.get(w) in nouns.VOLUMES
+        for w in words[:end]
     )
     return end + 1 if end and is_counted and end + 2 < typed.count else 0
 

@@ -70,6 +70,7 @@ CAME_OUT: Senses = (("flower words", "remark"), ("root first", "picked"), ("out 
 
 FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("scattered; sprinkled; strewed; chucked; threw; flung; chucked down; threw down; down to; put down to; laid down to; gone down to; set down to", (("green crop", "sowed"),)),
+    ("hit; blasted; blitzed; treated; doused", (("treatment", "treated"),)),
     ("gone; gone from; all gone; all gone from", (("weeds first", "weeded"),)),
     ("had; blew; lifted; tore; ripped; whipped; took", (("wind cover", "remark"),)),
     ("put; put out; set out; set", PUT),

@@ -121,10 +121,12 @@ def stuff_at(typed: Typed, i: int) -> Clause | None:
     if not (
         j + 1 >= typed.count
         or typed.breaks[j + 1]
-        or after in (["top"], ["them"], ["it"], ["the"], ["each"], ["all"], ["and"])
+        or after in (["top"], ["them"], ["it"], ["the"], ["each"], ["all"], ["and"], ["for"], ["against"])
     ):
         return None
-    verb = "uncovered" if typed.words[j] == "off" else "treated" if is_slugs else STUFF_VERBS[typed.words[i]]
+    stuff = next(k for k in range(j - 1, i - 1, -1) if typed.words[k] in STUFF_VERBS)
+    verb = STUFF_VERBS[typed.words[stuff]]
+    verb = "uncovered" if typed.words[j] == "off" else "treated" if is_slugs else verb
     return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i - is_slugs, j))
 
 
@@ -189,6 +191,9 @@ def is_denied_after(typed: Typed, i: int) -> bool:
     )
 
 
+HOW_HARD = frozenset({"hard", "well", "lightly", "severely", "properly", "right", "a", "by", "because", "where", "as", "before", "after"})  # fmt: skip
+
+
 def ends_object(typed: Typed, j: int, particle: str) -> bool:
     """Whether the particle at `j` closes the object, rather than opening a place."""
     after = j + 1
@@ -199,6 +204,8 @@ def ends_object(typed: Typed, j: int, particle: str) -> bool:
             typed.words[after] in ("and", "to", "with", "from", "in", "into", "at", "today")
             and particle != typed.words[after]
         )
+    if particle in ("back", "down") and typed.words[after] in HOW_HARD:
+        return True  # "cut the elder back hard"
     return typed.words[after] in PLACE_OPENERS or typed.words[after] in (
         "and",
         "with",

@@ -76,7 +76,12 @@ def find_clauses(typed: Typed) -> list[Clause]:
                 is_topic = True  # "… thinned. Bed 3: weeded", "… sowed peas; Tue: watered"
             elif clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
-            elif words[i - 1] == "so":
+            elif words[i - 1] == "so" or (
+                words[i - 1] == "and"
+                and not is_topic
+                and words[i] in VERB_STARTS
+                and words[i] not in NO_BEGIN
+            ):
                 is_topic, strangers, is_denied = True, 0, False  # "no sign of them, so put beans in"
             elif breaks[i]:
                 is_topic, strangers, is_denied = True, 0, is_denied and words[0] == "not"
@@ -138,6 +143,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
     return clauses
 
 
+NO_BEGIN = frozenset({"raked", *STUFF_VERBS})
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )

@@ -60,13 +60,24 @@ def take_with(walk: Walk) -> bool:
     if _is_somebody(walk, i + 1):
         return False
     end = free_words(walk, i + 1)
-    end = next((j for j in range(i + 2, end) if walk.bed_at(j)[0] > 1), end)  # "with straw Top bed"
+    spots = range(i + 2, end)
+    end = next(
+        (j for j in spots if walk.bed_at(j)[0] > 1 or _is_amount(walk, j)), end
+    )  # "with straw Top bed"
     if end <= i + 1:
         return False
     walk.draft.subject = walk.typed.written(walk.past_articles(i + 1), end)
     walk.span("subject", i + 1, end)
     walk.i = end
     return True
+
+
+def _is_amount(walk: Walk, i: int) -> bool:
+    """The "4 barrows" of "with compost 4 barrows"."""
+    if not walk.typed.is_number(i):
+        return False
+    read = read_amount(walk.typed, i, walk.decimal)
+    return read is not None and read.has_noun
 
 
 def _is_somebody(walk: Walk, i: int) -> bool:
@@ -177,6 +188,8 @@ def take_source(walk: Walk) -> bool:
         and not (end > start and _is_paid(walk, end))
     ):
         end += 1
+    if end == start + 1 and walk.word(start) == "seed":
+        return False  # "2 flats from seed"
     if end <= start or walk.word(start) in OWN_SOURCES or walk.typed.is_number(start):
         return False
     walk.draft.source = walk.typed.written(start, end)

@@ -96,6 +96,8 @@ def _read(line: OneLine) -> LineReading:
         return line.as_text(
             "observation", Asked(Level.HINT, "Taken back, so the line is kept as text.", None)
         )
+    if typed.words[0] in ASKING and line.text.rstrip(" )").endswith("?") and "?" not in line.text[:-2]:
+        return line.as_text("observation", None)  # "What has been eating the borage?"
     start = open_line(line)
     if start >= typed.count:
         return line.as_text("text", None)
@@ -362,5 +364,7 @@ def _dates(line: OneLine, done: list[Done], shares_date: bool) -> None:
 
 MAY_OPEN = PLACE_OPENERS.keys() | REMARK_OPENERS | {"with"}
 """What follows these is a remark, also beside an amount that stands alone: "leeks for the soup, five"."""
+ASKING = frozenset({"what", "why", "who", "how", "which", "where", "when", "is", "are", "does", "do", "should", "can", "could", "wonder"})  # fmt: skip
+"""What opens a line that asks and tells nothing."""
 TAKEN_BACK = re.compile(r"\?\s+(?:no|nope|nah|not yet)\b(?!\s+\w*\s*\?)", re.IGNORECASE)
 """ "pruned Old plum? No, too wet."."""

@@ -50,6 +50,8 @@ SPREADS = frozenset(
         "sprinkled",
         "scattered",
         "sprayed",
+        "pegged",
+        "pegged down",
         "dusted",
         "painted",
         "brushed",

@@ -252,6 +252,8 @@ def _is_name(typed: Typed, i: int, start: int, end: int, named: set[str]) -> boo
     before = typed.words[i - 1] if i > start else ""
     if typed.words[start] in REMARK_OPENERS or typed.words[start] in QUIET:
         return False
+    if Kind.BED in kinds and before == "of":
+        return i - start > 2 and typed.words[i - 2] in nouns.PART_ENDS  # "over the cleared end of Bed 3"
     if Kind.BED in kinds:
         return (before in PLACE_OPENERS or before in ARTICLES or typed.capital(i)) and before not in (
             "of",

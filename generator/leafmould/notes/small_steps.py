@@ -153,6 +153,9 @@ def take_remark(walk: Walk) -> bool:
             walk.joined = True
             walk.i = i + 1
             return True
+    if word == "with" and _is_gap_between(walk, i + 1):
+        walk.i = i + 1  # "4 rows with 20 cm between"
+        return True
     if word == "with" and walk.verb.name == "planted" and not walk.draft.has_crop and walk.draft.places:
         walk.i = i + 1  # "underplanted Old pear with 12 strawberries"
         return True
@@ -202,6 +205,11 @@ WHERE = frozenset(
      "above", "among", "alongside", "opposite"}
 )  # fmt: skip
 """What follows these says where or with what, and a day behind it is the day of the deed."""
+
+
+def _is_gap_between(walk: Walk, i: int) -> bool:
+    is_length = walk.typed.is_number(i) and walk.word(i + 1) in ("cm", "in", "inch", "mm", "ft", "foot")
+    return is_length and walk.word(i + 2) in ("between", "apart", "spacing") and walk.has("crop!")
 
 
 def _is_left_standing(walk: Walk, word: str) -> bool:

@@ -30,7 +30,8 @@ HOW = _words(
 """What may stand before it."""
 TO_WHAT = _words("for of on to in round around through along over")
 CROPS = (Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
-MARKS = frozenset({*CARE, "out"})
+CANES = nouns.SUPPORTS - {"frame", "arch", "string", "support"} | {"beanpole", "netting"}
+MARKS = frozenset({*CARE, "out", *CANES})
 """One of these stands near the beginning of every such line."""
 
 
@@ -38,7 +39,7 @@ def told_as_thing(typed: Typed) -> Clause | None:
     """The clause of a line that begins with a deed told as a thing."""
     if MARKS.isdisjoint(typed.words[:8]):
         return None
-    return _care(typed) or _out_in_bed(typed)
+    return _care(typed) or _out_in_bed(typed) or _canes_up(typed)
 
 
 def _care(typed: Typed) -> Clause | None:
@@ -72,6 +73,25 @@ def _out_in_bed(typed: Typed) -> Clause | None:
     if not _into_bed(typed, at + 1):
         return None
     return Clause(0, at, at + 1, typed.count, ("out",), "planted")
+
+
+def _canes_up(typed: Typed) -> Clause | None:
+    """ "bean canes up in Arch", "sticks in for the peas": held up."""
+    i = 0
+    while i < typed.stops[0] and typed.words[i] not in CANES and (typed.names(i)[0] or _is_count(typed, i)):
+        i += typed.names(i)[0] or 1
+    j = i + 1
+    if j >= typed.stops[0] or typed.words[i] not in CANES or typed.words[j] not in ("up", "in"):
+        return None
+    named = any(typed.names(k)[0] for k in (*range(i), *range(j + 1, typed.stops[0])))
+    is_open = (
+        j + 1 >= typed.count or typed.breaks[j + 1] or typed.words[j + 1] in (*TO_WHAT, "at", "today", "now")
+    )
+    if not named or not is_open:
+        return None
+    return Clause(
+        0, i, j + 1, typed.count, (typed.words[i], typed.words[j]), "staked", typed.written(i, i + 1)
+    )
 
 
 def _is_count(typed: Typed, i: int) -> int:

@@ -236,7 +236,7 @@ SPRAYED = frozenset({"sulphur", "sulfur", "bordeaux", "neem", "copper"})
 STUFF_VERBS = {
     **dict.fromkeys(nouns.FEEDS | nouns.PELLETS, "fed"), **dict.fromkeys(nouns.MULCHES - {"leaf"}, "mulched"),
     **dict.fromkeys(nouns.COVERS - nouns.MULCHES, "covered"), **dict.fromkeys(nouns.NETS, "netted"),
-    "band": "treated", **dict.fromkeys(SPRAYED, "treated"), "guard": "covered", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
+    "band": "treated", "collar": "treated", **dict.fromkeys(SPRAYED, "treated"), "guard": "covered", **dict.fromkeys(nouns.MANURES, "manured"), **dict.fromkeys(nouns.LIMES, "limed"),
 }  # fmt: skip
 """What stands on or round a crop or a bed says what was done."""
 
@@ -264,12 +264,17 @@ def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Cl
     stop = typed.stops[0]
     if not clauses:
         return [found]
+    if found.verb == "tested soil":  # "pH Bed 3 = 6.1. Applied lime"
+        stop = next((i for i in range(clauses[0].verb_start, 0, -1) if typed.breaks[i]), stop)
     if (
         clauses[0].is_state
         and found.verb in ("covered", "netted")
         and found.verb_end <= clauses[0].verb_start
     ):
         return [found, *clauses[1:]]  # "cloches over Top bed to get it ready"
+    if clauses[0].is_state and found.verb == "staked" and clauses[0].verb_start < found.verb_end:
+        found.end = clauses[1].start if len(clauses) > 1 else typed.count
+        return [found, *clauses[1:]]  # "bean canes up in Arch"
     if clauses[0].form in (("back", "on"), ("back", "off")) and clauses[0].verb_start < stop:
         return [found, *clauses[1:]]  # "mildew's back on the courgettes"
     if clauses[0].verb_start < stop:

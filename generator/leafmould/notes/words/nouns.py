@@ -260,7 +260,7 @@ SUPPORTS = _words(
     "stick pole cane stake trellis support beanpole wigwam teepee wire twine string hazel arch cage obelisk frame"
 )
 MULCHES = _words(
-    "mulch straw bark woodchip chip compost leafmould leafmold hay clipping mulching cardboard chippings bracken seaweed wool leaf leaves strulch"
+    "mulch straw bark woodchip chip compost leafmould leafmold hay clipping mulching cardboard chippings bracken seaweed wool leaf leaves strulch sugarcane bagasse sawdust shaving shredding coir"
 )
 MANURES = _words("manure muck dung poo droppings litter midden")
 LIMES = _words("lime")

@@ -227,12 +227,3 @@ def is_burnt_then(typed: Typed, clause: Clause) -> bool:
     return any(
         i + 1 >= typed.count or typed.breaks[i + 1] or typed.words[i + 1] in ALL_OF_THEM for i in spots
     )
-
-
-CAGED = frozenset({"tomato", "sweet-pepper", "hot-pepper", "aubergine", "cucumber", "tomatillo", "dahlia"})
-
-
-def is_cane_crop(typed: Typed, clause: Clause) -> bool:
-    """ "caged the tomatoes": held up; not "caged the currants"."""
-    spots = (typed.names(i)[1] for i in range(clause.start, clause.end))
-    return any(not CAGED.isdisjoint({k.key, *k.of}) for known in spots for k in known)

@@ -183,7 +183,6 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "supported": (("crop", "staked"), ("else", "remark")),
     "split": (("crop first", "remark"), ("crop", "divided"), ("else", "remark")),
     "layered": (("on heap", "composted"), ("crop", "took cuttings"), ("else", "remark")),
-    "caged": (("cane crop", "staked"), ("else", "netted")),
     "pegged": (("runners", "took cuttings"), ("cover", "covered"), ("else", "remark")),
     "pegged down": (("cover", "covered"), ("else", "took cuttings")),
     "used": (("packet first", "remark"), ("else", "used")),

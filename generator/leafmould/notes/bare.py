@@ -51,6 +51,13 @@ BEHIND = frozenset(
         "this",
         "last",
         "already",
+        "as",
+        "after",
+        "since",
+        "between",
+        "under",
+        "behind",
+        "from",
     }
 )
 

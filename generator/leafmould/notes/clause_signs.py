@@ -199,6 +199,8 @@ def ends_object(typed: Typed, j: int, particle: str) -> bool:
     after = j + 1
     if after >= typed.count or typed.breaks[after]:
         return True
+    if particle == "up" and (typed.is_number(after) or typed.words[after] in ("a", "about", "around", "by")):
+        return typed.words[j - 1] in ("it", "them")  # "hilled it up a couple of inches"
     if particle in ("in", "on", "off", "over", "up", "down"):
         return (
             typed.words[after] in ("and", "to", "with", "from", "in", "into", "at", "today")

@@ -134,6 +134,7 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             )
             or _is_the_same_planting(typed, clause)
             or _is_covering_of_seed(typed, kept[-1], clause)
+            or (_closes_with_place(typed, clause) and action_of(typed, clause)[0] == "remark")
             or (clause.form == ("started",) and action_of(typed, kept[-1])[0] == "put up")
         )
         if is_none and not clause.is_denied:
@@ -160,6 +161,18 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     return kept
 
 
+def _closes_with_place(typed: Typed, clause: Clause) -> bool:
+    """ ", took out old wood, Orchard row": the place behind it is that of what was done before."""
+    stop = typed.stops[clause.verb_start]
+    if (
+        stop >= clause.end
+        or not typed.kind(stop, Kind.BED)[0]
+        or typed.breaks[clause.verb_end : stop].count(True)
+    ):
+        return False
+    return not any(typed.names(i)[0] or typed.is_number(i) for i in range(clause.start, stop))
+
+
 def _is_told(typed: Typed, clause: Clause) -> bool:
     """Whether something was done here to something: ", tipped the strawberries out"."""
     is_new = typed.breaks[clause.start] or typed.words[clause.start - 1] in CLAUSE_JOINS
@@ -174,6 +187,11 @@ def _is_beside_bare(typed: Typed, before: Clause, clause: Clause) -> bool:
 
 def _is_step_towards(typed: Typed, before: Clause, clause: Clause) -> bool:
     """Whether a deed is but the first step of the next: "stewed … and froze it", "lifted and moved"."""
+    if before.form in LIFTED and clause.form == ("split",) and action_of(typed, clause)[0] == "divided":
+        return typed.phrase(clause.verb_end, 1) in (
+            ("it",),
+            ("them",),
+        )  # "lifted the rhubarb, split it in two"
     if typed.words[clause.start - 1] not in CLAUSE_JOINS:
         return False
     is_half = before.start < before.verb_start and typed.words[before.start] in (

@@ -47,6 +47,7 @@ PURPOSES = frozenset(
 ALWAYS_DEEDS = frozenset({"ate", "took", "gave", "threw", "froze", "sold", "went", "sent"})
 ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
 THROWN = frozenset({"binned", "composted", "burnt", "burned"})
+WOOD = nouns.CANES | frozenset({"growth", "spur", "sucker", "watershoot", "cankered", "stub", "middle"})
 DOERS = SUBJECTS | nouns.HENS | frozenset({"it", "so", "one", "ones", "them", "out", "rest", "lot"})
 ORDINAL_ENDS = frozenset({"st", "nd", "rd", "th"})
 DAYS = frozenset(
@@ -156,7 +157,8 @@ def _holds_more(clause: Done, typed: Typed, start: int, end: int, named: set[str
         return True  # "in 5 pots"
     if not nouns.TREATMENTS.isdisjoint(words) and clause.verb.name not in ("treated", "released"):
         return True  # "then pyrethrum at dusk"
-    is_phrase = words[0] in REMARK_OPENERS or words[0] in PLACE_OPENERS
+    first = words[words[0] in ("it", "them") and len(words) > 1]
+    is_phrase = first in REMARK_OPENERS or first in PLACE_OPENERS
     return (
         any(_is_deed(typed, i, begin) for i in range(begin, end) if not _is_end(clause, typed, i))
         or _is_day(words)
@@ -198,6 +200,8 @@ TIMES = frozenset(
 
 def _is_end(clause: Done, typed: Typed, i: int) -> bool:
     """ "lost 2 plants to blight, bagged and binned": no second deed."""
+    if clause.verb.name == "pruned" and not WOOD.isdisjoint(typed.words[i + 1 : typed.stops[i]]):
+        return True  # "pruned the blackcurrants, took out old wood"
     return clause.verb.name in ENDED and typed.words[i] in THROWN
 
 
@@ -228,7 +232,7 @@ def _is_counted(word: str) -> bool:
 
 PLAIN_DAYS = _words(
     """a the all one every each hot cold wet dry warm sunny windy rainy lovely good great nice busy long short
-    that this other same next per of grey dull foggy fine open some few half most several many two three"""
+    that this other same next per of by grey dull foggy fine open some few half most several many two three"""
 )
 
 

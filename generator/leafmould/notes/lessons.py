@@ -21,7 +21,7 @@ IN_NEXT = ("next", "prochain", "nächste", "próximo", "que viene", "prossimo", 
 """One of these stands in every text that speaks of next year."""
 
 MARK = r"[ \t]*(?:(?:[-*+•–]|\d{1,3}[.)])[ \t]+)?"
-OPENING = r"(?:lessons?(?:[ \t]+learn(?:ed|t))?[ \t]*:|next[ \t]+(?:year|season|time|spring|summer|autumn|fall|winter)[ \t]*:)"
+OPENING = r"(?:lessons?(?:[ \t]+learn(?:ed|t))?[ \t]*:|notes?[ \t]+to[ \t]+self[ \t]*:|next[ \t]+(?:year|season|time|spring|summer|autumn|fall|winter)[ \t]*:)"
 OPENS_LESSON = re.compile(MARK + OPENING + r"[ \t]*\S", re.IGNORECASE)
 LESSON_LINE = re.compile(
     rf"^{MARK}(?P<opening>{OPENING})[ \t]*(?P<said>\S[^\n]*(?:\n[ \t]+(?![-*+•–][ \t])\S[^\n]*)*)",

@@ -10,6 +10,7 @@ import re
 from leafmould.notes.amounts import Read, read_amount
 from leafmould.notes.day_words import word_at
 from leafmould.notes.walk import Walk, add_place
+from leafmould.notes.words import nouns
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
 
@@ -160,7 +161,15 @@ def take_measured(walk: Walk, read: Read) -> bool:
         return True
     if _hands_apart(walk, read) or _row_gap(walk, read):
         return True
-    is_height = amount.unit in ("cm", "mm", "ft", "m") and walk.verb.name in TALL
+    is_height = amount.unit in ("cm", "mm", "in", "ft", "m") and walk.verb.name in TALL
+    if (
+        walk.verb.name in TALL
+        and nouns.UNITS.get(follows) in ("cm", "in", "ft", "m")
+        and amount.unit == "piece"
+    ):
+        walk.draft.leave(i, read.end + 1, walk.after_comma)  # "hilled it up a couple of inches"
+        walk.i = read.end + 1
+        return True
     if is_height or (amount.unit in ("cm", "mm") and walk.verb.name == "picked"):
         walk.draft.leave(i, read.end, walk.after_comma)  # "courgette, 10cm": how long it was
         walk.i = read.end
@@ -250,7 +259,7 @@ def _is_gap_alone(walk: Walk, amount: Amount, end: int) -> bool:
 
 POTTED = frozenset({"potted on", "pricked out"})
 POT_SIZES = frozenset({"l", "cm", "mm", "in", "gallon", "pint", "quart"})
-TALL = frozenset({"staked", "tied in", "pinched out", "saw", "came up", "finished"})
+TALL = frozenset({"earthed up", "staked", "tied in", "pinched out", "saw", "came up", "finished"})
 """Beside these a length is how tall something stands."""
 BOTH_WAYS = re.compile(
     r"(\d{1,3})\s?(mm|cm|in|inch(?:es)?|\"|')?\s?x\s?(\d{1,3})\s?(mm|cm|in(?!\s)|inch(?:es)?|\"|')?(?:\s(?:apart|spacing|centres|grid))?(?=\s*(?:$|[,;.)]|\s(?:in|on|along)\s))",

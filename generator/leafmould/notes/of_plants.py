@@ -80,7 +80,9 @@ def takes_off(things: frozenset[str]) -> Callable[[Typed, Clause], bool]:
 
     def test(typed: Typed, clause: Clause) -> bool:
         words = typed.words[clause.verb_end : clause.end]
-        spot = next((k for k, w in enumerate(words[:5]) if w in things), None)
+        begin = clause.verb_end
+        spots = (k for k, w in enumerate(words[:5]) if w in things and typed.names(begin + k)[0] < 2)
+        spot = next(spots, None)  # not the top of "Top bed"
         return spot is not None and (
             bool({"off", "out", "from"} & set(words[spot + 1 : spot + 3]))
             or clause.last_word in ("off", "out")
@@ -227,3 +229,24 @@ def is_burnt_then(typed: Typed, clause: Clause) -> bool:
     return any(
         i + 1 >= typed.count or typed.breaks[i + 1] or typed.words[i + 1] in ALL_OF_THEM for i in spots
     )
+
+
+def is_it_in_pieces(typed: Typed, clause: Clause) -> bool:
+    """ "lifted the rhubarb, split it into three"."""
+    words = typed.words[clause.verb_end : clause.verb_end + 3]
+    is_pronoun = words[:1] in (["it"], ["them"])
+    return is_pronoun and words[1:2] in (["in"], ["into"], ["up"]) and bool(words[2:])
+
+
+ANNUALS = frozenset(
+    {"pea", "broad-bean", "french-bean", "runner-bean", "sweetcorn", "sweet-corn", "summer-squash", "cucumber", "lettuce", "mangetout"}
+)  # fmt: skip
+
+
+def is_annual_down(typed: Typed, clause: Clause) -> bool:
+    """ "cut down the peas": they are over; not "cut down the raspberries", nor "peas finished, cut down"."""
+    words = object_words(typed, clause)
+    if not (TOPS | {"haulm", "flower", "half"}).isdisjoint(typed.words[clause.verb_end : clause.end]):
+        return False
+    known = (typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[1] for i in words)
+    return any({k.key, *k.of} <= ANNUALS | {"bean"} for kinds in known for k in kinds)

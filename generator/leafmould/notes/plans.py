@@ -87,7 +87,12 @@ def is_thing_done(typed: Typed, end: int) -> bool:
         word = typed.words[i]
         if i > end and typed.breaks[i] and ")" in typed.gaps[i]:
             stop = min(stop, i + 2)
-        if word in SUBJECTS or word in REMARK_OPENERS or word in PLACE_OPENERS or word in ARTICLES:
+        if (
+            word in SUBJECTS
+            or word in REMARK_OPENERS
+            or word in PLACE_OPENERS
+            or (word in ARTICLES and not typed.capital(i))
+        ):
             return False
         if (
             (i > end or word not in ("put", "cut", "set", "dug", "fed"))

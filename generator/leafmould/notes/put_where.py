@@ -103,7 +103,7 @@ IN_GROUND = _words("ground hole gap corner spot space trench soil")
 
 def is_planted_in(typed: Typed, clause: Clause) -> bool:
     """ "bunged 12 leeks in Bed 3"; not "dropped a marrow on my foot"."""
-    if not has_crop(typed, clause) or has_weight(typed, clause):
+    if not has_crop(typed, clause) or (has_weight(typed, clause) and not _is_punnet(typed, clause)):
         return False
     words = typed.words
     if (
@@ -127,6 +127,11 @@ def is_planted_in(typed: Typed, clause: Clause) -> bool:
         )
         for i in spots
     ) or any(typed.breaks[i] and typed.kind(i, Kind.BED)[0] for i in spots)  # fmt: skip
+
+
+def _is_punnet(typed: Typed, clause: Clause) -> bool:
+    """ "chucked a punnet of lettuces in Bed 2": seedlings are sold so."""
+    return not {"punnet", "tray", "flat"}.isdisjoint(typed.words[clause.verb_end : clause.verb_end + 3])
 
 
 CURED = _words(

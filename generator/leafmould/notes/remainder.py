@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 
 from leafmould.notes.draft import Asked, Done
+from leafmould.notes.last_look import WOOD
 from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import AT_IT
 from leafmould.notes.words import nouns
@@ -154,6 +155,7 @@ def _is_said_beside(clause: Done, typed: Typed, i: int, start: int, end: int) ->
     return (
         (verb == "saw" and word in AT_IT)
         or (verb in ENDED and word in THROWN)
+        or (verb == "pruned" and not WOOD.isdisjoint(typed.words[i + 1 : end]))
         or not nouns.TROUBLES.isdisjoint(typed.words[start:i])
         or any(clause.draft.covers(typed.starts[k], "place", "origin") for k in range(i + 1, end))
     )
@@ -181,8 +183,9 @@ def _is_number(typed: Typed, i: int, start: int, end: int) -> bool:
         return False  # "by 7", "at 5 am"
     if typed.words[start] == "on" and typed.gaps[i + 1] == ".":
         return True  # "on 2.5.": perhaps a day
-    if typed.words[start] in PLACE_OPENERS or typed.words[start] in REMARK_OPENERS:
-        return False  # "in 9 cm pots", "after 46 days"
+    first = start + (typed.words[start] in ("it", "them") and start + 1 < end)
+    if typed.words[first] in PLACE_OPENERS or typed.words[first] in REMARK_OPENERS:
+        return False  # "in 9 cm pots", "after 46 days", "it into three"
     return not (
         behind in DURATIONS
         or behind in ("st", "nd", "rd", "th")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.typed import Typed
+from leafmould.notes.words import nouns
 from leafmould.notes.words.verbs import LONGEST_STATE, STATE_FORMS
 from leafmould.values.names import Kind
 
@@ -109,6 +110,8 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
             continue
         if leads and end + 1 < typed.count and typed.words[end] in ("off", "from") and not typed.breaks[end]:
             return Clause(0, i, end, 0, tuple(typed.words[i:end]), "picked")  # "first pods off the arch"
+        if typed.words[i] == "over" and i and typed.words[i - 1] in nouns.COVERS | nouns.MULCHES:
+            continue  # "cardboard over all"
         if typed.words[end - 1] == "over" and typed.words[max(i - 1, 0)] in FALLING:
             continue
         if found[0] == "finished" and HALF_WAY & set(typed.words[max(0, i - 4) : i]):

@@ -39,7 +39,7 @@ def told_as_thing(typed: Typed) -> Clause | None:
     """The clause of a line that begins with a deed told as a thing."""
     if MARKS.isdisjoint(typed.words[:8]):
         return None
-    return _care(typed) or _out_in_bed(typed) or _canes_up(typed)
+    return _care(typed) or _out_in_bed(typed) or _canes_up(typed) or _weeds_out(typed)
 
 
 def _care(typed: Typed) -> Clause | None:
@@ -73,6 +73,20 @@ def _out_in_bed(typed: Typed) -> Clause | None:
     if not _into_bed(typed, at + 1):
         return None
     return Clause(0, at, at + 1, typed.count, ("out",), "planted")
+
+
+def _weeds_out(typed: Typed) -> Clause | None:
+    """ "bindweed out of Bed 2": weeded."""
+    words = typed.words
+    i = next((k for k in range(typed.stops[0]) if words[k] not in HOW), typed.stops[0])
+    if i + 2 >= typed.stops[0] or words[i] not in nouns.WEEDS or words[i + 1 : i + 3] != ["out", "of"]:
+        return None
+    j = i + 3
+    while j < typed.stops[0] and words[j] in ARTICLES:
+        j += 1
+    if j >= typed.stops[0] or not typed.kind(j, Kind.BED, Kind.PART)[0]:
+        return None
+    return Clause(0, i, i + 2, typed.count, (words[i], "out"), "weeded")
 
 
 def _canes_up(typed: Typed) -> Clause | None:

@@ -89,7 +89,7 @@ ABOUT = EXACT_STILL | _words(
 
 
 SHORTENED = {
-    "em": "them", "oot": "out", "doon": "down", "intae": "into", "frae": "from", "fae": "from", "aff": "off", "roon": "round", "roond": "round",
+    "em": "them", "bk": "back", "div": "divided", "div'd": "divided", "sdlg": "seedling", "sdlgs": "seedling", "mod": "module", "mods": "module", "oot": "out", "doon": "down", "intae": "into", "frae": "from", "fae": "from", "aff": "off", "roon": "round", "roond": "round",
     "frm": "from", "nd": "and", "abt": "about", "agnst": "against", "agst": "against", "nxt": "next", "btw": "between",
     "bcos": "because", "coz": "because", "yday": "yesterday", "yest": "yesterday", "evrything": "everything",
     "everthing": "everything", "exept": "except", "exepct": "except", "plnted": "planted", "plantd": "planted",

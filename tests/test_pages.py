@@ -17,10 +17,11 @@ from leafmould.pages.chapters import MOST_ROWS, chapters
 from leafmould.pages.crop import CropPage, CropsPage
 from leafmould.pages.families import FamiliesPage
 from leafmould.pages.figures import day_figure, total_figures, when_figure
-from leafmould.pages.lists import LessonsPage, ProblemsPage
+from leafmould.pages.lists import LessonsPage
 from leafmould.pages.note import NotePage
 from leafmould.pages.now import NowPage
 from leafmould.pages.page import Figure
+from leafmould.pages.problems import ProblemsPage
 from leafmould.pages.season import SeasonPage
 from leafmould.pages.site import Site
 from leafmould.values.quantities import Amount
@@ -403,9 +404,13 @@ def test_problems_are_for_the_household_alone() -> None:
     household = site_of(hand_made(), household=True, problems=problems)
     page: ProblemsPage = values(household, addresses.PROBLEMS)
     assert page.counts == "2 things"
-    assert [(f.file, [p.message for p in f.problems]) for f in page.files] == [
-        ("garden.yaml", ['no bed is called "Nroth". Did you mean "North"?']),
-        ("notes/2026/06-20.md", ['no bed is called "Nroth". Did you mean "North"?']),
+    (group,) = page.groups
+    assert group.heading == "To be asked"
+    (slip,) = group.slips
+    assert slip.said == ("No bed is called “Nroth”. Did you mean “North”?",)
+    assert [(spot.link.text, spot.where) for spot in slip.spots] == [
+        ("garden.yaml", "line 4"),
+        ("notes/2026/06-20.md", "line 4"),
     ]
 
 

@@ -1,16 +1,15 @@
-"""Two plain lists: lessons, and problems."""
+"""The lessons, newest season first."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from leafmould.pages.addresses import LESSONS, PROBLEMS
+from leafmould.pages.addresses import LESSONS
 from leafmould.pages.chapters import chapters
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Lesson, Link, Page
-from leafmould.values.wording import counted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,32 +26,6 @@ class LessonsPage:
 
     years: tuple[LessonYear, ...]
     others: tuple[Link, ...]  # the pages of other years; none if all fit into one
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProblemLine:
-    """One problem."""
-
-    where: str  # "line 4"
-    level: str
-    message: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProblemFile:
-    """The problems of one file."""
-
-    file: str
-    note: Link | None
-    problems: tuple[ProblemLine, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProblemsPage:
-    """The values of the page of problems."""
-
-    files: tuple[ProblemFile, ...]
-    counts: str
 
 
 def lessons_pages(ledger: Ledger) -> Iterator[Page]:
@@ -80,26 +53,3 @@ def lessons_pages(ledger: Ledger) -> Iterator[Page]:
             section="lessons",
             values=LessonsPage(years=years, others=others),
         )
-
-
-def problems_page(ledger: Ledger) -> Page:
-    """What is wrong or doubtful in the notes, by file. Household builds only."""
-    by_file: dict[str, list[ProblemLine]] = {}
-    for problem in ledger.problems:
-        line = "" if problem.at.line is None else f"line {problem.at.line}"
-        by_file.setdefault(problem.at.file, []).append(
-            ProblemLine(where=line, level=str(problem.level), message=problem.said)
-        )
-    notes = {entry.at.file: entry for entry in reversed(ledger.garden.entries)}
-    files = tuple(
-        ProblemFile(
-            file=file,
-            note=Link(text="the note", to=ledger.note_pages[notes[file].id]) if file in notes else None,
-            problems=tuple(lines),
-        )
-        for file, lines in sorted(by_file.items())
-    )
-    values = ProblemsPage(files=files, counts=counted(len(ledger.problems), "thing"))
-    return Page(
-        address=PROBLEMS, template="problems.html", title="Problems", section="problems", values=values
-    )

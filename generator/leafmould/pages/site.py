@@ -23,13 +23,14 @@ from leafmould.pages.families import families_page
 from leafmould.pages.figures import day_figure
 from leafmould.pages.free import free_pages, free_title
 from leafmould.pages.ledger import Ledger, Reckoned
-from leafmould.pages.lists import lessons_pages, problems_page
+from leafmould.pages.lists import lessons_pages
 from leafmould.pages.map import has_map, map_pages
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.next_in_beds import rotation_page
 from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
 from leafmould.pages.page import Figure, Page
+from leafmould.pages.problems import problems_page
 from leafmould.pages.season import season_pages, seasons_page
 from leafmould.pages.seed_tin import seed_tin_page
 from leafmould.pages.sources import sources_page

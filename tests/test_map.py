@@ -99,6 +99,38 @@ def test_the_seasons_before_stand_in_the_bed_under_the_names_it_had(site: Path) 
     assert re.findall(r'<text class="past"[^>]*>([^<]+)<', page) == ["2025 – · 2024 Be"]
 
 
+def before(page: str) -> list[tuple[str, str]]:
+    """The beds whose seasons before stand below the key."""
+    return re.findall(r'<li><a[^>]*>([^<]+)</a> <span class="past">([^<]+)</span>', page)
+
+
+def test_where_there_is_no_room_the_seasons_before_stand_below_the_key(site: Path) -> None:
+    page = (site / "map/index.html").read_text(encoding="utf-8")
+    assert before(page) == [("New arch", "2025 Pe · 2024 On"), ("Old plum", "2025 Ro · 2024 Ro")]
+    key = page[page.index("map-key") : page.index("</figcaption>")]
+    assert "pea family" in key and "onion family" in key  # neither is drawn this season
+    assert 'stand <a href="#map-before">below the key</a>' in page
+    assert before((site / "map/2024.html").read_text(encoding="utf-8")) == []
+
+
+def test_wet_and_sunny_ground_is_drawn_where_it_lies_and_the_key_says_what_it_is(tmp_path: Path) -> None:
+    settings = GARDEN + "wet ground: [6 x 3 m at 0 x 0 m]\nsunny ground: [2 x 2 m at 16 x 16 m]\n"
+    page = (made(tmp_path, settings) / "map/index.html").read_text(encoding="utf-8")
+    assert re.findall(r'<rect class="zone" fill="url\(#(zone-\w+)\)" [^>]*><title>([^<]+)<', page) == [
+        ("zone-wet", "wet ground"),
+        ("zone-sunny", "sunny ground"),
+    ]
+    assert re.findall(r"</svg> (\w+ ground)</span>", page) == ["wet ground", "sunny ground"]
+    assert page.count('<pattern id="zone-') == 2
+    # 6 m of 21.6 m across, drawn 720 wide: the plot is 20 m, with 0.8 m around.
+    width = re.search(r'<rect class="zone" fill="url\(#zone-wet\)" x="[^"]+" y="[^"]+" width="([^"]+)"', page)
+    assert width is not None and float(width[1]) == pytest.approx(720 * 6 / 21.6, abs=0.1)
+
+
+def test_a_garden_without_such_ground_has_none_in_its_key(site: Path) -> None:
+    assert "zone" not in (site / "map/index.html").read_text(encoding="utf-8")
+
+
 def test_a_garden_without_places_has_no_map(tmp_path: Path) -> None:
     site = made(tmp_path, "garden: Tansy Hill\n")
     assert not (site / "map").exists()

@@ -28,7 +28,7 @@ def told(beds: str) -> list[str]:
 def test_the_ground_as_typed():
     plan = settings_of(
         "north: 30°\nplot: 20 x 30 m\npaths: [0.8 x 12 m at 2 x 3 m]\nwalls: 5 x 0.3 m, at 1 x 1 m\n"
-        "ponds: [2 x 1 m at 4 x 4 m]\nbuildings: []\n"
+        "ponds: [2 x 1 m at 4 x 4 m]\nbuildings: []\nwet ground: [3 x 2 m at 0 x 0 m]\nsunny ground: 1 x 2 m at 5 x 5 m\n"
     ).plan
     assert plan == Plan(
         north=30,
@@ -37,6 +37,8 @@ def test_the_ground_as_typed():
             Piece(kind="path", size_m=(0.8, 12), position_m=(2, 3)),
             Piece(kind="wall", size_m=(5, 0.3), position_m=(1, 1)),
             Piece(kind="pond", size_m=(2, 1), position_m=(4, 4)),
+            Piece(kind="wet", size_m=(3, 2), position_m=(0, 0)),
+            Piece(kind="sunny", size_m=(1, 2), position_m=(5, 5)),
         ),
     )
 
@@ -48,6 +50,7 @@ def test_the_ground_as_typed():
         ("plot: big", 'garden.yaml:1: plot: "big" gives no width and length. Write it such as "20 x 30 m".'),
         ("paths: [by the wall]", 'garden.yaml:1: paths: "by the wall" gives no size and place. Write it such as "0.8 x 12 m at 2 x 3 m".'),
         ("walls: [0 x 2 m at 1 x 1 m]", 'garden.yaml:1: walls: "0 x 2 m at 1 x 1 m" gives no size and place. Write it such as "0.8 x 12 m at 2 x 3 m".'),
+        ("wet ground: down there", 'garden.yaml:1: wet ground: "down there" gives no size and place. Write it such as "0.8 x 12 m at 2 x 3 m".'),
         ("beds: [{name: Old plum, kind: tree, canopy: wide}]", 'garden.yaml:1: beds[0].canopy: "wide" is no width of a crown. Write it such as "4 m".'),
     ],
 )  # fmt: skip
@@ -127,7 +130,7 @@ def test_the_map_shown_in_the_readme_is_read_without_a_word():
     section = readme.split("## A map, to scale")[1].split("\n## ")[0]
     block = "".join(re.findall(r"^    .*\n", section, re.MULTILINE))
     read = settings_of(block)
-    assert (read.problems, read.plan.north, len(read.plan.pieces)) == ((), 30, 1)
+    assert (read.problems, read.plan.north, len(read.plan.pieces)) == ((), 30, 2)
     assert [footprint(_bed(bed.name, read)) is not None for bed in read.beds] == [True, True, True]
     assert told(block) == []
 

@@ -1,4 +1,4 @@
-"""What garden.yaml says of the ground the beds lie on: which way is north, the plot, paths, walls, houses, ponds.
+"""What garden.yaml says of the ground the beds lie on: which way is north, the plot, paths, walls, houses, ponds, where it is wet or sunny.
 
 Read with garden.yaml. Lengths go to the right and up from the bottom left corner of the gardener's own plan.
 """
@@ -12,7 +12,16 @@ from leafmould.notes.measures import read_degrees, read_pair
 from leafmould.notes.setting_values import Piece, Plan
 from leafmould.values.problems import Level
 
-PIECES = {"paths": "path", "walls": "wall", "buildings": "building", "ponds": "pond"}
+PIECES = {
+    "paths": "path",
+    "walls": "wall",
+    "buildings": "building",
+    "ponds": "pond",
+    "wet ground": "wet",
+    "dry ground": "dry",
+    "sunny ground": "sunny",
+    "shady ground": "shady",
+}
 """The settings that list pieces of the ground, and what each is drawn as."""
 PLAN_KEYS = ("north", "plot", *PIECES)
 FURTHEST = 100_000

@@ -41,9 +41,9 @@ class BedSetting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:
-    """A path, wall, building or pond on the gardener's plan."""
+    """A path, wall, building or pond on the gardener's plan, or a stretch of ground that is wet, dry, sunny or shady."""
 
-    kind: str  # "path", "wall", "building", "pond"
+    kind: str  # "path", "wall", "building", "pond"; "wet", "dry", "sunny", "shady"
     size_m: tuple[float, float]  # to the right, up
     position_m: tuple[float, float]  # its bottom left corner
 

@@ -29,9 +29,13 @@ FOOT = 46
 """Room below the ground for the bar and the arrow [units]."""
 
 
+ZONES = ("wet", "dry", "sunny", "shady")
+"""What ground may be like; drawn under everything, with an edge over it."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Ground:
-    """A path, wall, building or pond."""
+    """A path, wall, building or pond, or ground of some kind."""
 
     kind: str
     box: Box
@@ -62,6 +66,7 @@ class Plotted:
     ground: float  # height of the ground alone
     plot: Box | None
     pieces: tuple[Ground, ...]
+    zones: tuple[Ground, ...]  # wet, dry, sunny, shady
     places: tuple[Place, ...]
     weaves: tuple[Weave, ...]
     bar: Bar
@@ -78,6 +83,8 @@ class MapPage:
     years: tuple[Link, ...]  # all maps, oldest first; the one shown leads nowhere
     drawn: Plotted
     marks: tuple[FamilyMark, ...]  # families on it, for the key
+    before: tuple[tuple[Link, str], ...]  # places without room for the seasons before, and those
+    zones: tuple[str, ...]  # kinds of ground it shows, for the key
     guessed: tuple[tuple[Link, str], ...]  # places of which something had to be guessed
     equal_parts: tuple[
         Link, ...
@@ -113,14 +120,16 @@ def _page(year: int, ledger: Ledger) -> Page:
     placed = [(bed, found) for bed in beds if (found := footprint(bed))]
     drawing = drawing_of(_ground(ledger))
     places = _placed(placed, drawing, year, ledger)
-    marks = _marks(places)
+    marks = _marks(band.families for place in places for band in place.bands)
     shown = tuple(y for y in range(year, year - YEARS_BEFORE - 1, -1) if y in ledger.years)
     values = MapPage(
         year=name,
         is_now=year == ledger.this_year,
         years=_years(year, ledger),
         drawn=_plotted(drawing, places, marks, ledger),
-        marks=marks,
+        marks=_marks([marks, *(place.past_families for place in places)]),
+        before=tuple((place.link, place.past) for place in places if place.past and not place.past_at),
+        zones=tuple(kind for kind in ZONES if any(p.kind == kind for p in ledger.garden.plan.pieces)),
         guessed=_guessed(placed, ledger),
         equal_parts=tuple(place.link for place in places if not place.is_noted),
         numbered=tuple((place.name, place.link) for place in places if place.is_numbered),
@@ -145,7 +154,9 @@ def _placed(
     """The places with their names where they meet least."""
     places = [place_of(bed, found, drawing, year, ledger) for bed, found in placed]
     plan = ledger.garden.plan
-    ground = [drawing.box(_box(p.position_m, p.size_m)) for p in plan.pieces if p.kind != "path"]
+    ground = [
+        drawing.box(_box(p.position_m, p.size_m)) for p in plan.pieces if p.kind not in {"path", *ZONES}
+    ]
     return named(places, ground, Box(x=0, y=0, width=drawing.width, height=drawing.height))
 
 
@@ -174,6 +185,7 @@ def _plotted(
 ) -> Plotted:
     plan = ledger.garden.plan
     needle = arrow(plan.north, 15)
+    pieces = [Ground(kind=p.kind, box=drawing.box(_box(p.position_m, p.size_m))) for p in plan.pieces]
     length, number = round_length(drawing.ground.width, in_feet=ledger.garden.units == "imperial")
     unit = "ft" if ledger.garden.units == "imperial" else "m"
     return Plotted(
@@ -181,7 +193,8 @@ def _plotted(
         height=round(drawing.height + FOOT, 1),
         ground=drawing.height,
         plot=drawing.box(_box((0.0, 0.0), plan.plot)) if plan.plot else None,
-        pieces=tuple(Ground(kind=p.kind, box=drawing.box(_box(p.position_m, p.size_m))) for p in plan.pieces),
+        pieces=tuple(piece for piece in pieces if piece.kind not in ZONES),
+        zones=tuple(piece for piece in pieces if piece.kind in ZONES),
         places=tuple(sorted(places, key=lambda p: p.is_crown)),
         weaves=tuple(Weave(mark=m.mark, hatch=hatch_of(m.mark)) for m in marks),
         bar=Bar(length=round(length * drawing.scale, 1), words=f"{number} {unit}"),
@@ -190,8 +203,8 @@ def _plotted(
     )
 
 
-def _marks(places: tuple[Place, ...]) -> tuple[FamilyMark, ...]:
-    found = {mark.mark: mark for place in places for band in place.bands for mark in band.families}
+def _marks(several: Iterable[Iterable[FamilyMark]]) -> tuple[FamilyMark, ...]:
+    found = {mark.mark: mark for marks in several for mark in marks}
     return tuple(found[name] for name in sorted(found))
 
 

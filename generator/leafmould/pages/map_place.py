@@ -6,7 +6,7 @@ a stretch where they fit. Names get their spots when all places are known (`map_
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from leafmould.charts.plan import Box, Drawing, Words, length_of, stretches, words_in
@@ -61,7 +61,8 @@ class Place:
     wet: str  # "wet", "dry", or ""
     bands: tuple[Band, ...]
     past: str  # the seasons before, in marks
-    past_at: Words | None
+    past_at: Words | None  # where it has room for them
+    past_families: tuple[FamilyMark, ...]
     says: str  # all of it in words
     is_noted: bool  # the notes say how large its stretches are, or it has but one
     sun_at: Words | None = None
@@ -82,8 +83,9 @@ def place_of(bed: Bed, found: Footprint, drawing: Drawing, year: int, ledger: Le
     is_round = found.form == "round"
     plantings = _along(bed, ledger.bed_year(bed.key, year).plantings)
     inner = box if is_round else _below_name(box)
-    past = "" if is_round else _past(bed, year, ledger)
-    past_at = _past_at(past, box)
+    before = _before(bed, year, ledger)
+    past = _past(before, ledger)
+    past_at = None if is_round else _past_at(past, box)
     if past_at:
         inner = Box(x=inner.x, y=inner.y, width=inner.width, height=round(inner.height - PAST - 4, 1))
     shares = shares_of(plantings, ledger) if plantings else None
@@ -101,6 +103,7 @@ def place_of(bed: Bed, found: Footprint, drawing: Drawing, year: int, ledger: Le
         bands=_bands(plantings, shares, inner, ledger, is_round=is_round),
         past=past,
         past_at=past_at,
+        past_families=tuple({mark.mark: mark for marks in before.values() for mark in marks}.values()),
         says=_says(bed, plantings, year, ledger),
         is_noted=shares is None or shares.is_noted or len(plantings) < 2,
     )
@@ -158,17 +161,22 @@ def _past_at(past: str, box: Box) -> Words | None:
     return Words(x=round(box.x + 4, 1), y=round(box.far - 4, 1))
 
 
-def _past(bed: Bed, year: int, ledger: Ledger) -> str:
-    """The families of the seasons before: "2025 Ni Pe · 2024 –", under the names the bed had then."""
-    told = []
+def _before(bed: Bed, year: int, ledger: Ledger) -> dict[int, tuple[FamilyMark, ...]]:
+    """The families of each of the seasons before, under the names the bed had then."""
+    found = {}
     for before in range(year - 1, year - BEFORE - 1, -1):
         if before in ledger.years:
             stood = [
                 p for key in lineage(ledger.garden, bed.key) for p in ledger.bed_year(key, before).plantings
             ]
-            marks = dict.fromkeys(m.mark for p in stood for m in families_of(p, ledger))
-            told.append(f"{ledger.year_name(before)} {' '.join(marks) or '–'}")
-    return " · ".join(told)
+            found[before] = tuple({m.mark: m for p in stood for m in families_of(p, ledger)}.values())
+    return found
+
+
+def _past(before: Mapping[int, Iterable[FamilyMark]], ledger: Ledger) -> str:
+    """The same in marks: "2025 Ni Pe · 2024 –"."""
+    told = {year: " ".join(mark.mark for mark in marks) for year, marks in before.items()}
+    return " · ".join(f"{ledger.year_name(year)} {marks or '–'}" for year, marks in told.items())
 
 
 def _bands(

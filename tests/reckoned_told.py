@@ -27,6 +27,7 @@ from leafmould.reckon.season_told import Seasons
 from leafmould.reckon.weather_told import season_weather, usual_sums
 from leafmould.values.when import When
 from synthetic_garden import Sown, synthetic
+from through_life import life
 
 FOLDER = Path(__file__).parent / "cases" / "reckoned"
 CONTENT = Path(__file__).resolve().parents[1] / "content"
@@ -142,7 +143,9 @@ def south() -> Path:
 
 
 def told(name: str) -> str:
-    """The lines of one file: of the example garden on a day, or of the garden in the south."""
+    """The lines of one file: of the example garden on a day, of the garden in the south, or the labels through the days."""
+    if name == "labels":
+        return "\n".join(life()) + "\n"
     folder, on = (south(), THE_OTHER_DAY) if name == "south" else (example(), date.fromisoformat(name))
     loaded = load(folder, on=on, household=True)
     return "\n".join(lines(loaded.garden, almanac(loaded.shown, loaded.garden))) + "\n"
@@ -217,5 +220,5 @@ def plain(value: object) -> str:
 
 if __name__ == "__main__":
     FOLDER.mkdir(exist_ok=True)
-    for name in (*(day.isoformat() for day in DAYS), "south"):
+    for name in (*(day.isoformat() for day in DAYS), "south", "labels"):
         (FOLDER / f"{name}.txt").write_text(told(name), encoding="utf-8")

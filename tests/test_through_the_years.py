@@ -1,4 +1,4 @@
-"""What is reckoned for the example garden on four days, and for a garden in the south: written down whole, read, and kept.
+"""What is reckoned for the example garden on four days, for a garden in the south, and day by day for one more: written down whole, read, and kept.
 
 The files are in `tests/cases/reckoned/`, a line for each thing a gardener would be told. A change that was meant is
 written with `python tests/reckoned_told.py`, and its difference read.
@@ -13,7 +13,7 @@ import pytest
 from reckoned_told import DAYS, FOLDER, told
 
 
-@pytest.mark.parametrize("name", [*(day.isoformat() for day in DAYS), "south"])
+@pytest.mark.parametrize("name", [*(day.isoformat() for day in DAYS), "south", "labels"])
 def test_what_is_reckoned_is_what_was_written_down(name: str) -> None:
     kept = (FOLDER / f"{name}.txt").read_text(encoding="utf-8").splitlines()
     now = told(name).splitlines()

@@ -310,3 +310,29 @@ def test_beds_that_are_called_by_a_letter_or_a_number(line: str, where: list[tup
     )
     told = [(*e.crops, *e.beds, "".join(a.written for a in e.action.amounts)) for e in garden.events]
     assert told == where
+
+
+@pytest.mark.parametrize(
+    ("note", "planting"),
+    [
+        ("moved leeks from Cold frame to Arch", "leek_arch_2026-06-03"),
+        ("moved 20 leeks from the cold frame to Tub 1", "leek_tub-1_2026-06-03"),
+        ("moved leeks from Cold frame to Hoop bed", "leek_cold-frame_2026-02-20"),
+    ],
+)
+def test_what_was_raised_and_is_moved_into_the_open_is_planted_out(note: str, planting: str) -> None:
+    garden = garden_of(
+        f"""
+        2026-02-20
+        - started 60 leeks in Cold frame
+        2026-06-03
+        - {note}
+        2026-10-04
+        - picked 2 leeks
+        """
+    )
+    (picking,) = garden.pickings
+    found = next(p for p in garden.plantings if p.id == planting)
+    assert picking.id in found.pickings
+    assert (found.planted is not None) == ("Hoop" not in note)
+    assert found.ended_on is None

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground
 from leafmould.garden.portions import plants, portion
-from leafmould.garden.starts import open_unknown
+from leafmould.garden.starts import open_unknown, start
 from leafmould.garden.targets import settle_kinds, targets
 
 
@@ -21,6 +23,11 @@ def move(ground: Ground, act: Act) -> None:
     if share.is_none:
         return
     found = _moved(ground, source, destination)
+    if any(d.is_raised for d in found) and not _is_under_glass(ground, destination):
+        act.action = replace(act.action, verb="planted")
+        act.inferred.append("planted out: moved from where it was raised")
+        start(ground, act)
+        return
     if not found and act.crops:
         _arrive(ground, act, destination)
     for draft in found:
@@ -32,6 +39,11 @@ def move(ground: Ground, act: Act) -> None:
             _split_off(ground, act, draft, destination)
     if len(found) > 1 and not share.is_all:
         act.batches = found if len({d.key for d in found}) == 1 else []
+
+
+def _is_under_glass(ground: Ground, key: str) -> bool:
+    bed = ground.lines.beds.get(key)
+    return bed is not None and bed.kind == "under glass"
 
 
 def _moved(ground: Ground, act: Act, destination: str) -> list[Draft]:

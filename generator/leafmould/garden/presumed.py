@@ -55,7 +55,7 @@ def presumed_end(draft: Draft, frosts: KillingFrosts) -> Over | None:
     """The first thing that would end it after it was last seen alive; None for a lasting plant."""
     if draft.is_perennial:
         return None
-    if draft.is_raised and draft.picked_first is None:
+    if draft.is_raised and draft.picked_first is None and draft.moved is None:
         on = draft.begins + timedelta(days=DAYS_IN_TRAYS)
         return Over(on=on, basis="presumed over: 150 days since it was started, never planted out")
     alive = max(draft.begins, draft.last_sign or draft.begins)

@@ -362,7 +362,7 @@ def test_a_page_is_plain_values_and_can_be_compared() -> None:
 @pytest.mark.parametrize(
     ("address", "sentence"),
     [
-        ("beds/index.html", "No beds yet. A bed named in a note, or in garden.yaml, will stand here."),
+        ("beds/index.html", "No beds yet."),
         ("crops/index.html", "No crops yet."),
         ("families.html", "No families yet. Every crop in a note will stand under its own."),
         ("lessons.html", "None yet. A line that says “next year …” in any note will stand here."),

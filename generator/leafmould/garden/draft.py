@@ -6,11 +6,12 @@ still grows: it takes acts, moves, ends. Nothing outside the assembling sees eit
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from datetime import date
 
 from leafmould.garden.model import Origin
 from leafmould.notes.entries import Action, Entry, Fate
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+
+from leafmould.values.quick_dataclass import dataclass
 
 HEADING = re.compile(r" {0,3}(#{1,6})(?:\s|$)")
 UNDERLINE = re.compile(r" {0,3}(=+|-+)\s*$")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(slots=True)

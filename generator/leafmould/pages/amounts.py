@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from leafmould.garden.model import Crop
 from leafmould.pages.addresses import SOURCES, source_anchor
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link
 from leafmould.reckon.amounts import Room, rounded
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted, number_words, weight
 
 FEET = 0.3048

@@ -7,7 +7,6 @@ and year it began in; a later year only points back to it.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 
 from leafmould.garden import queries
@@ -25,6 +24,7 @@ from leafmould.pages.page import Doing, Lesson, Link, NoteLine, Page, PlantingLi
 from leafmould.pages.plates import bed_year_plates
 from leafmould.pages.sections import PlantingSection, planting_section
 from leafmould.pages.strips import strip_row
+from leafmould.values.quick_dataclass import dataclass
 
 MOST_NOTES = 24
 """Notes listed on a bed's page; the years below lead to all the others."""

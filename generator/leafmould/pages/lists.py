@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from leafmould.pages.addresses import LESSONS
 from leafmould.pages.chapters import chapters
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Lesson, Link, Page
+from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

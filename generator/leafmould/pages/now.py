@@ -5,7 +5,6 @@ Due lines lapse by themselves: nothing stays on the list because nobody ticked i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.model import Entry, Planting
@@ -17,6 +16,7 @@ from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Lesson, Link, NoteLine, Page, PlantingLine
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day_range
 
 MOST_DUE = 7

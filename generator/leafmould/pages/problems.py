@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
 from itertools import groupby
 
@@ -17,6 +16,7 @@ from leafmould.pages.doings import entry_day, note_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.values.problems import WORK_LINE, Level, Problem, asking
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 HEADINGS = {

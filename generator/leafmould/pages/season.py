@@ -6,7 +6,6 @@ Also the list of seasons. A gap in the notes is shown as a gap, never as weeks i
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from leafmould.garden import queries
 from leafmould.garden.model import Planting
@@ -33,6 +32,7 @@ from leafmould.pages.season_told import (
 )
 from leafmould.pages.weather import has_weather
 from leafmould.values.quantities import Amount
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 GAP_DAYS = 21

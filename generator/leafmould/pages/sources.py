@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from leafmould.facts.common_practice import common_practice
 from leafmould.facts.tables import Source
@@ -12,6 +11,7 @@ from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.reckon.what_is_taken import what_is_taken
+from leafmould.values.quick_dataclass import dataclass
 
 MOST_NAMED = 24
 """Plantings named beside a source."""

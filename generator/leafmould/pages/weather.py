@@ -7,7 +7,6 @@ tenth it would tell which station it was taken from.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.charts.line import points, ticks
@@ -18,6 +17,7 @@ from leafmould.pages.page import Link, Page
 from leafmould.reckon.heat_methods import MAIZE_UPPER, counted_otherwise
 from leafmould.reckon.warmth import BASE, Warmth, degree_days
 from leafmould.reckon.weather_told import MonthWeather, season_weather, usual_sums
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, counted
 
 HEIGHT = 60.0

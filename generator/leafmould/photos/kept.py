@@ -11,7 +11,6 @@ import hashlib
 import json
 import os
 import tempfile
-from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from pathlib import Path
@@ -20,6 +19,7 @@ from typing import Any
 import leafmould
 from leafmould.photos.look import Head
 from leafmould.photos.sizes import Size
+from leafmould.values.quick_dataclass import dataclass
 
 FOLDER = ".leafmould"
 LIST = "photos.json"

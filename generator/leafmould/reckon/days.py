@@ -9,7 +9,6 @@ planting is left to `forecast`.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date
 from statistics import median
 from typing import Literal
@@ -17,6 +16,7 @@ from typing import Literal
 from leafmould.facts import tables
 from leafmould.facts.tables import CropFact, DaysFact, UsualDays
 from leafmould.reckon.almanac import Almanac
+from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 Start = Literal["sowing", "planting out"]

@@ -7,7 +7,8 @@ could mean something in Markdown is left to the parser; what both read comes out
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+from leafmould.values.quick_dataclass import dataclass
 
 MARKS = re.compile(r"""[^\w\n .,;:?'"()/%°=+>–—‘’“”…-]""")
 """Signs that may mean something in Markdown, and all that are not known to mean nothing."""

@@ -6,8 +6,9 @@ The reading of dates is in `dates`; this module holds only the value.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
+
+from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -33,9 +33,10 @@ FOLDER = Path(__file__).parent / "cases" / "reckoned"
 CONTENT = Path(__file__).resolve().parents[1] / "content"
 DAYS = (date(2024, 5, 20), date(2025, 3, 10), date(2025, 8, 25), date(2026, 10, 20))
 """A spring, a late winter, a high summer and an autumn of the example garden."""
-THE_OTHER_DAY = date(2022, 1, 20)
-"""High summer in the south, in the middle of the made garden's years."""
+IN_THE_SOUTH = {"south": date(2022, 1, 20), "south-in-winter": date(2021, 7, 10)}
+"""A high summer and a midwinter of the made garden."""
 
+NAMES = (*(day.isoformat() for day in DAYS), *IN_THE_SOUTH, "labels")
 AS_PRINTED = ("families", "sources", "known", "warmth")
 """Facts as printed, which have tests of their own; and the warmth, which is told by months."""
 LATEST = ("turned_out", "amounts")
@@ -95,8 +96,27 @@ ALSO = """
 2021-02-14
 - manured Bed 3 with horse muck
 - saw clubroot in Bed 5
+2021-02-20
+- sowed carrots and beetroot together in Bed 5
+2021-03-20
+- sowed spinach in Hothouse
+2021-04-05
+- sowed turnips in Bed 2
 2021-04-11
 - picked 9 kg quinces
+2021-04-28
+- planted 20 lettuce in Bed 4
+- planted 12 leeks in Bed 4
+2021-05-15
+- sowed broad beans in Bed 1
+- soil 50 °F in Bed 1
+2021-05-20
+- started onions in Hothouse
+2021-06-18
+- sowed radishes in Hothouse
+- fleece over the turnips
+2021-07-02
+- spinach came up
 2021-08-15
 - sowed broad beans in Bed 3
 - tested seed parsnips, 4 of 10 came up
@@ -118,7 +138,9 @@ RECORDS = {
         f"{date(2021, 11, 1) + timedelta(days=n)},{44 + n % 13},{63 + n % 21},{n % 3 / 10}\n"
         for n in range(70)
     ),
-    "records/seeds.csv": "crop,variety,year,amount\nparsnip,Student,2017,1 packet\ncarrot,Stub,2021,200 seeds\nonion,,2020,2 g\n",
+    "records/seeds.csv": "crop,variety,year,amount,counted,tried,tried in\n"
+    "parsnip,Student,2017,1 packet,,,\ncarrot,Stub,2021,200 seeds,2021-06-01,8 of 10,2021\n"
+    "onion,,2020,2 g,2021-01-01,,\nlettuce,,2019,40 seeds,,3 of 10,2021\nkale,,2016,none,,,\n",
     "records/beforehand.csv": "year,bed,crop\n2016,Bed 1,potato\n2017,Bed 2,cabbage\n",
 }
 
@@ -146,7 +168,8 @@ def told(name: str) -> str:
     """The lines of one file: of the example garden on a day, of the garden in the south, or the labels through the days."""
     if name == "labels":
         return "\n".join(life()) + "\n"
-    folder, on = (south(), THE_OTHER_DAY) if name == "south" else (example(), date.fromisoformat(name))
+    is_south = name in IN_THE_SOUTH
+    folder, on = (south(), IN_THE_SOUTH[name]) if is_south else (example(), date.fromisoformat(name))
     loaded = load(folder, on=on, household=True)
     return "\n".join(lines(loaded.garden, almanac(loaded.shown, loaded.garden))) + "\n"
 
@@ -220,5 +243,5 @@ def plain(value: object) -> str:
 
 if __name__ == "__main__":
     FOLDER.mkdir(exist_ok=True)
-    for name in (*(day.isoformat() for day in DAYS), "south", "labels"):
+    for name in NAMES:
         (FOLDER / f"{name}.txt").write_text(told(name), encoding="utf-8")

@@ -10,10 +10,10 @@ from difflib import unified_diff
 
 import pytest
 
-from reckoned_told import DAYS, FOLDER, told
+from reckoned_told import FOLDER, NAMES, told
 
 
-@pytest.mark.parametrize("name", [*(day.isoformat() for day in DAYS), "south", "labels"])
+@pytest.mark.parametrize("name", NAMES)
 def test_what_is_reckoned_is_what_was_written_down(name: str) -> None:
     kept = (FOLDER / f"{name}.txt").read_text(encoding="utf-8").splitlines()
     now = told(name).splitlines()

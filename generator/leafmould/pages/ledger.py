@@ -67,6 +67,7 @@ class Reckoned:
     dark: ShortDays | None  # this winter's days under ten hours
     dark_by_month: tuple[int, ...] = ()  # weeks under ten hours, January first
     cover: str = ""  # what covers gain, in words
+    windows_now: Mapping[str, tuple[Window, ...]] = field(default_factory=dict)  # the same for this season
     uses_record: bool = True  # the garden's own record is weighed in
     uses_warmth: bool = False  # what is started outside of spring is slowed by the usual warmth
     coming_up: Mapping[str, ComingUp] = field(default_factory=dict)  # by planting id: not seen up yet

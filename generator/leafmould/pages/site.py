@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from leafmould.facts import tables
 from leafmould.garden.model import Garden, Planting
+from leafmould.garden.seasons import first_month, season_of
 from leafmould.garden.waits import Waits
 from leafmould.pages import addresses
 from leafmould.pages.a_to_z import find_page
@@ -192,6 +193,7 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
     forecasts = here.forecasts
     waits, up = Waits(garden), coming_up(garden, almanac, almanac.warmth.mean)
     tin = seed_tin(garden, almanac)
+    season = season_of(garden.on, first_month(is_southern=garden.is_southern))
     return Reckoned(
         forecasts=forecasts,
         badges={
@@ -201,7 +203,8 @@ def reckon(garden: Garden, almanac: Almanac) -> Reckoned:
         families=tables.families(),
         sources=tables.sources(),
         known=_known(garden, almanac),
-        windows={key: windows(key, almanac, garden.on.year + 1) for key in garden.crops},
+        windows={key: windows(key, almanac, season + 1) for key in garden.crops},
+        windows_now={key: windows(key, almanac, season) for key in garden.crops},
         turned_out=here.turned,
         uses_record=here.uses_record,
         uses_warmth=here.uses_warmth,

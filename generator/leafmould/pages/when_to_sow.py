@@ -11,9 +11,10 @@ from leafmould.pages.addresses import SOURCES, WEATHER, WHEN_TO_SOW, source_anch
 from leafmould.pages.figures import day_text
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Page
+from leafmould.pages.still_to_sow import StillWay, still_to_sow
 from leafmould.pages.weather import has_weather
 from leafmould.reckon.season_here import FrostLine
-from leafmould.reckon.windows import TOO_COLD, Window
+from leafmould.reckon.windows import IN_AUTUMN, TOO_COLD, Window
 from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import on
 from leafmould.values.wording import day_range
@@ -25,8 +26,8 @@ HEADINGS = {
     "last setting out": "Last useful setting out",
     "in autumn, for next year": "In autumn, for next year",
 }
-
-
+TABLE = tuple(HEADINGS)[:-1]
+"""What the table has a column for; few crops go in around the first frost."""
 OUTSIDE = frozenset({"sow or set out"})
 FIRST = {"sow": "First sow outside", "set out": "First set out", "plant": "First plant"}
 """What the first days outside are called on the page of a crop, by how it is begun."""
@@ -54,7 +55,7 @@ class Frost:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SowingRow:
-    """A crop with its three windows; one it has not is empty."""
+    """A crop with its windows; one it has not is empty."""
 
     crop: Link
     words: tuple[str, ...]
@@ -65,11 +66,15 @@ class SowingRow:
 class WhenToSowPage:
     """The values of the page."""
 
+    this_year: str
+    still: tuple[StillWay, ...]  # what may still be begun in it
     year: str
     frosts: tuple[Frost, ...]
     dark: str  # the days under ten hours, to the week
     headings: tuple[str, ...]
     rows: tuple[SowingRow, ...]
+    autumn: tuple[SowingRow, ...]  # what goes in around the first frost, for the year after
+    too_cold: tuple[Link, ...]  # what would, if winters were milder
     weather: Link | None  # where the garden has a table of it
     cover: str  # what covers gain
     has_frost: bool  # garden.yaml says when the last frost is
@@ -80,12 +85,17 @@ def when_to_sow_page(ledger: Ledger) -> Page:
     crops = sorted(ledger.garden.crops.values(), key=lambda c: (c.name.casefold(), c.key))
     rows = [(crop, ledger.reckoned.windows.get(crop.key, ())) for crop in crops]
     frosts = ledger.reckoned.frosts
+    autumn = [(crop, window) for crop, found in rows for window in found if window.kind == IN_AUTUMN]
     values = WhenToSowPage(
+        this_year=ledger.year_name(ledger.this_year),
+        still=still_to_sow(ledger),
         year=ledger.year_name(ledger.this_year + 1),
         frosts=tuple(_frost(line, ledger) for line in frosts),
         dark=_dark(ledger),
-        headings=tuple(HEADINGS.values()),
-        rows=tuple(_row(crop, found, ledger) for crop, found in rows if found),
+        headings=tuple(HEADINGS[kind] for kind in TABLE),
+        rows=tuple(_row(crop, found, TABLE, ledger) for crop, found in rows if found),
+        autumn=tuple(_row(c, (w,), (IN_AUTUMN,), ledger) for c, w in autumn if w.words != TOO_COLD),
+        too_cold=tuple(_when_link(crop, ledger) for crop, w in autumn if w.words == TOO_COLD),
         weather=Link(text="Weather and warmth", to=WEATHER) if has_weather(ledger) else None,
         cover=ledger.reckoned.cover,
         has_frost=any(line.average for line in frosts),
@@ -113,13 +123,17 @@ def _time(window: Window, ledger: Ledger) -> SowingTime:
     )
 
 
-def _row(crop: Crop, found: tuple[Window, ...], ledger: Ledger) -> SowingRow:
+def _when_link(crop: Crop, ledger: Ledger) -> Link:
+    return Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when")
+
+
+def _row(crop: Crop, found: tuple[Window, ...], kinds: tuple[str, ...], ledger: Ledger) -> SowingRow:
     words = {window.kind: _words(window) for window in found}
     covered = {window.kind: _covered(window) for window in found if window.kind != "start indoors"}
     return SowingRow(
-        crop=Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when"),
-        words=tuple(words.get(kind, "") for kind in HEADINGS),
-        covered=tuple(covered.get(kind, ()) for kind in HEADINGS),
+        crop=_when_link(crop, ledger),
+        words=tuple(words.get(kind, "") for kind in kinds),
+        covered=tuple(covered.get(kind, ()) for kind in kinds),
     )
 
 

@@ -126,6 +126,20 @@ def test_the_first_day_of_picking() -> None:
     assert labels(one) == ["sown 92 days ago", "picked today, 250 g so far"]
 
 
+@pytest.mark.parametrize(
+    ("pickings", "said"),
+    [
+        (("a",), "picked once, on 9 June, 11 days ago, 250 g"),
+        (("a", "b"), "picked on 9 June, 11 days ago, 250 g"),
+    ],
+)
+def test_one_day_of_picking_is_not_told_as_going_on(pickings: tuple[str, ...], said: str) -> None:
+    one = planting(
+        "pea", sown="2026-03-20", first_picked="2026-06-09", last_picked="2026-06-09", picked_g=250.0
+    )
+    assert labels(replace(one, pickings=pickings)) == ["sown 92 days ago", said]
+
+
 def test_picking_that_stopped_is_told_by_its_dates() -> None:
     assert labels(picked(picked_g=900.0), "2026-09-01") == ["sown 165 days ago", "picked 8–18 June, 900 g"]
 

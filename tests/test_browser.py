@@ -59,7 +59,9 @@ def label(page: Page) -> str | None:
         ("2026-07-18T12:00:00Z", "UTC", "sown 97 days ago"),
         ("2026-07-18T00:30:00Z", "America/Los_Angeles", "sown 96 days ago"),  # still the 17th there
         ("2026-07-17T23:30:00Z", "Pacific/Auckland", "sown 97 days ago"),  # the 18th already
-        ("2027-07-15T12:00:00Z", "Europe/Berlin", "sown 459 days ago"),  # over a change of clocks
+        ("2026-07-29T12:00:00Z", "Europe/Berlin", "sown 108 days ago"),  # a fortnight later, the last time
+        ("2026-07-30T12:00:00Z", "UTC", "sown 94 days ago"),  # the garden has gone on without the page
+        ("2027-07-15T12:00:00Z", "UTC", "sown 94 days ago"),
     ],
 )
 def test_f100_counts_move_on_by_the_readers_calendar(
@@ -80,6 +82,15 @@ def test_ranges_stay_and_the_page_says_that_counts_have_moved(browser: Browser, 
     head = page.locator(".as-of").text_content()
     assert head == "as of 15 July 2026 (days counted on to today, 3 days later)"
     assert page.get_by_text("expected 27 July – 9 September").count() > 0
+
+
+def test_after_a_fortnight_the_page_says_how_old_it_is_and_counts_no_further(
+    browser: Browser, folder: Path
+) -> None:
+    page = opened(browser, folder / "index.html", at="2026-07-30T12:00:00Z")
+    assert page.locator(".as-of").text_content() == (
+        "as of 15 July 2026 (this page is 15 days old: it tells of the garden as it was then, its counts of days too)"
+    )
 
 
 def test_without_script_the_page_is_right_as_of_its_day(browser: Browser, folder: Path) -> None:

@@ -28,6 +28,11 @@ TONES = {
     "look": "warning",
 }
 
+BEGINNINGS = frozenset({"sown", "started", "planted", "found", "unknown"})
+"""Labels of how it began: behind those of how it goes, and in plainer words."""
+URGENCY = {"wait": 0, "look": 0, "picking": 1, "coming up": 2, "expected": 2}
+"""What a gardener looks for comes first; what is not here, after it."""
+
 
 def planting_name(planting: Planting) -> str:
     """How a planting is called: the gardener's word, its varieties quoted, doubt kept as doubt."""
@@ -88,11 +93,20 @@ def _mark(family: str, name: str, mark: str) -> FamilyMark:
 
 
 def tags_of(planting: Planting, ledger: Ledger) -> tuple[Tag, ...]:
-    """The labels of a planting, each leading to the note its day was written in."""
-    return tuple(_tag(badge, planting, ledger) for badge in ledger.reckoned.badges.get(planting.id, ()))
+    """The labels of a planting, how it goes before how it began, each leading to the note its day was written in."""
+    found = sorted(ledger.reckoned.badges.get(planting.id, ()), key=_urgency)
+    first = len(found) - sum(1 for badge in found if badge.kind in BEGINNINGS)
+    return tuple(
+        _tag(badge, planting, ledger, is_plain=first > 0 and place >= first)
+        for place, badge in enumerate(found)
+    )
 
 
-def _tag(badge: Badge, planting: Planting, ledger: Ledger) -> Tag:
+def _urgency(badge: Badge) -> int:
+    return 9 if badge.kind in BEGINNINGS else URGENCY.get(badge.kind, 3)
+
+
+def _tag(badge: Badge, planting: Planting, ledger: Ledger, *, is_plain: bool) -> Tag:
     is_failure = badge.kind == "ended" and planting.lost is not None
     value = ""
     if badge.counted_from:
@@ -108,6 +122,7 @@ def _tag(badge: Badge, planting: Planting, ledger: Ledger) -> Tag:
         after=badge.after,
         why=badge.basis or "",
         wait=_wait(planting, ledger) if badge.kind == "expected" else None,
+        is_plain=is_plain,
     )
 
 

@@ -63,6 +63,7 @@ class Tag:
     after: str = ""
     why: str = ""
     wait: Wait | None = None
+    is_plain: bool = False  # words after the labels, because others tell more
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

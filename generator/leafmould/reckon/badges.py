@@ -210,7 +210,7 @@ def _standing(forecast: Forecast, span: str, on: date) -> Badge:
 
 
 def _picking(planting: Planting, garden: Garden) -> Badge | None:
-    """ "picking for 12 days, 3.4 kg so far", or what was picked if that is a while ago."""
+    """ "picking for 12 days, 3.4 kg so far", "picked once, on 4 July, 11 days ago", or what was picked if that is a while ago."""
     first, last = planting.first_picked, planting.last_picked or planting.first_picked
     if first is None or last is None:
         return None
@@ -219,10 +219,21 @@ def _picking(planting: Planting, garden: Garden) -> Badge | None:
     days = days_since(first, garden.on)
     if days is None or (garden.on - last.last).days > STILL_PICKING:
         return _picked(first, last, _amount(planting, garden), garden, entry)
-    text = f"picked today{so_far}" if days == 0 else f"picking for {counted(days, 'day')}{so_far}"
-    return Badge(
-        kind="picking", text=text, counted_from=first.day, before="picking for", after=so_far, entry=entry
-    )
+    amount = _amount(planting, garden)
+    if days == 0:
+        text, before, after = f"picked today{so_far}", "picked", f"ago{amount}"
+    elif first == last:
+        before, after = f"{_only_day(planting)} {day(first.first, garden.on.year)},", f"ago{amount}"
+        text = f"{before} {counted(days, 'day')} {after}"
+    else:
+        before, after = "picking for", so_far
+        text = f"{before} {counted(days, 'day')}{after}"
+    return Badge(kind="picking", text=text, counted_from=first.day, before=before, after=after, entry=entry)
+
+
+def _only_day(planting: Planting) -> str:
+    """One picking, or several of one day: nobody noted that it goes on."""
+    return "picked once, on" if len(planting.pickings) == 1 else "picked on"
 
 
 def _picked(first: When, last: When, amount: str, garden: Garden, entry: str | None) -> Badge:

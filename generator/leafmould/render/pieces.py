@@ -286,7 +286,8 @@ def _tag(tag: Tag, root: str) -> str:
         text = f'<data value="{tag.value}" data-from="{tag.counted_from}" {around}>{text}</data>'
     if tag.to:
         text = f'<a href="{root}{safe(tag.to)}">{text}</a>'
-    return f'<span class="tag {tag.tone}"{why}>{text}{_wait(tag)}</span>'
+    shape = "since" if tag.is_plain else f"tag {tag.tone}"
+    return f'<span class="{shape}"{why}>{text}{_wait(tag)}</span>'
 
 
 def _wait(tag: Tag) -> str:

@@ -271,6 +271,21 @@ def _drop_kind(items: list[Item]) -> list[Item]:
     return behind if is_of_it else items
 
 
+def _with_last(items: list[Item]) -> list[Item]:
+    """ "plum jam 4 jars, last of the plums": one thing made."""
+    first, *behind = items
+    keys = [c.key for c in first.crops]
+    kept = [first]
+    for item in behind:
+        is_last = bool(item.amounts) and all(a.whole for a in item.amounts)
+        if is_last and [c.key for c in item.crops] == keys and not item.varieties:
+            first.amounts += item.amounts
+            first.spans += item.spans
+        else:
+            kept.append(item)
+    return kept
+
+
 def pair_places(draft: Draft) -> None:
     """ "peas in Arch, beans in Top bed": each crop in its own place, never every combination."""
     if len(draft.items) < 2:
@@ -311,7 +326,7 @@ def settle_items(clause: Done) -> None:
     kept = [
         i for i in _drop_kind(_drop_total(items, draft)) if i.crops or i.varieties or i.amounts or i.thing
     ]
-    draft.items = kept or [Item()]
+    draft.items = _with_last(kept) if clause.verb.name == "put up" and len(kept) > 1 else kept or [Item()]
 
 
 def _settle_varieties(item: Item) -> None:

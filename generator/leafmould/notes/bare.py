@@ -1,177 +1,24 @@
-"""Lines that name a crop and how much, or that it is in or out, and no verb: "leeks in, 40", "2 kg peas, Arch".
+"""Lines that name a crop and how much, and no verb: "2 kg peas, Arch", "onion sets x 100".
 
-Asked only where no verb was found. What is in was planted, a root that is out was lifted; an amount alone
-is read as a picking, with a question.
+Asked only where no verb was found. An amount alone is read as a picking, with a question.
 """
 
 from __future__ import annotations
 
 from leafmould.notes.clause import Clause
+from leafmould.notes.in_or_out import OUT_OF, SET_OUT
+from leafmould.notes.plans import LATER, is_for_later
 from leafmould.notes.said_first import TAKERS
 from leafmould.notes.signs import is_arrow
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, ARTICLES, BEING, PLACE_OPENERS, TITLES
-from leafmould.notes.words.verbs import GERUNDS
 from leafmould.values.names import Kind
-from leafmould.values.when import When
 
-SET_OUT = frozenset(
-    {
-        "set",
-        "clove",
-        "plant",
-        "seedling",
-        "tuber",
-        "crown",
-        "plug",
-        "slip",
-        "starter",
-        "runner",
-        "sucker",
-        "bulb",
-    }
-)
 NO_HARVEST = nouns.PRODUCTS | frozenset(
     {"packet", "pack", "pkt", "seed", "pot", "tray", "cell", "module", "jar", "bottle", "tin", "frame", "bed", "row", "line", "patch",
      "station", "cutting", "string", "graft", "scion", "drill", "layer"}
 )  # fmt: skip
-BEHIND = frozenset(
-    {
-        "on",
-        "so",
-        "for",
-        "before",
-        "along",
-        "today",
-        "yesterday",
-        "now",
-        "at",
-        "finally",
-        "this",
-        "last",
-        "already",
-        "as",
-        "after",
-        "since",
-        "between",
-        "under",
-        "behind",
-        "from",
-    }
-)
-
-
-def in_or_out(typed: Typed) -> Clause | None:
-    """ "leeks in, 40, bed 3", "garlic out, 23 bulbs"."""
-    if (verb := GERUNDS.get((typed.words[0],))) and ":" in typed.gaps[1] and typed.is_number(1):
-        return Clause(0, 0, 1, typed.count, (typed.words[0],), verb)  # "pickling: 2 jars beetroot"
-    if typed.words[0] in ("from", "ex") and typed.words[1:2] and typed.words[1] in OUT_OF and typed.breaks[2]:
-        return Clause(0, 0, 2, typed.count, ("from", "store"), "used")
-    if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
-        return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
-    if "in" in typed.words and "out" in typed.words and (clause := _in_and_out(typed)) is not None:
-        return clause
-    if "in" not in typed.words and "out" not in typed.words:
-        return None
-    start = i = next((k for k, word in enumerate(typed.words[:3]) if word not in LEADS), 0)
-    crop = None
-    while i < typed.stops[0]:
-        quote, size = typed.quotes.get(i), typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]
-        if size:
-            crop, i = i, i + size
-        elif (
-            quote is not None
-            or typed.words[i] in ARTICLES
-            or typed.words[i].isdigit()
-            or typed.words[i] in nouns.COUNT_NOUNS
-            or typed.words[i] in (LEADS if crop is None else BETWEEN)
-        ):
-            i = max(quote.last, i + 1) if quote is not None else i + 1
-        else:
-            break
-    if crop is None or i >= typed.count or typed.breaks[i] or typed.words[i] not in ("in", "out"):
-        return None
-    j = i + 1
-    if not (typed.breaks[j] or typed.words[j] in BEHIND):
-        return None
-    is_root = any(w in nouns.ROOTS for w in typed.words[crop:i])
-    if typed.words[i] == "out" and not is_root:
-        return None
-    verb = "picked" if typed.words[i] == "out" else "sowed" if "seed" in typed.words[crop:i] else "planted"
-    return Clause(start, i, j, typed.count, (typed.words[i],), verb)
-
-
-OUT_OF = frozenset({"store", "freezer", "cellar", "larder", "pantry", "loft", "shed"})
-
-
-def _in_and_out(typed: Typed) -> Clause | None:
-    """ "onions: 28 sets in, 201 bulbs out": lifted, and how many were set is said beside."""
-    closing = {typed.words[typed.stops[i] - 1]: i for i in range(typed.count) if typed.breaks[i]}
-    first, second = closing.get("in"), closing.get("out")
-    if not first or not second or not typed.is_number(first) or not typed.is_number(second) or second < first:
-        return None
-    if not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(first)):
-        return None
-    if SET_OUT.isdisjoint(typed.words[first : typed.stops[first]]):
-        return None  # "pressed apples: 48 kg in, 27 litres out"
-    end = typed.stops[second]
-    return Clause(0, end - 1, end, typed.count, ("out",), "picked", relative=(first, typed.stops[first]))
-
-
-LEADS = frozenset({"so", "finally", "and", "all", "well", "yay"})
-BETWEEN = frozenset({"are", "is", "all", "now", "both", "finally", "were", "was", "went"})
-""" "so the toms are in", "leeks all in now"."""
-
-
-BROUGHT_IN = frozenset(
-    {
-        "squash",
-        "pumpkin",
-        "marrow",
-        "butternut",
-        "gourd",
-        "apple",
-        "pear",
-        "quince",
-        "medlar",
-        "potato",
-        "spud",
-        "maincrop",
-        "onion",
-        "shallot",
-        "walnut",
-        "hazelnut",
-    }
-)
-"""What is brought in for the winter."""
-
-
-def is_brought_in(typed: Typed, clause: Clause, base: When | None, *, is_southern: bool) -> bool:
-    """ "squash in. 11." in September; not "onion sets in"."""
-    if (
-        clause.form != ("in",)
-        or clause.verb != "planted"
-        or base is None
-        or not SET_OUT.isdisjoint(typed.words)
-    ):
-        return False
-    months = (2, 3, 4, 5) if is_southern else (8, 9, 10, 11)
-    return base.first.month in months and not BROUGHT_IN.isdisjoint(typed.words[: clause.verb_start])
-
-
-def is_lifted(typed: Typed, clause: Clause, base: When | None, *, is_southern: bool) -> bool:
-    """ "swedes 5 up" in September: lifted; no seed of them comes up then."""
-    if clause.form != ("up",) or base is None:
-        return False
-    if any(nouns.UNITS.get(w) in ("kg", "lb", "stone") for w in typed.words):
-        return not nouns.ROOTS.isdisjoint(typed.words[: clause.verb_start])  # "spuds up: 12.5 kg"
-    if not typed.is_number(clause.verb_start - 1):
-        return False
-    months = (2, 3, 4, 5, 6, 7) if is_southern else (8, 9, 10, 11, 12, 1)
-    return base.first.month in months and not nouns.ROOTS.isdisjoint(typed.words[: clause.verb_start])
-
-
 SOWN = frozenset({"row", "line", "drill", "packet", "pack", "pkt", "module", "cell", "station", "seed"})
 MEALS = frozenset({"lunch", "tea", "dinner", "supper", "breakfast"})
 STORED_IN = frozenset({"sand", "store", "loft", "cellar", "clamp", "shed", "storage", "sack", "crate"})
@@ -216,6 +63,14 @@ def _meals(typed: Typed) -> set[str]:
     )
 
 
+def _still_to_be_made(typed: Typed) -> set[str]:
+    """ "plums 8 kg today, jam tomorrow"."""
+    if LATER.isdisjoint(typed.words):
+        return set()
+    spots = [i for i in range(1, typed.count) if typed.breaks[i] and is_for_later(typed, i, typed.stops[i])]
+    return {word for i in spots for word in typed.words[i : typed.stops[i]]}
+
+
 def _goes_to(typed: Typed) -> bool:
     """ "2 lb rhubarb to Morag next door": given to somebody."""
     for i in range(1, typed.count - 1):
@@ -232,6 +87,12 @@ def _is_thing_given(typed: Typed, plain: set[str]) -> bool:
         return False
     before = range(typed.words.index("to"))
     return not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0] for i in before)
+
+
+def _goes_up(typed: Typed) -> bool:
+    """ "aubergines into Tub 1", "beans up the Arch": where something was set out."""
+    spots = (i for i in range(1, typed.count - 1) if typed.words[i] in ("into", "up", "along"))
+    return any(typed.kind(i + 1 + (typed.words[i + 1] in ARTICLES), Kind.BED)[0] for i in spots)
 
 
 def _names_set_out(typed: Typed) -> set[str]:
@@ -293,7 +154,9 @@ def _goes_over(typed: Typed) -> bool:
     return any(any(typed.kind(k, *named)[0] for k in range(i)) for i in spots)
 
 
-MAY_LEAD = ABOUT | frozenset({"half", "some", "first", "x"})
+MAY_LEAD = ABOUT | frozenset(
+    {"half", "some", "first", "x", "fall", "autumn", "spring", "winter", "summer", "early", "late"}
+)
 """Small words that an amount without a verb may begin with: "c. 20 plums off the tree"."""
 
 
@@ -316,7 +179,7 @@ def amount_alone(typed: Typed) -> Clause | None:
                 word.isdigit() or word in nouns.NUMBERS or word in ("half", "bunch") or word in nouns.HOLDERS
             )
         )
-    plain = set(words) - _purposes(typed) - _meals(typed)
+    plain = set(words) - _purposes(typed) - _meals(typed) - _still_to_be_made(typed)
     if has_amount and _is_thing_given(typed, plain):
         return Clause(0, 0, 0, typed.count, (), "gave away")
     if not BEING.isdisjoint(typed.words[: typed.stops[0]]):
@@ -381,6 +244,8 @@ def amount_alone(typed: Typed) -> Clause | None:
         and any(nouns.UNITS.get(w) in ("l", "gallon") or w in ("can", "bucket", "canful") for w in plain)
     ):
         verb = "watered"
+    if verb == "picked" and _goes_up(typed):
+        verb = "planted"
     if first in PLACE_OPENERS or ("bulb" in typed.words and verb == "planted" and "in" not in words):
         return None
     return Clause(0, 0, 0, typed.count, (), verb)

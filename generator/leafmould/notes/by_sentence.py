@@ -13,6 +13,8 @@ from leafmould.notes.typed import Typed
 SAID_WHERE = frozenset({"sowed", "resowed", "planted", "started", "moved", "grew"})
 """What puts a crop somewhere: "sowed peas in Arch. Sowed beans too." means the same bed."""
 
+ENDED = frozenset({"finished", "saw", "lost", "cleared"})
+
 
 def apart_by_sentence(done: list[Done], typed: Typed) -> list[Done]:
     """Two clauses for what is seen of crops in two sentences, each with the places of its own."""
@@ -25,6 +27,8 @@ def tells_of_another(before: Done, clause: Done, typed: Typed) -> bool:
         return False
     if not _keys(clause) or _keys(clause) & _keys(before):
         return False
+    if clause.verb.name in ENDED and all(slot != "verb" for slot, _, _ in before.draft.spans):
+        return True  # "squash 2 bed 1, courgettes finished"
     end, begin = max(_starts(before), default=0), min(_starts(clause), default=0)
     return any(end <= stop < begin for stop in _sentence_ends(typed))
 

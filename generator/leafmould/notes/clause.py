@@ -19,6 +19,7 @@ class Clause:
     is_denied: bool = False
     is_state: bool = False
     is_by_trouble: bool = False  # what did it stands in the clause before: "a fox got in and ate …"
+    is_laid: bool = False  # ", straw on top": stuff that was put on what stands before
     particle: int | None = None  # the word of "pulled … up", wherever it stands
     relative: tuple[int, int] | None = None  # "I sowed in March", between the crop and its verb
     unread: tuple[int, int] | None = None  # a deed behind it that is told and kept as a remark

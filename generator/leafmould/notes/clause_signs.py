@@ -6,6 +6,7 @@ Asked by `clauses` where its words give cause to.
 from __future__ import annotations
 
 from leafmould.notes.clause import Clause
+from leafmould.notes.said_first import TAKERS
 from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import STUFF_VERBS
 from leafmould.notes.words import nouns
@@ -89,6 +90,18 @@ def is_place_word(typed: Typed, i: int) -> bool:
     )
 
 
+def is_taking(typed: Typed, i: int) -> bool:
+    """ ", Martha gets two buckets", ". Piet has six": somebody, and how much of it."""
+    k, behind = i - 1, typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+    if k < 1 or not typed.breaks[k] or typed.names(k)[0]:
+        return False
+    is_counted = behind.isdigit() or behind in nouns.NUMBERS or behind in nouns.HOLDERS or behind in SHARES
+    return is_counted and (typed.capital(k) or typed.words[k] in TAKERS)
+
+
+SHARES = frozenset({"half", "the", "rest", "most", "some", "all"})
+
+
 def describes_crop(typed: Typed, i: int) -> bool:
     """ "of stewed rhubarb", "the dried beans": how a crop is, not what was done."""
     return (
@@ -105,7 +118,16 @@ def describes_crop(typed: Typed, i: int) -> bool:
 def stuff_at(typed: Typed, i: int) -> Clause | None:
     """ ", fleece over", "then straw on top", ", rabbit guard on": what was put on what stands before."""
     if typed.words[i - 1] == "then" and (i + 1 >= typed.count or typed.breaks[i + 1]):
-        return Clause(0, i, i + 1, 0, (typed.words[i],), STUFF_VERBS[typed.words[i]], typed.written(i, i + 1))
+        return Clause(
+            0,
+            i,
+            i + 1,
+            0,
+            (typed.words[i],),
+            STUFF_VERBS[typed.words[i]],
+            typed.written(i, i + 1),
+            is_laid=True,
+        )
     j = i + 1
     while j < typed.stops[i] and typed.words[j] in STUFF_VERBS:
         j += 1
@@ -127,7 +149,8 @@ def stuff_at(typed: Typed, i: int) -> Clause | None:
     stuff = next(k for k in range(j - 1, i - 1, -1) if typed.words[k] in STUFF_VERBS)
     verb = STUFF_VERBS[typed.words[stuff]]
     verb = "uncovered" if typed.words[j] == "off" else "treated" if is_slugs else verb
-    return Clause(0, i, j + 1, 0, (typed.words[i],), verb, typed.written(i - is_slugs, j))
+    end = j + 1 + (after in (["top"], ["them"], ["it"]))
+    return Clause(0, i, end, 0, (typed.words[i],), verb, typed.written(i - is_slugs, j), is_laid=True)
 
 
 RUN_ON = frozenset({"ate", "froze", "gave", "took", "sold", "cooked", "got", "composted", "binned"})
@@ -141,6 +164,8 @@ def runs_on(typed: Typed, i: int) -> bool:
     after = typed.words[i + 1 : i + 3]
     if not after or typed.breaks[i + 1]:
         return False
+    if typed.breaks[i - 1] and typed.capital(i - 1) and not typed.names(i - 1)[0]:
+        return False  # ", Tom took half"
     if typed.words[i] == "got":
         return after[0].isdigit()
     return after[0] in RUN_ON_OBJECTS or after in (["the", "rest"], ["the", "lot"], ["the", "other"])

@@ -27,6 +27,7 @@ from leafmould.notes.clause_signs import (
     is_loss,
     is_next_code,
     is_place_word,
+    is_taking,
     joins,
     runs_on,
     stuff_at,
@@ -98,8 +99,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
         if (
             found is None
             and is_topic
-            and clauses
-            and i - begin <= 1
+            and (clauses or (topic_has_name and (breaks[i] or (breaks[i - 1] and words[i - 1] == "slug"))))
+            and (i - begin <= 1 or not clauses)
             and word in STUFF_VERBS
             and word != "bone"
             and not size
@@ -131,6 +132,13 @@ def find_clauses(typed: Typed) -> list[Clause]:
             and not _may_precede(word)
             and not (word == "cabbage" and words[i + 1 : i + 2] == ["white"])
             and not (i and word.endswith("ed") and describes_crop(typed, i))
+            and not (
+                clauses
+                and i - begin <= 1
+                and words[i + 1 : i + 2]
+                and words[i + 1] in TAKING
+                and typed.capital(i)
+            )
             and not (word in FIERCE and words[i + 1 : i + 2] and words[i + 1] in nouns.TROUBLES)
         ):
             strangers += 1
@@ -144,6 +152,9 @@ def find_clauses(typed: Typed) -> list[Clause]:
 
 
 NO_BEGIN = frozenset({"raked", *STUFF_VERBS})
+TAKING = frozenset({"get", "got", "has", "had", "took", "take"})
+TAKES = frozenset({"get", "has", "take"})
+""" ", Martha gets two buckets": who, and no word of the deed."""
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )
@@ -266,7 +277,12 @@ def _verb_at(
             and typed.is_number(i + 3)
         ):
             continue  # "picked up to 3 kg"
-        if verbs is not None and size == 1 and typed.plain[typed.ends[i] - 1] in "sS" and word[-1] != "s":
+        if size == 1 and word in TAKES and not is_taking(typed, i):
+            continue  # "badger has been digging"
+        is_several = (
+            typed.plain[typed.ends[i] - 1] in "sS" and word[-1] != "s" and word not in ("get", "take")
+        )
+        if verbs is not None and size == 1 and is_several:
             continue  # "40 sets"
         if verbs is not None and word in HURTING and i > 0 and typed.words[i - 1] in BODY:
             continue  # "arms dead"

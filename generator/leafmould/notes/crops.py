@@ -13,7 +13,7 @@ from leafmould.notes.beside_crop import STARTS, noun_behind_crop, unknown_behind
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.varieties import is_crop_rather, known_variety
-from leafmould.notes.walk import Walk
+from leafmould.notes.walk import Walk, as_named
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import TITLES
 from leafmould.notes.words.verbs import as_done
@@ -181,6 +181,13 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
         return None
     if walk.verb.name == "put up" and named.key in {c.key for c in item.crops}:
         walk.i = i + max(1, walk.typed.names(i)[0])
+        return None
+    if "(" in walk.typed.gaps[i] and named.key == item.crops[-1].key and walk.typed.capital(i):
+        end = i + max(1, walk.typed.names(i)[0])  # "3 lettuces (Little Gem)"
+        written = walk.typed.written(i, end)
+        item.varieties.append(as_named(written, written, written, Sureness.KNOWN, (named.key,)))
+        item.spans.append(("variety", walk.typed.starts[i], walk.typed.ends[end - 1]))
+        walk.i = end
         return None
     if (
         walk.typed.breaks[i]

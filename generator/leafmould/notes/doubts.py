@@ -62,19 +62,32 @@ def _ask_of_taken_back(done: Sequence[Done], typed: Typed) -> None:
     """ "took up dahlias, no wait, 20 celeriac": whether all of it was done."""
     if TAKING_BACK.isdisjoint(typed.words):
         return
-    for i in range(typed.count - 1):
-        if typed.phrase(i, 2) in BACK:
-            words = typed.written(i, i + 2)
+    for i in range(1, typed.count):
+        size = 2 if typed.phrase(i, 2) in BACK else 1 if (typed.words[i], "") in BACK else 0
+        if size and (typed.breaks[i] or typed.words[i - 1] in LEADING_BACK):
+            words = typed.written(i, i + size)
             done[0].draft.ask(
                 Level.QUESTION, f'"{words}" takes something back. Is all of this line so?', typed.starts[i]
             )
             return
 
 
+LEADING_BACK = frozenset({"no", "oh", "or", "oops", "sorry", "wait", "and", "but"})
 BACK = frozenset(
-    {("no", "wait"), ("scratch", "that"), ("strike", "that"), ("no", "sorry"), ("oops", "no"), ("wait", "no")}
-)
-TAKING_BACK = frozenset(first for first, _ in BACK) - {"no"} | {"wait", "sorry"}
+    {
+        ("no", "wait"), ("scratch", "that"), ("strike", "that"), ("scrap", "that"), ("no", "sorry"), ("sorry", "no"), ("oops", "no"), ("wait", "no"),
+        ("i", "mean"), ("i", "meant"), ("make", "that"), ("make", "it"), ("actually", "it"), ("actually", "no"), ("no", "actually"), ("correction", ""),
+        ("was", "it"), ("were", "they"), ("oops", ""), ("whoops", ""),
+    }
+)  # fmt: skip
+TAKING_BACK = frozenset(first for first, _ in BACK) - {"no", "i", "was", "were"} | {
+    "wait",
+    "sorry",
+    "mean",
+    "meant",
+    "it",
+    "they",
+}
 
 
 def _bare_numbers(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:

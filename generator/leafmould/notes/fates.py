@@ -40,6 +40,7 @@ def gather_fates(done: list[Done]) -> list[Done]:
                 picking.fates.append(Fate(kind=kind, amount=amount))
             if amount is not None:
                 _check_share(picking, amount)
+                _ask_for_unit(picking, amount)
         picking.draft.spans += [
             ("fate" if s[0] == "verb" else s[0], *s[1:]) for s in _all_spans(clause.draft)
         ]
@@ -197,6 +198,25 @@ def _is_share(clause: Done, picking: Done) -> bool:
         return picking.verb.name == "collected"
     is_made = clause.verb.name in ("put up", "stored") and bool(units & nouns.HOLDERS - picked_units)
     return not is_made and (not crops or crops <= picked)
+
+
+def _ask_for_unit(picking: Done, amount: Amount) -> None:
+    """ "plums 14 kg, gave 5 to Ann": five of them, or five kilos."""
+    wholes = [a for item in picking.draft.items for a in item.amounts]
+    keys = {c.key for item in picking.draft.items for c in item.crops}
+    if len(wholes) != 1 or amount.unit != "piece" or amount.low is None or keys & LARGE:
+        return
+    whole = wholes[0]
+    if whole.unit in ("kg", "lb", "stone") and whole.low is not None and amount.low <= whole.low:
+        question = f'Is "{amount.written}" so many of them, or {whole.unit}? Read as so many.'
+        picking.draft.ask(Level.QUESTION, question)
+
+
+LARGE = frozenset(
+    {"summer-squash", "winter-squash", "squash", "courgette", "marrow", "pumpkin", "cucumber", "cabbage", "lettuce", "melon", "watermelon",
+     "aubergine", "cauliflower", "sweet-corn", "celeriac", "swede", "leek", "artichoke"}
+)  # fmt: skip
+"""Crops that are given away by the piece."""
 
 
 def _check_share(picking: Done, amount: Amount) -> None:

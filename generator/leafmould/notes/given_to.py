@@ -69,6 +69,8 @@ def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
         return word in PEOPLE
     if word in PEOPLE or word == "number":
         return lead != "in" and not (lead in ("for", "with") and word in ("work", "sale", "shop", "market"))
+    if lead == "for" and clause.first_word in SET_BY and typed.capital(j) and word not in FEASTS:
+        return _may_be_a_name(typed, j)
     is_last = (
         j + 1 >= clause.end
         or typed.breaks[j + 1]
@@ -76,6 +78,12 @@ def _is_person(typed: Typed, clause: Clause, i: int) -> bool:
         or typed.words[j + 1] in ("with", "and", "s", "today")
     )
     return is_last and (lead in ("to", "round", "over") or i < clause.verb_end) and _may_be_a_name(typed, j)
+
+
+SET_BY = _words("left bagged boxed put kept")
+FEASTS = _words(
+    "christmas xmas easter sunday saturday monday tuesday wednesday thursday friday thanksgiving halloween"
+)
 
 
 def _leads_to(typed: Typed, i: int) -> bool:
@@ -102,7 +110,7 @@ def to_animals(typed: Typed, clause: Clause) -> bool:
         return not nouns.HENS.isdisjoint(words[clause.verb_end : clause.verb_end + 2])
     return any(
         words[i] in ("to", "for") and nouns.HENS & set(words[i + 1 : min(i + 3, clause.end)])
-        for i in range(clause.verb_end, clause.end - 1)
+        for i in range(clause.verb_end, min(clause.end, typed.stops[clause.verb_end - 1]) - 1)
     )
 
 

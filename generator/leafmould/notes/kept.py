@@ -39,7 +39,11 @@ def plan_in(typed: Typed) -> Asked | None:
         return None
     if form in PAST and not intends_before(typed, begin):
         return None  # "Dad put in two rows", "we cut back the mint"
-    if begin == 0 and (is_thing_done(typed, end) or (form in THINGS and typed.phrase(end, 1)[:1] in LAID)):
+    if begin == 0 and (
+        is_thing_done(typed, end)
+        or typed.phrase(end, 1) in NAMED_SO.get(form, ())
+        or (form in THINGS and typed.phrase(end, 1)[:1] in LAID)
+    ):
         return None
     word = typed.written(begin, end)
     verb = PLAIN.get(form)
@@ -108,6 +112,8 @@ THINGS = frozenset(
     (w,)
     for w in ("netting", "net", "mulch", "fleece", "cloche", "cover", "lime", "manure", "compost", "mulching")
 )
+NAMED_SO: dict[tuple[str, ...], tuple[tuple[str, ...], ...]] = {("water",): (("butt",), ("butts",), ("tank",), ("barrel",), ("bill",), ("pressure",), ("ban",)), ("net",): (("curtain",),), ("cover",): (("crop",), ("crops",))}  # fmt: skip
+""" "Water butt dry": a thing, and no plan."""
 LAID = (("on",), ("off",), ("down",), ("over",), ("up",), ("back",))
 """ "netting down, redcurrants off": a thing, no plan."""
 PAST_WORDS = frozenset(

@@ -17,7 +17,8 @@ from leafmould.notes.actions import (
     share_backward,
     share_date_forward,
 )
-from leafmould.notes.bare import amount_alone, in_or_out, is_brought_in, is_lifted, price_alone
+from leafmould.notes.bare import amount_alone, price_alone
+from leafmould.notes.before_verb import with_unnamed_before
 from leafmould.notes.by_sentence import apart_by_sentence
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import find_clauses
@@ -29,6 +30,7 @@ from leafmould.notes.entries import Action, Sureness
 from leafmould.notes.expand import to_actions
 from leafmould.notes.fates import gather_fates, merge_yields
 from leafmould.notes.habits import Defaults, Habits, LineReading
+from leafmould.notes.in_or_out import in_or_out, is_brought_in, is_lifted, may_be_put_out
 from leafmould.notes.kept import plan_in, without_verb
 from leafmould.notes.lacking import ask_what_is_missing, reads_whole
 from leafmould.notes.last_look import tell_second_things
@@ -111,6 +113,11 @@ def _read(line: OneLine) -> LineReading:
         found.verb = "picked"
         told = f'"{rest.written(0, found.verb_end)}" may be "picked" or "planted"; read as "picked".'
         line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
+    is_out = may_be_put_out(rest, found, line.base, is_southern=line.habits.is_southern) if found else None
+    if found is not None and is_out is not None:
+        found.verb = "planted" if is_out else "picked"
+        told = f'"{rest.written(0, found.verb_end)}" may be "planted" or "picked"; read as "{found.verb}".'
+        line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
     clauses = by_days(rest)
     if clauses and clauses[0].verb == "collected":
         found = None  # "eggs: 3 Mon, 5 Tue"
@@ -119,6 +126,9 @@ def _read(line: OneLine) -> LineReading:
             Asked(Level.QUESTION, f'No action is named; read as "{clauses[0].verb}".', rest.starts[0])
         )
     clauses = clauses or with_picking_before(rest, without_no_good(rest, find_clauses(rest)))
+    if found is None and not line.is_prose:
+        clauses, asks = with_unnamed_before(rest, clauses)
+        line.asked += [Asked(Level.QUESTION, asks, rest.starts[0])] if asks is not None else []
     if found is not None and found.relative is not None:
         clauses = [found]  # "28 sets in, 201 bulbs out"
     elif found is not None and found.start and all(action_of(rest, c)[0] == "remark" for c in clauses):
@@ -156,7 +166,11 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
         for start, end, after in done.draft.left
     )
     is_bought = done.verb.name == "bought" and done.draft.price is not None
-    asked = [a for a in done.draft.asked if not is_bought or a.level is not Level.HINT]
+    asked = [
+        a
+        for a in done.draft.asked
+        if not (a.level is Level.HINT and (is_bought or "perhaps a variety" in a.message))
+    ]
     if not is_told or asked or not (done.draft.has_crop or _is_of_the_house(done.draft)):
         return None
     needs_none = is_bought or done.verb.name == "moved"  # "toms -> Hoop bed": all of them

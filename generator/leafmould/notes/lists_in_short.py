@@ -83,12 +83,13 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         stop = min(stop, begin)
     if verb.start or not begin or stop > begin or verb.is_denied:
         return clauses
-    is_plants = typed.words[verb.verb_start - 1] in LEFT_STANDING or typed.words[
+    is_plants = not LEFT_STANDING.isdisjoint(typed.words[begin : verb.verb_start]) or typed.words[
         verb.verb_end : verb.verb_end + 1
     ] == ["plant"]
     if is_plants and action_of(typed, verb)[0] in ("composted", "cleared"):
         verb.start, verb.verb = begin, "cleared"  # "600 g, plants to the compost"
-        return [Clause(0, 0, 0, begin, (), "picked"), verb] if _names_crop(typed, 0, begin) else clauses
+        first = _made_of(typed, begin)
+        return [Clause(0, 0, 0, begin, (), first), verb] if _names_crop(typed, 0, begin) else clauses
     if action_of(typed, verb)[0] not in FATES and not _is_rest_lost(typed, verb, begin):
         return clauses
     if begin > stop and "rest" in typed.words[stop:begin]:
@@ -109,8 +110,11 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     if not NEGATIONS.isdisjoint(typed.words[:begin]) or not _names_crop(typed, 0, begin):
         return clauses
     verb.start = begin
-    made = "put up" if IN_JARS & set(typed.words[:begin]) else "picked"
-    return [Clause(0, 0, 0, begin, (), made), *clauses]
+    return [Clause(0, 0, 0, begin, (), _made_of(typed, begin)), *clauses]
+
+
+def _made_of(typed: Typed, end: int) -> str:
+    return "put up" if IN_JARS & set(typed.words[:end]) else "picked"
 
 
 def with_planting_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
@@ -191,7 +195,11 @@ def _breaks(typed: Typed, start: int, end: int) -> Iterator[int]:
     i = start if start < end and typed.breaks[start] else typed.stops[start] if start < end else end
     while i < end:
         yield i
-        i = typed.stops[i]
+        stop = typed.stops[i]
+        yield from (
+            k for k in range(i + 1, min(stop, end)) if typed.words[k] == "and" and _share_end(typed, k)
+        )
+        i = stop
 
 
 TO = frozenset({"to", "for", "in", "into"})
@@ -227,10 +235,36 @@ def fate_of(typed: Typed, k: int) -> str | None:
         return None
     j = k + 1 + (typed.words[k + 1] in ARTICLES)
     is_given = words[0] == "to" and j < typed.count and not typed.kind(j, Kind.BED)[0]
-    is_for = words[0] == "for" and not (TAKERS | SOLD_AT).isdisjoint(words)
+    is_for = words[0] == "for" and (not (TAKERS | SOLD_AT).isdisjoint(words) or is_somebody(typed, j))
     return "gave away" if is_given or is_for else None
 
 
+def is_somebody(typed: Typed, j: int) -> bool:
+    """ "for Ann", "for next door": nobody knows the word, and it has a capital."""
+    if typed.words[j : j + 2] == ["next", "door"]:
+        return True
+    word = typed.words[j] if j < typed.count else ""
+    is_name = word.isalpha() and len(word) > 1 and typed.capital(j) and not typed.names(j)[0]
+    return (
+        is_name and word not in DAYS | FEASTS and word not in nouns.PLACE_NOUNS and word not in nouns.PRODUCTS
+    )
+
+
+FEASTS = frozenset(
+    {
+        "christmas",
+        "xmas",
+        "easter",
+        "may",
+        "march",
+        "thanksgiving",
+        "halloween",
+        "midsummer",
+        "sunday",
+        "new",
+        "boxing",
+    }
+)
 FREEZING = frozenset({"freezer", "jam", "chutney", "pickle", "pickling", "bottling", "freezing"})
 SOLD_AT = frozenset({"stall", "gate", "market", "shop", "sale"})
 EATEN = frozenset(

@@ -185,13 +185,13 @@ def heads_of_it(typed: Typed, clause: Clause) -> bool:
 
 
 WITH_FOOD = _words(
-    "butter toast supper dinner lunch tea breakfast salad cheese roast sandwich salt omelette soup pasta mint"
+    "butter toast supper dinner lunch tea breakfast salad cheese roast sandwich salt omelette soup pasta mint cream egg eggs sugar bread pancakes custard yoghurt yogurt raw"
 )
 
 
 def eaten_so(typed: Typed, clause: Clause) -> bool:
     """ "we had them with butter"."""
-    words = typed.words[clause.verb_end : clause.end]
+    words = typed.words[clause.verb_start + 1 : clause.end]
     return words[:1] in (["them"], ["it"], ["some"], ["half"], ["one"]) and not WITH_FOOD.isdisjoint(words)
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -62,6 +64,36 @@ def intention_at(typed: Typed, start: int) -> tuple[int, int] | None:
             return None
         i += step or 1
     return None
+
+
+LATER = frozenset({"tomorrow", "next", "follow", "later", "soon", "eventually"})
+DAYS_TO_COME = frozenset(
+    {
+        "week",
+        "weekend",
+        "month",
+        "year",
+        "yr",
+        "season",
+        "spring",
+        "summer",
+        "autumn",
+        "winter",
+        "time",
+        "job",
+    }
+)
+
+
+def is_for_later(typed: Typed, start: int, stop: int) -> bool:
+    """ "jam tomorrow", "lettuce to follow next week", "garlic next": what stands here is still to be done."""
+    words = typed.words[start:stop]
+    if LATER.isdisjoint(words):
+        return False
+    if "tomorrow" in words or words[-1] in ("next", "later", "soon"):
+        return words[-1] != "later" or not any(w in ("day", "week", "hour", "minute") for w in words)
+    is_next = any(a == "next" and b in DAYS_TO_COME for a, b in pairwise(words))
+    return is_next or any(a == "to" and b == "follow" for a, b in pairwise(words))
 
 
 def _is_well(typed: Typed, i: int) -> bool:

@@ -59,10 +59,30 @@ def is_hens_lay(typed: Typed, clause: Clause) -> bool:
     return not nouns.HENS.isdisjoint(before) and "egg" in behind
 
 
-def is_got_by_someone(typed: Typed, clause: Clause) -> bool:
-    """ "2 kg tayberries. Mum got 300 g", "Sheila had the rest": given to her."""
-    if clause.form not in (("got",), ("had",)):
+def is_somebody_first(typed: Typed, clause: Clause) -> bool:
+    """ "Ellie had a bucket of plums": perhaps given to her, perhaps picked by her."""
+    first, i = typed.words[0], clause.verb_end
+    if clause.start or clause.verb_start != 1 or i >= clause.end or typed.breaks[i]:
         return False
+    is_name = (
+        typed.capital(0)
+        and typed.vocabulary.at(typed.words, 0)[0] == 0
+        and first.isalpha()
+        and len(first) > 2
+    )
+    if not is_name or first in NO_PERSON or first.endswith("ing"):
+        return False
+    return typed.words[i] in nouns.NUMBERS or typed.words[i] in ("some", "half", "all") or typed.is_number(i)
+
+
+NO_PERSON = (
+    SUBJECTS | NOT_NAMES | nouns.TROUBLES | nouns.HENS | nouns.SELDOM_VARIETY | nouns.COUNT_NOUNS | nouns.PLACE_NOUNS | nouns.PRODUCTS
+    | frozenset(nouns.NUMBERS) | _words("tree trees plants bush everyone everybody nobody what who finally have havent lunch breakfast")
+)  # fmt: skip
+
+
+def is_got_by_someone(typed: Typed, clause: Clause) -> bool:
+    """ "2 kg tayberries. Mum got 300 g", "Sheila had the rest", ", Piet has six": given to her, to him."""
     begin = next((k for k in range(clause.verb_start, clause.start, -1) if typed.breaks[k]), clause.start)
     before = [
         w for w in typed.words[begin : clause.verb_start] if w not in ARTICLES | {"and", "then", "next"}
@@ -76,11 +96,26 @@ def is_got_by_someone(typed: Typed, clause: Clause) -> bool:
         or before[0] == "door"
         or (begin > 0 and typed.capital(k) and before[0] not in SUBJECTS)
     )
-    if not is_person or typed.names(k)[0] or before[0] in nouns.TROUBLES | nouns.HENS:
+    if (
+        not is_person
+        or (typed.names(k)[0] and before[0] != "tom")
+        or before[0] in nouns.TROUBLES | nouns.HENS
+        or (clause.form in (("has",), ("gets",), ("takes",), ("took",)) and not begin)
+    ):
         return False
     i += typed.words[i] in ARTICLES
     words = typed.words[i : i + 2]
-    return bool(words) and (words[0].isdigit() or words[0] in nouns.NUMBERS or not SHARES.isdisjoint(words))
+    if typed.names(i)[0] or not NO_SHARE.isdisjoint(words):
+        return False  # "Sam took two hours"
+    return bool(words) and (
+        words[0].isdigit()
+        or words[0] in nouns.NUMBERS
+        or words[0] in nouns.HOLDERS
+        or not SHARES.isdisjoint(words)
+    )
+
+
+NO_SHARE = _words("hour hours minute minutes day days week weeks photo photos go turn look nap cold cough")
 
 
 SHARES = _words("half rest remainder most some few couple dozen others lot bag box")
@@ -180,6 +215,17 @@ def is_green_sown(typed: Typed, clause: Clause) -> bool:
     """ "phacelia scattered over bed 3", "Top bed down to rye"; not "chucked the mustard on the heap"."""
     words = typed.words[clause.start : clause.end]
     return not GREENS.isdisjoint(words) and NOT_SOWN.isdisjoint(words)
+
+
+def is_sown_so(typed: Typed, clause: Clause) -> bool:
+    """ "coriander & dill in the tub, just scattered"; not "scattered straw under the strawberries"."""
+    return has_crop(typed, clause) and SCATTERED.isdisjoint(typed.words[clause.start : clause.end])
+
+
+SCATTERED = (
+    nouns.AMENDMENTS - {"rye", "vetch", "phacelia", "clover", "mustard", "leaf", "green"} | nouns.PELLETS | nouns.HENS | nouns.TROUBLES
+    | _words("heap grit sand salt petal petals eggshell eggshells crumb grounds coffee leaves ash net netting hair birds slugs sawdust")
+)  # fmt: skip
 
 
 def is_water_amount(typed: Typed, clause: Clause) -> bool:

@@ -91,7 +91,7 @@ GOT = frozenset({("got",), ("had",), ("got", "in"), ("got", "out"), ("get",)})
 GOT_DONE = {
     "sown": "sowed", "sowed": "sowed", "planted": "planted", "picked": "picked", "harvested": "picked", "weeded": "weeded", "watered": "watered", "mulched": "mulched",
     "fed": "fed", "pruned": "pruned", "staked": "staked", "netted": "netted", "covered": "covered", "thinned": "thinned", "cleared": "cleared", "limed": "limed", "manured": "manured",
-    "sprayed": "treated", "frozen": "put up", "bottled": "put up", "divided": "divided", "lifted": "picked", "hoed": "weeded", "caned": "staked", "transplanted": "planted",
+    "hilled": "earthed up", "earthed": "earthed up", "ridged": "earthed up", "tied": "tied in", "potted": "potted on", "sprayed": "treated", "frozen": "put up", "bottled": "put up", "divided": "divided", "lifted": "picked", "hoed": "weeded", "caned": "staked", "transplanted": "planted",
 }  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from leafmould.notes.amounts import Read
 from leafmould.notes.walk import Walk
+from leafmould.notes.what_follows import variety_behind
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS
 from leafmould.values.names import Kind
@@ -46,6 +47,8 @@ def leave_share(walk: Walk, read: Read, i: int) -> bool:
         end = told = read.end  # "picked peas from Arch ate them all"
     if not end and read.amount.whole == "half" and _is_named(walk) and (size := bed_follows(walk, read.end)):
         end, told = read.end, walk.past_articles(read.end + 1) + size
+    if not end and read.amount.whole == "half" and _is_named(walk) and _is_of_a_sort(walk, read.end):
+        end = told = walk.stop(i)
     if not end and i > 1 and walk.typed.words[i - 2] in LOWS and walk.typed.words[i - 1] in LOW_LINKS:
         i, end, told = i - 2, read.end, read.end  # "low of 27": degrees, not plants
     if not end:
@@ -55,6 +58,13 @@ def leave_share(walk: Walk, read: Read, i: int) -> bool:
     walk.draft.leave(i, end, walk.word(i) != "them")
     walk.i = end
     return True
+
+
+def _is_of_a_sort(walk: Walk, j: int) -> bool:
+    """ "3 kg, half Roma, half our own": of what was counted already."""
+    j = walk.past_articles(j)
+    is_own = walk.word(j) == "own" or walk.word(j - 1) == "our"
+    return walk.typed.breaks[walk.i] and (is_own or variety_behind(walk, j))
 
 
 LOWS = frozenset({"low", "high", "temp", "temperature", "min", "max", "minimum", "maximum"})

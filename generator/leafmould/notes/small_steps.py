@@ -15,7 +15,8 @@ from leafmould.notes.details import (
 from leafmould.notes.new_places import near_place_alone
 from leafmould.notes.parts import take_part
 from leafmould.notes.places import past_whole
-from leafmould.notes.plans import intention_at
+from leafmould.notes.plans import LATER, intention_at, is_for_later
+from leafmould.notes.said_first import TAKERS
 from leafmould.notes.shares import SHARED_OUT, on_both_sides
 from leafmould.notes.walk import Walk
 from leafmould.notes.words import nouns
@@ -52,10 +53,13 @@ def take_plan(walk: Walk) -> bool:
     if (
         walk.is_topic
         or not (walk.typed.breaks[i] or walk.typed.words[i - 1] in JOINS)
-        or walk.typed.names(i)[0]
+        or (walk.typed.names(i)[0] and LATER.isdisjoint(walk.typed.words))
     ):
         return False
-    if intention_at(walk.typed, i) is None or (walk.word(i) in nouns.HOLDERS and walk.typed.is_number(i + 1)):
+    is_to_come = walk.typed.breaks[i] and i > walk.verb_end and is_for_later(walk.typed, i, walk.stop(i))
+    if not is_to_come and (
+        intention_at(walk.typed, i) is None or (walk.word(i) in nouns.HOLDERS and walk.typed.is_number(i + 1))
+    ):
         return False  # ", bag 3 of the Bag row"
     walk.draft.leave(i, walk.stop(i), True)
     walk.i = walk.stop(i)
@@ -252,6 +256,11 @@ def take_filler(walk: Walk) -> bool:
         return True
     if word == "all" and walk.word(i + 1) in ("up", "told", "together"):
         walk.i = i + 2
+        return True
+    if walk.is_topic and walk.verb.name == "gave away" and word in TAKERS:
+        walk.draft.leave(i, i + 1, walk.after_comma)  # "Mum had a bag of spinach"
+        walk.draft.said.add(i)
+        walk.i = i + 1
         return True
     if word in ARTICLES or word in FILLERS or (walk.is_topic and word in SUBJECTS):
         walk.i = i + 1

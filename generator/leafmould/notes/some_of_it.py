@@ -75,6 +75,7 @@ def without_no_good(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             continue
         if (
             (clause.first_word in ENDS or _is_half_eaten(typed, clause))
+            and clause.form not in HANDED_ON
             and _is_count_of(typed, clause)
             and _follows_harvest(typed, kept, clause)
         ):
@@ -139,6 +140,8 @@ def _follows_harvest(typed: Typed, kept: list[Clause], clause: Clause) -> bool:
 
 
 ENDS = BAD | THROWN
+HANDED_ON = frozenset({("dropped", "off"), ("dropped", "round"), ("dropped", "over")})
+""" "one bag dropped off to Fergus"."""
 PLAIN = frozenset(nouns.NUMBERS) | frozenset(nouns.UNITS) | nouns.HOLDERS
 MAY_END = ENDS | {"weight", "eaten"}
 COUNTS = frozenset({"half", "some", "few", "most", "several", "couple", "and", "but", "about"})

@@ -76,6 +76,13 @@ def take_unknown(walk: Walk) -> bool:
         perhaps(walk, item, i, end)
         walk.i = end
         return True
+    if _is_one_of_two(walk, item, i, end):
+        perhaps(walk, item, i, end)
+        walk.joined, walk.i = False, end
+        return True
+    if item.crops and _stands_for_crop(walk, i, end):
+        walk.draft.items.append(Item(is_after_comma=True))
+        return _unknown_crop(walk, walk.draft.item, i, end)
     if item.crops or (item.varieties and (walk.typed.breaks[i] or any(v.of for v in item.varieties))):
         return _beside_known(walk, i, end)
     if walk.typed.breaks[i] and not walk.draft.has_crop and walk.draft.places:
@@ -99,6 +106,41 @@ def _is_name_apart(walk: Walk, item: Item, i: int, end: int) -> bool:
         walk.typed.breaks[i] and (end >= walk.end or walk.typed.breaks[end]) and item.crop_end >= i - 1
     )
     return item.takes_crop_before or (bool(item.crops) and walk.after_comma and is_alone)
+
+
+def _is_one_of_two(walk: Walk, item: Item, i: int, end: int) -> bool:
+    """ "kale, nero and 'Red Russian'": joined to a variety of the crop, before it or behind it."""
+    if not item.crops or walk.verb.name not in STARTS | {"picked"}:
+        return False
+    keys = {k for c in item.crops for k in (c.key, *c.of)}
+    j = end + (walk.word(end) in JOINS)
+    if j < walk.end and not walk.typed.breaks[j] and (j > end or JOINING & set(walk.typed.gaps[j])):
+        known = walk.typed.kind(j, Kind.VARIETY)[1]
+        if j in walk.typed.quotes or any(keys & set(k.of) for k in known):
+            return True
+    is_joined = walk.word(i - 1) in JOINS or bool(JOINING & set(walk.typed.gaps[i]))
+    last = max((stop for slot, _, stop in item.spans if slot == "variety"), default=-1)
+    is_behind = (
+        is_joined
+        and not walk.typed.breaks[i]
+        and last == walk.typed.ends[i - 1 - (walk.word(i - 1) in JOINS)]
+    )
+    return is_behind and closes(walk, end)
+
+
+JOINING = frozenset("&+/")
+
+
+def _stands_for_crop(walk: Walk, i: int, end: int) -> bool:
+    """ "Bed 3 okra 1 lb, Tub 1 cayenne a handful": between a place and an amount stands a crop."""
+    if (
+        not walk.after_comma
+        or not walk.draft.covers(walk.typed.starts[i - 1], "place")
+        or not walk.draft.item.amounts
+    ):
+        return False
+    word = walk.word(end)
+    return walk.typed.is_number(end) or word in nouns.NUMBERS or word in nouns.HOLDERS
 
 
 def _past_or(walk: Walk, end: int) -> int:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from itertools import accumulate
 
 from leafmould.notes.clipped import CLIPPED_WORDS, read_in_full
-from leafmould.notes.feeds import FED_WITH, no_crops_of_feeds
+from leafmould.notes.no_crops import FED_WITH, TOMS, no_crop_of_tom, no_crops_of_feeds
 from leafmould.notes.quotes import find_quotes
 from leafmould.notes.signs import SAME_LENGTH, read_signs
 from leafmould.notes.slips import mend, strange_words
@@ -108,6 +108,8 @@ class Typed:
         self.found: list[tuple[int, tuple[Known, ...]] | None] = [looks.get(w, NO_NAME) for w in self.words]
         if not FED_WITH.isdisjoint(self.words):
             no_crops_of_feeds(self)
+        if not TOMS.isdisjoint(self.words):
+            no_crop_of_tom(self)
         self.found += NO_NAMES
 
     def _cut_again(self, is_glued: bool) -> None:

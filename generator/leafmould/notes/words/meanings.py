@@ -206,7 +206,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "went in": (("crop", "planted"), ("else", "remark")),
     "went out": (("crop", "planted"), ("else", "remark")),
     "gave up": (("crop", "finished"), ("else", "remark")),
-    "had it": (("had it over", "finished"), ("else", "remark")),
+    "had it": (("eaten so", "ate"), ("had it over", "finished"), ("else", "remark")),
     "done": (("product first", "put up"), ("weight", "picked"), ("done over", "finished"), ("else", "remark")),
     "all done": (("crop", "finished"), ("else", "remark")),
     "ate": (("trouble first", "lost"), ("else", "ate")),
@@ -243,6 +243,6 @@ PARTICLES: dict[str, tuple[str, ...]] = {
     "forked": ("in", "over"), "given": ("away",), "hung": ("up",), "cleared": ("out", "away"), "picked": ("off", "up"),
     "wiped": ("out",), "chopped": ("down", "back"), "propped": ("up",), "turned": ("in", "over"), "finished": ("up", "off"),
     "stuck": ("in",), "popped": ("in",), "hilled": ("up",), "brought": ("in",), "gathered": ("in",), "trimmed": ("back",),
-    "heeled": ("in",), "grubbed": ("out", "up"), "hoiked": ("out",), "tore": ("out", "up"),
+    "passed": ("on",), "handed": ("over", "out"), "dropped": ("off",), "heeled": ("in",), "grubbed": ("out", "up"), "hoiked": ("out",), "tore": ("out", "up"),
 }  # fmt: skip
 """Verbs whose second word may stand behind the object: "pulled the peas up"."""

@@ -311,7 +311,7 @@ LOCAL_NAMES = {
     "courg": "courgette", "appl": "apple", "zuke": "zucchini", "zuch": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
     "brocc": "broccoli", "broc": "broccoli", "psb": "purple sprouting broccoli", "sprout": "brussels sprout", "brussel": "brussels sprout",
     "beet": "beetroot", "squashe": "squash", "pep": "pepper", "capsicum": "pepper", "chilly": "chilli", "chil": "chilli", "chili": "chilli", "chile": "chilli", "chillie": "chilli", "chilie": "chilli",
-    "caper": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",
+    "caper": "pepper", "cayenne": "chilli", "serrano": "chilli", "poblano": "chilli", "habanero": "chilli", "padron": "pepper", "shishito": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",
     "cilantro": "coriander", "coriander": "cilantro", "eggplant": "aubergine", "aubergine": "eggplant", "zucchini": "courgette", "courgette": "zucchini", "rocket": "arugula",
     "arugula": "rocket", "swede": "rutabaga", "rutabaga": "swede", "scallion": "spring onion", "sweetcorn": "sweet corn", "corn": "sweet corn",
     "mangetout": "pea", "chard": "swiss chard", "silverbeet": "swiss chard", "sybo": "spring onion", "syboe": "spring onion", "neep": "swede", "nep": "swede", "caps": "pepper", "snowpea": "mangetout", "onion set": "onion", "blackcurrant": "black currant", "redcurrant": "red currant", "parship": "parsnip", "snip": "parsnip",

@@ -31,7 +31,7 @@ QUIET = _words(
     checked counted looked opened turned waited visited chatted walked talked worked helped played stopped started ended lasted
     timed aged overgrown unripe used allowed required recommended advised according called named labelled marked
     morning evening nothing something anything everything spring during king string dressing seedling picking pudding
-    being going coming looking raining snowing feeling hoping thinking wondering trying getting having doing
+    get being going coming looking raining snowing feeling hoping thinking wondering trying getting having doing
     thinning drying curing heated according including considering riddled tucked seen left staging landing standing resting falling sitting something somthing letting talking speaking amazing stunning lovely disgusting interesting promising"""
 )
 """No deeds, whatever they end in."""

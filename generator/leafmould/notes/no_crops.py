@@ -1,4 +1,4 @@
-"""What plants are fed with, named after a crop: the tomato of "a tomato feed" is none.
+"""Words that are a crop elsewhere: the tomato of "a tomato feed", the Tom of "Tom took half".
 
 Asked by `typed` once the words of a line are known.
 """
@@ -28,3 +28,15 @@ def _is_feed(typed: Typed, i: int) -> bool:
     is_several = typed.plain[typed.ends[i] - 1] in "sS"
     is_bed = typed.vocabulary.at(typed.words, i, Kind.BED)[0] > 0
     return not (is_receiver or is_several or typed.breaks[i + 1] or is_bed)
+
+
+TOMS = frozenset({"tom", "tommy", "tommie"})
+TAKING = frozenset({"get", "got", "has", "had", "took", "take", "want"})
+
+
+def no_crop_of_tom(typed: Typed) -> None:
+    """ "1 kg of beans, Tom took half": somebody."""
+    for i in range(typed.count - 1):
+        is_taking = typed.words[i + 1] in TAKING and not typed.breaks[i + 1]
+        if is_taking and typed.written(i, i + 1) in ("Tom", "Tommy", "Tommie"):
+            typed.found[i] = (0, ())

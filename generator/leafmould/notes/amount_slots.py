@@ -37,6 +37,11 @@ def take_amount(walk: Walk) -> bool:
             return False
     elif (found := _words_before(walk, i, word)) is not None:
         return found
+    is_number = word.isdigit() or word in SPELLED
+    if is_number and walk.word(i + 1) in KINDS and not walk.typed.breaks[i + 1]:
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "garlic, 2 varieties"
+        walk.i = i + 2
+        return True
     if size := 2 if is_no_amount(walk, i) else words_of_time(walk, i):
         walk.draft.leave(i, i + size, walk.after_comma)
         walk.i = i + size
@@ -92,6 +97,8 @@ def take_amount(walk: Walk) -> bool:
 
 
 SPELLED = frozenset(nouns.NUMBERS) - {"a", "an", "another", "one"}
+ROWS = frozenset({"row", "day", "week", "station", "hole", "module", "cell"})
+KINDS = frozenset({"variety", "kind", "sort", "type"})
 OUT_THERE = frozenset({("out", "there"), ("in", "there"), ("in", "here"), ("in", "shade"), ("out", "today")})
 MONEY_SIGNS = ("£", "$", "€")
 NO_SHARES = frozenset(
@@ -139,6 +146,10 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     ):
         walk.draft.leave(i, i + 3, walk.after_comma)  # "bought four all the same"
         walk.i = i + 3
+        return True
+    if word == "every" and walk.word(i + 1) in ("other", "second", "third") and walk.word(i + 2) in ROWS:
+        walk.draft.leave(i, i + 3, walk.after_comma)  # "every other row"
+        walk.i = min(i + 3, walk.end)
         return True
     if word == "every" and (walk.typed.is_number(i + 1) or walk.word(i + 1) in SPELLED):
         walk.i = i + 1  # "thinned to every 4 inches", "every 3 days"

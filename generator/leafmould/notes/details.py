@@ -35,7 +35,7 @@ def free_words(walk: Walk, i: int, *, stops_at_crop: bool = False) -> int:
             break
         if stops_at_crop and i > start and walk.typed.kind(i, Kind.BED)[0]:
             break
-        if word in CLAUSE_JOINS and (walk.word(i + 1),) in PAST:
+        if word in CLAUSE_JOINS and ((walk.word(i + 1),) in PAST or walk.word(i + 1) in WORKED):
             break
         if i > start and word in (
             "today",
@@ -60,6 +60,7 @@ def take_with(walk: Walk) -> bool:
     if _is_somebody(walk, i + 1):
         return False
     end = free_words(walk, i + 1)
+    end = next((j for j in range(i + 2, end) if walk.word(j) in WHY), end)
     spots = range(i + 2, end)
     end = next(
         (j for j in spots if walk.bed_at(j)[0] > 1 or _is_amount(walk, j)), end
@@ -70,6 +71,13 @@ def take_with(walk: Walk) -> bool:
     walk.span("subject", i + 1, end)
     walk.i = end
     return True
+
+
+WORKED = frozenset({"raked", "hoed", "scratched", "levelled", "firmed", "tickled"})
+WHY = frozenset(
+    {"as", "because", "cos", "since", "before", "after", "when", "while", "until", "till", "where", "so"}
+)
+"""Behind what a bed was covered with: "with fleece as frost was forecast"."""
 
 
 def _is_amount(walk: Walk, i: int) -> bool:
@@ -155,6 +163,7 @@ def take_cause(walk: Walk) -> bool:
     else:
         return False
     end = free_words(walk, start, stops_at_crop=True)
+    end += walk.typed.words[end - 1] == "damping" and walk.word(end) == "off"
     if walk.is_topic:
         spots = range(start, walk.stop(start))
         start = next((j for j in spots if walk.typed.words[j] in nouns.TROUBLES), start)

@@ -11,7 +11,7 @@ from leafmould.notes.plans import PLAN_STARTS, intends_before, intention_at, is_
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
-from leafmould.notes.words.verbs import PAST, PLAIN
+from leafmould.notes.words.verbs import GERUNDS, PAST, PLAIN
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
 
@@ -56,7 +56,24 @@ def without_verb(typed: Typed) -> tuple[str, Asked | None]:
     denied = next((i for i, word in enumerate(typed.words[:5]) if word in NEGATIONS), None)
     if denied is not None and not (denied > 2 and _is_counted(typed, denied)):
         return "observation", None  # "leeks 75 no." counts
+    if (wanted := _wanted(typed)) is not None:
+        return "intention", wanted
     return "text", ask_of_torn(typed) or _near_verb(typed) or _crop_alone(typed)
+
+
+def _wanted(typed: Typed) -> Asked | None:
+    """ "strawberries need netting", "Bed 2 wants weeding": still to be done."""
+    at = next((i for i in range(1, typed.stops[0] - 1) if typed.words[i] in ("need", "want")), 0)
+    if not at or not any(typed.names(i)[0] for i in range(at)):
+        return None
+    for i in range(at + 1, min(at + 4, typed.stops[0])):
+        for size in (2, 1):
+            verb = GERUNDS.get(tuple(typed.words[i : i + size]))
+            if verb is not None and i + size <= typed.count:
+                written = typed.written(i, i + size)
+                told = f'"{written}" is a plan, so the line is kept as text. Write "{verb}" once it is done.'
+                return Asked(Level.HINT, told, typed.starts[i])
+    return None
 
 
 def _near_verb(typed: Typed) -> Asked | None:
@@ -67,6 +84,7 @@ def _near_verb(typed: Typed) -> Asked | None:
             or word in nouns.PRODUCTS
             or word in nouns.HENS
             or word in nouns.NUMBERS
+            or word in NO_SLIPS
         )
         near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
         if near is not None and near != word:
@@ -108,6 +126,11 @@ def without_meaning(typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
     return Asked(Level.HINT, f'No action is read from "{written}" here, so the line is kept as text.', column)
 
 
+NO_SLIPS = frozenset(
+    {"scraped", "shaped", "sorted", "rained", "painted", "planned", "walked", "talked", "washed", "parked", "tiled", "filled", "rested",
+     "hosted", "posted", "pointed", "printed", "swept", "stacked", "tested", "fitted", "heated", "treaded", "pasted", "tidied"}
+)  # fmt: skip
+"""Other things that were done: none of them is a slip of a deed with plants."""
 THINGS = frozenset(
     (w,)
     for w in ("netting", "net", "mulch", "fleece", "cloche", "cover", "lime", "manure", "compost", "mulching")

@@ -39,6 +39,7 @@ from leafmould.notes.line_start import open_line
 from leafmould.notes.lists_in_short import (
     by_days,
     comes_off_a_bed,
+    with_crops_beside_eggs,
     with_picking_before,
     with_planting_before,
     with_shares,
@@ -139,6 +140,7 @@ def _read(line: OneLine) -> LineReading:
         clauses[0].verb, clauses[0].is_state, clauses[0].subject = "picked", False, None
         told = f'"{rest.written(0, clauses[0].verb_end)}" may be "picked" or "came up"; read as "picked".'
         line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
+    clauses = with_crops_beside_eggs(rest, clauses)
     clauses = with_shares(rest, with_planting_before(rest, clauses))
     if (
         len(clauses) == 1

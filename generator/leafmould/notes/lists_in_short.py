@@ -12,7 +12,7 @@ from leafmould.notes.said_first import TAKERS
 from leafmould.notes.senses import action_of
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import ARTICLES, CLAUSE_JOINS, NEGATIONS
+from leafmould.notes.words.prepositions import ARTICLES, CLAUSE_JOINS, NEGATIONS, PLACE_OPENERS
 from leafmould.values.date_words import MONTHS, WEEKDAYS
 from leafmould.values.names import Kind, fold_word
 
@@ -159,6 +159,37 @@ def _is_share(typed: Typed, clause: Clause, begin: int) -> bool:
     if _names_crop(typed, begin, typed.stops[begin]) or not NO_PICKING.isdisjoint(typed.words[:begin]):
         return False
     return any(w in SHARES or w.isdigit() or w in nouns.NUMBERS for w in words[:4])
+
+
+def with_crops_beside_eggs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
+    """ "picked 6 eggs and a cabbage", "2 lettuces and 6 eggs": the eggs and the crop, each in a clause of its own."""
+    if len(clauses) != 1 or nouns.EGGS.isdisjoint(typed.words) or clauses[0].is_denied or clauses[0].particle:
+        return clauses
+    verb = clauses[0]
+    egg = next((i for i in range(verb.verb_end, verb.end) if typed.words[i] in nouns.EGGS), 0)
+    crop = next((i for i in range(verb.verb_end, verb.end) if typed.kind(i, *CROPS)[0]), 0)
+    if verb.form not in GATHERED or not egg or not crop:
+        return clauses
+    first, second = sorted((egg, crop))
+    cut = next((i for i in range(second, first, -1) if _begins_item(typed, i)), 0)
+    if not cut or any(typed.kind(i, Kind.BED)[0] for i in range(first, cut)):
+        return clauses
+    if any(w in PLACE_OPENERS and w != "of" for w in typed.words[cut:second]):
+        return clauses  # "gathered 6 eggs, from under the currants"
+    made = ("collected", "picked") if egg < crop else ("picked", "collected")
+    before = Clause(verb.start, verb.verb_start, verb.verb_end, cut, verb.form, made[0])
+    return [before, Clause(cut, cut, cut, verb.end, (), made[1])]
+
+
+GATHERED = frozenset(
+    {("picked",), ("collected",), ("gathered",), ("harvested",), ("got",), ("brought", "in")}
+)
+
+
+def _begins_item(typed: Typed, i: int) -> bool:
+    return (
+        typed.breaks[i] or typed.words[i - 1] in CLAUSE_JOINS or "&" in typed.gaps[i] or "+" in typed.gaps[i]
+    )
 
 
 SHARED = (("half",), ("some",), ("most",))

@@ -152,7 +152,8 @@ def take_measured(walk: Walk, read: Read) -> bool:
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True
-    if walk.verb.name in POTTED and amount.unit in POT_SIZES:
+    is_pot = amount.unit == "pot" and any(w in nouns.UNITS for w in walk.typed.words[i : read.end])
+    if walk.verb.name in POTTED and (amount.unit in POT_SIZES or is_pot):
         walk.draft.said.update(range(i, read.end))
         walk.draft.leave(i, read.end, walk.after_comma)  # "potted on the chillies, 2 l": how big the pots are
         walk.i = read.end

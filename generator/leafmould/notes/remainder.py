@@ -16,12 +16,14 @@ from leafmould.notes.verbless import AT_IT
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
+    BEING,
     CLAUSE_JOINS,
     FILLERS,
     NEGATIONS,
     PLACE_OPENERS,
     REMARK_OPENERS,
     SUBJECTS,
+    THIRD_PERSONS,
 )
 from leafmould.notes.words.quiet import DEEDS, DURATIONS, QUIET, QUIET_PAIRS, SIZE_WORDS, TURNS
 from leafmould.notes.words.verbs import PAST
@@ -124,6 +126,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
         or _is_holder(clause, typed, i, start)
         or _is_proper(clause, typed, i, start, end)
         or _is_joined_stranger(clause, typed, i, start, end)
+        or _is_stranger_before(clause, typed, i, start, end)
     )
 
 
@@ -133,6 +136,8 @@ def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
         return False
     if word.startswith("un") and word not in DEEDS:
         return False
+    if typed.words[start] in THIRD_PERSONS and not BEING.isdisjoint(typed.words[start + 1 : i + 1]):
+        return False  # "it had bolted"
     behind = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
     if word == "took" and not DURATIONS.isdisjoint(typed.words[i + 1 : i + 5]):
         return False  # "took an hour"
@@ -155,14 +160,19 @@ def _is_said_beside(clause: Done, typed: Typed, i: int, start: int, end: int) ->
     return (
         (verb == "saw" and word in AT_IT)
         or (verb in ENDED and word in THROWN)
+        or (verb in SPREAD and word in RAKED)
         or (verb == "pruned" and not WOOD.isdisjoint(typed.words[i + 1 : end]))
         or not nouns.TROUBLES.isdisjoint(typed.words[start:i])
         or any(clause.draft.covers(typed.starts[k], "place", "origin") for k in range(i + 1, end))
     )
 
 
+SPREAD = frozenset({"mulched", "manured", "limed", "fed", "sowed", "resowed"})
+RAKED = frozenset({"raked", "forked", "hoed", "scratched", "levelled", "firmed", "tamped"})
 ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
-THROWN = frozenset({"binned", "composted", "burnt", "burned", "bagged", "frozen"})
+THROWN = frozenset(
+    {"binned", "composted", "burnt", "burned", "bagged", "frozen", "done", "finished", "bolted", "spent"}
+)
 DOERS = frozenset({"it", "them", "they", "she", "he", "you", "and", "one", "some", "all", "then", "later", "also", "had", "has", "have", "was", "were", "been", "out", "up", "off", "down", "back", "half", "rest"})  # fmt: skip
 DESCRIBING = nouns.SELDOM_VARIETY - SUBJECTS - DOERS
 """Behind these a word in -ed describes: "a big cracked one"."""
@@ -239,6 +249,20 @@ def _is_joined_stranger(clause: Done, typed: Typed, i: int, start: int, end: int
         or word in PLACE_OPENERS
     )
     return not is_plain and not typed.breaks[i] and any(a <= before < b for _, a, b in crops)
+
+
+def _is_stranger_before(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
+    """The roses of "sprayed the roses and the beans": perhaps a crop nobody knows."""
+    word, j = typed.words[i], end + 1
+    if i != start or end - start > 1 or j >= typed.count or typed.words[end] != "and" or not word.isalpha():
+        return False
+    j += typed.words[j] in ARTICLES
+    ends = [stop for slot, _, stop in clause.draft.spans if slot == "verb"]
+    before = i - (typed.words[i - 1] in ARTICLES)
+    is_object = before > 0 and typed.ends[before - 1] in ends
+    is_plain = word in QUIET or word in nouns.SELDOM_VARIETY or word in FILLERS or word in SUBJECTS
+    is_plain = is_plain or word in nouns.TROUBLES or word in PLACE_OPENERS or word in nouns.WEEDS
+    return is_object and not is_plain and j < typed.count and typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0] > 0
 
 
 def _is_name(typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:

@@ -18,8 +18,10 @@ from leafmould.notes.beside_crop import (
 from leafmould.notes.draft import Item
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
+from leafmould.notes.new_places import new_place
 from leafmould.notes.said_first import TAKERS
 from leafmould.notes.walk import Walk
+from leafmould.notes.what_follows import crop_behind
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     JOINS,
@@ -43,6 +45,8 @@ def take_unknown(walk: Walk) -> bool:
     if walk.is_topic or not (walk.has("crop!") or (walk.has("crop") and not walk.draft.places)):
         return False
     item = walk.draft.item
+    if walk.verb.name == "planted" and _is_filled(walk, i):
+        return True
     if walk.word(i) in nouns.HENS or (walk.word(i) in TAKERS and walk.verb.name == "gave away"):
         return False
     if item.thing and not walk.joined:
@@ -88,6 +92,14 @@ def take_unknown(walk: Walk) -> bool:
     if walk.typed.breaks[i] and not walk.draft.has_crop and walk.draft.places:
         return False
     return _unknown_crop(walk, item, i, end)
+
+
+def _is_filled(walk: Walk, i: int) -> bool:
+    """ "planted up the hanging basket with strawberries": a place nobody has declared."""
+    at = next((k for k in range(i, min(i + 4, walk.stop(i))) if walk.word(k) == "with"), 0)
+    if not at or i - walk.verb_end > 1 or walk.draft.places or walk.word(at - 1) not in nouns.PLACE_NOUNS:
+        return False
+    return crop_behind(walk, at + 1) and new_place(walk, i - 1, walk.past_articles(i), "at")
 
 
 def _is_somebodys(walk: Walk, i: int) -> bool:

@@ -39,7 +39,7 @@ def told_as_thing(typed: Typed) -> Clause | None:
     """The clause of a line that begins with a deed told as a thing."""
     if MARKS.isdisjoint(typed.words[:8]):
         return None
-    return _care(typed) or _out_in_bed(typed) or _canes_up(typed) or _weeds_out(typed)
+    return _care(typed) or _out_in_bed(typed) or _canes_up(typed) or _weeds_out(typed) or _spent_out(typed)
 
 
 def _care(typed: Typed) -> Clause | None:
@@ -87,6 +87,24 @@ def _weeds_out(typed: Typed) -> Clause | None:
     if j >= typed.stops[0] or not typed.kind(j, Kind.BED, Kind.PART)[0]:
         return None
     return Clause(0, i, i + 2, typed.count, (words[i], "out"), "weeded")
+
+
+def _spent_out(typed: Typed) -> Clause | None:
+    """ "bolted lettuce out of Bed 2": cleared; "6 leeks out of Bed 2" may be picked."""
+    words = typed.words
+    at = next((k for k in range(2, typed.stops[0] - 1) if words[k : k + 2] == ["out", "of"]), 0)
+    if not at or SPENT.isdisjoint(words[:at]) or any(typed.is_number(k) for k in range(at)):
+        return None
+    i = next((k for k in range(at) if typed.kind(k, *CROPS)[0]), at)
+    j = at + 2
+    while j < typed.stops[0] and words[j] in ARTICLES:
+        j += 1
+    if i + typed.names(i)[0] != at or j >= typed.count or not typed.kind(j, Kind.BED, Kind.PART)[0]:
+        return None
+    return Clause(0, at, at + 1, typed.count, ("out",), "cleared")
+
+
+SPENT = frozenset({"old", "bolted", "spent", "dead", "dying", "diseased", "finished", "blighted", "frosted"})
 
 
 def _canes_up(typed: Typed) -> Clause | None:

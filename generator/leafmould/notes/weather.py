@@ -27,7 +27,7 @@ COLD = re.compile(
     re.IGNORECASE,
 )
 RAIN = re.compile(
-    rf"{KIND}(?P<what>rain gauge|rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed|storm)?)[\s,:]*(?:(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
+    rf"{KIND}(?P<what>rain gauge|rain(?:fall|ed)?|snow(?:fall|ed)?|hail(?:ed|storm)?){WHEN}[\s,:]*(?:(?P<number>\d+(?:[.,/]\d+)?)\s?(?P<unit>mm|cm|in|inch|inches|\"|l)?)?{WHEN}\s*[.!]*",
     re.IGNORECASE,
 )
 RAIN_AFTER = re.compile(

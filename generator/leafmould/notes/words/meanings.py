@@ -86,6 +86,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "rubbed out": (("seed", "saved seed"), ("else", "pinched out")),
     "wrapped": (("boxes", "stored"), ("paper", "remark"), ("crop", "covered"), ("place", "covered"), ("them", "covered"), ("cover", "covered"), ("else", "remark")),
     "gave": (
+        ("lawn", "remark"),
         ("hens given", "fed animals"), ("bees given", "fed animals"), ("hens lay", "collected"),
         ("seed first", "remark"), ("yield", "picked"), ("to us", "bought"), ("away", "gave away"), ("manure", "fed"), ("feed", "fed"), ("drink", "watered"), ("trim", "pruned"), ("hoe", "weeded"),
         ("mulch", "mulched"), ("crop", "gave away"), ("product", "gave away"),

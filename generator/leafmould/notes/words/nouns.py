@@ -230,7 +230,7 @@ LONGEST_RAISED = max(map(len, RAISED_IN))
 
 UNDER_COVER = _phrases(
     "under cover;undercover;under fleece;under a cloche;under cloches;under cloche;under hoops;under glass;under plastic;"
-    "under mesh;under netting;under net;under nets;under a tunnel;under tunnels;under poly;under row cover;under bottles;"
+    "under mesh;under netting;under net;under nets;under a tunnel;under tunnels;under poly;under row cover;under rowcover;under bottles;"
     "under a net;under enviromesh;under low tunnel;under a low tunnel;under low tunnels;under a fleece;under cut bottles"
 )
 
@@ -254,7 +254,7 @@ HONEY = _words("honey comb honeycomb beeswax")
 HIVE = _words("hive bee colony nuc super brood")
 SEEDS = _words("seed")
 COVERS = _words("fleece net netting mesh enviromesh cloche cover bell hoop tunnel plastic polythene glass tarp cardboard "
-                "membrane blanket veggiemesh agrofleece bottle sheet tarpaulin lid row-cover shade shadecloth")  # fmt: skip
+                "membrane blanket veggiemesh agrofleece bottle sheet tarpaulin lid rowcover row-cover shade shadecloth")  # fmt: skip
 NETS = _words("net netting")
 SUPPORTS = _words(
     "stick pole cane stake trellis support beanpole wigwam teepee wire twine string hazel arch cage obelisk frame"

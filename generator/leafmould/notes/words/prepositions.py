@@ -98,7 +98,7 @@ SHORTENED = {
 """Words as they are typed on a phone."""
 
 SAID_AS = {
-    ("ice", "cream"): "icecream", ("feed", "sack"): "feedsack", ("feed", "bag"): "feedbag", ("frost", "free"): "frostfree", ("in", "front"): "beyond", ("in", "place"): "instead", ("leaf", "mould"): "leafmould", ("leaf", "mold"): "leafmould",
+    ("ice", "cream"): "icecream", ("row", "cover"): "rowcover", ("row", "covers"): "rowcover", ("feed", "sack"): "feedsack", ("feed", "bag"): "feedbag", ("frost", "free"): "frostfree", ("in", "front"): "beyond", ("in", "place"): "instead", ("leaf", "mould"): "leafmould", ("leaf", "mold"): "leafmould",
 }  # fmt: skip
 """Two words of which the first alone would mean something else."""
 SAID_AS_SECOND = {

@@ -154,6 +154,16 @@ def _goes_over(typed: Typed) -> bool:
     return any(any(typed.kind(k, *named)[0] for k in range(i)) for i in spots)
 
 
+def _goes_into_bed(typed: Typed) -> bool:
+    """ "6 tomatoes into Hoop bed": planted there, most likely."""
+    for i in range(1, typed.count - 1):
+        if typed.words[i] == "into":
+            j = i + 1 + (typed.words[i + 1] in ARTICLES)
+            if j < typed.count and typed.kind(j, Kind.BED)[0]:
+                return True
+    return False
+
+
 MAY_LEAD = ABOUT | frozenset(
     {"half", "some", "first", "x", "fall", "autumn", "spring", "winter", "summer", "early", "late"}
 )
@@ -238,6 +248,8 @@ def amount_alone(typed: Typed) -> Clause | None:
         verb = "used"  # "2 bags of spinach out of the freezer"
     if verb == "picked" and _goes_to(typed):
         verb = "gave away"
+    if verb == "picked" and not is_weighed and _goes_into_bed(typed):
+        verb = "planted"
     if (
         verb == "picked"
         and "water" in plain

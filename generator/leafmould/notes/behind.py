@@ -8,13 +8,13 @@ from __future__ import annotations
 from leafmould.notes.amount_slots import number_next
 from leafmould.notes.amounts import read_amount
 from leafmould.notes.days_in_figures import day_in_figures
-from leafmould.notes.details import take_source
 from leafmould.notes.places import take_place_after
 from leafmould.notes.shares import SHARED_OUT
 from leafmould.notes.short_places import take_each
 from leafmould.notes.small_steps import rate_of_crop
 from leafmould.notes.walk import Walk
 from leafmould.notes.what_follows import crop_behind
+from leafmould.notes.who_from import take_source
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,

@@ -85,6 +85,7 @@ def _near_verb(typed: Typed) -> Asked | None:
             or word in nouns.HENS
             or word in nouns.NUMBERS
             or word in NO_SLIPS
+            or (word,) in PLAIN
         )
         near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
         if near is not None and near != word:
@@ -128,7 +129,7 @@ def without_meaning(typed: Typed, clause: Clause, *, is_asked: bool) -> Asked:
 
 NO_SLIPS = frozenset(
     {"scraped", "shaped", "sorted", "rained", "painted", "planned", "walked", "talked", "washed", "parked", "tiled", "filled", "rested",
-     "hosted", "posted", "pointed", "printed", "swept", "stacked", "tested", "fitted", "heated", "treaded", "pasted", "tidied"}
+     "hosted", "posted", "pointed", "printed", "swept", "stacked", "tested", "fitted", "heated", "treaded", "pasted", "tidied", "edged", "mended", "tilled", "fixed", "cleaned", "mixed", "sieved"}
 )  # fmt: skip
 """Other things that were done: none of them is a slip of a deed with plants."""
 THINGS = frozenset(

@@ -18,6 +18,7 @@ from leafmould.notes.actions import (
     share_date_forward,
 )
 from leafmould.notes.bare import amount_alone, price_alone
+from leafmould.notes.beds_and_crops import apart_by_bed
 from leafmould.notes.before_verb import with_unnamed_before
 from leafmould.notes.by_sentence import apart_by_sentence
 from leafmould.notes.clause import Clause
@@ -43,6 +44,7 @@ from leafmould.notes.lists_in_short import (
     with_picking_before,
     with_planting_before,
     with_shares,
+    with_swaps,
 )
 from leafmould.notes.misheard import ask_of_misheard
 from leafmould.notes.mistyped import tell_mistyped
@@ -140,7 +142,7 @@ def _read(line: OneLine) -> LineReading:
         clauses[0].verb, clauses[0].is_state, clauses[0].subject = "picked", False, None
         told = f'"{rest.written(0, clauses[0].verb_end)}" may be "picked" or "came up"; read as "picked".'
         line.asked.append(Asked(Level.QUESTION, told, rest.starts[0]))
-    clauses = with_crops_beside_eggs(rest, clauses)
+    clauses = with_swaps(rest, with_crops_beside_eggs(rest, clauses))
     clauses = with_shares(rest, with_planting_before(rest, clauses))
     if (
         len(clauses) == 1
@@ -324,8 +326,9 @@ def _finish(line: OneLine, typed: Typed, done: list[Done], clauses: list[Clause]
     actions = [
         action
         for clause in done
+        for part in apart_by_bed(clause, typed)
         for action in to_actions(
-            clause, typed, text=line.text, at=line.at, name=line.field, is_private=line.is_private, is_settled=line.is_settled,
+            part, typed, text=line.text, at=line.at, name=line.field, is_private=line.is_private, is_settled=line.is_settled,
         )
     ]  # fmt: skip
     asked = join_kept([*line.asked, *(a for clause in done for a in clause.draft.asked)])

@@ -181,6 +181,22 @@ def with_crops_beside_eggs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
     return [before, Clause(cut, cut, cut, verb.end, (), made[1])]
 
 
+def with_swaps(typed: Typed, clauses: list[Clause]) -> list[Clause]:
+    """ "swapped 6 leeks with Jim for some cabbages": one was given, the other was got."""
+    found: list[Clause] = []
+    for clause in clauses:
+        found.append(clause)
+        if clause.form not in SWAPPED or clause.is_denied:
+            continue
+        spots = range(clause.verb_end + 1, clause.end - 1)
+        at = next((i for i in spots if typed.words[i] == "for" and _names_crop(typed, i + 1, clause.end)), 0)
+        if at and _names_crop(typed, clause.verb_end, at):
+            found.append(Clause(at, at, at + 1, clause.end, ("for",), "bought"))
+            clause.end, clause.verb = at, "gave away"
+    return found
+
+
+SWAPPED = frozenset({("swapped",), ("traded",), ("exchanged",), ("bartered",)})
 GATHERED = frozenset(
     {("picked",), ("collected",), ("gathered",), ("harvested",), ("got",), ("brought", "in")}
 )

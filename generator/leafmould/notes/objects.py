@@ -328,10 +328,20 @@ def _spread(walk: Walk, i: int) -> None:
     last = first + 1
     while last < stop and walk.typed.words[last] in STUFFS | nouns.THINGS and not _is_place(walk, last):
         last += 1
+    if walk.word(last) == "of" and (of := _stuff_behind(walk, last + 1, stop)):
+        first, last = last + 1, of  # "a feed of chicken pellets"
     while first > i and _describes(walk, first - 1):
         first -= 1
     walk.draft.subject = walk.typed.written(first, last)
     walk.span("subject", first, last)
+
+
+def _stuff_behind(walk: Walk, i: int, stop: int) -> int:
+    """The word behind the stuff of "a feed of chicken pellets"; 0 if there is none."""
+    found = [
+        k for k in range(i, min(i + 3, stop)) if walk.typed.words[k] in STUFFS and not _is_place(walk, k)
+    ]
+    return found[-1] + 1 if found else 0
 
 
 WITH = frozenset({"with", "using"})

@@ -225,6 +225,8 @@ def is_burnt_then(typed: Typed, clause: Clause) -> bool:
     """ "pulled 7 cabbages and burnt the lot"; not "pulled 2 kg carrots, binned two"."""
     if has_weight(typed, clause):
         return False
+    if _is_diseased(typed, clause):
+        return True
     spots = [i for i in range(clause.verb_end, typed.count) if typed.words[i] in DESTROYED]
     return any(
         i + 1 >= typed.count or typed.breaks[i + 1] or typed.words[i + 1] in ALL_OF_THEM for i in spots
@@ -236,6 +238,16 @@ def is_it_in_pieces(typed: Typed, clause: Clause) -> bool:
     words = typed.words[clause.verb_end : clause.verb_end + 3]
     is_pronoun = words[:1] in (["it"], ["them"])
     return is_pronoun and words[1:2] in (["in"], ["into"], ["up"]) and bool(words[2:])
+
+
+DISEASES = frozenset({"blight", "clubroot", "virus", "mosaic", "wilt"})
+
+
+def _is_diseased(typed: Typed, clause: Clause) -> bool:
+    """ "found blight, pulled all the tomatoes"; not "blight in Top bed, pulled the potatoes"."""
+    if DISEASES.isdisjoint(typed.words[: clause.start]):
+        return False
+    return nouns.ROOTS.isdisjoint(typed.words[clause.verb_end : clause.end])
 
 
 ANNUALS = frozenset(

@@ -34,7 +34,8 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     part_end = part_at(walk, i)
     if part_end and part_then_place(walk, i, part_end, role):
         return True
-    is_near = word in SHORT_AFTER and not walk.typed.breaks[i] and not walk.draft.places
+    is_short = word in SHORT_AFTER or (word in AROUND and has_numbered(walk, i))
+    is_near = is_short and not walk.typed.breaks[i] and not walk.draft.places
     is_near = is_near and not (walk.after_comma and _is_new_sentence(walk, opener))
     if is_near and walk.has("place") and take_short_place(walk, opener + 1, role):
         return True
@@ -53,6 +54,10 @@ WHOLE = frozenset({"whole", "all", "length", "width"})
 
 SHORT_AFTER = frozenset({"in", "into", "from", "on", "onto", "off", "to"})
 """Behind these a noun may stand for the one bed it ends the name of; "over the wall" is anywhere."""
+
+
+AROUND = frozenset({"round", "around", "under", "over"})
+"""Behind these too, where it is one of several with numbers: "copper tape round the tubs"."""
 
 
 def _is_new_sentence(walk: Walk, i: int) -> bool:

@@ -122,7 +122,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
     return (
         (_is_deed(typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
         or _is_number(typed, i, start, end)
-        or _is_name(typed, i, start, end, named)
+        or _is_name(clause, typed, i, start, end, named)
         or _is_holder(clause, typed, i, start)
         or _is_proper(clause, typed, i, start, end)
         or _is_joined_stranger(clause, typed, i, start, end)
@@ -265,7 +265,7 @@ def _is_stranger_before(clause: Done, typed: Typed, i: int, start: int, end: int
     return is_object and not is_plain and j < typed.count and typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0] > 0
 
 
-def _is_name(typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:
+def _is_name(clause: Done, typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:
     """A crop that stands alone but for small words, or a bed, of which the line says nothing else."""
     size, known = typed.names(i)
     if (
@@ -289,6 +289,8 @@ def _is_name(typed: Typed, i: int, start: int, end: int, named: set[str]) -> boo
         )
     if not kinds & {Kind.CROP, Kind.CROP_GROUP} or typed.words[i] in nouns.PLANT_NOUNS:
         return False
+    if clause.draft.has_crop and typed.words[start] in PLACE_OPENERS and size < end - start:
+        return False  # "in the gap by the leeks", "to follow the peas"
     behind = typed.words[i + size] if i + size < end else ""
     is_beside = i + size < typed.count and not typed.breaks[i + size] and typed.names(i + size)[0] > 0
     return not is_beside and not behind.isalpha() and before not in PLACE_OPENERS

@@ -175,7 +175,8 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
     "on heap": lambda typed, clause: any(
         typed.words[i] in ("compost", "heap")
         and (
-            typed.words[i - 1] in ("on", "the", "to", "in", "onto")
+            typed.words[i - 1] in ("on", "to", "in", "onto")
+            or (typed.words[i - 1] == "the" and typed.words[i - 2] in ("on", "to", "in", "into", "onto"))
             or (typed.words[i + 1 : i + 2] in (["bay"], ["bin"], ["heap"]) and typed.words[i - 1] != "old")
         )
         for i in range(clause.verb_end + 1, clause.end)

@@ -110,6 +110,12 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
             continue
         if leads and end + 1 < typed.count and typed.words[end] in ("off", "from") and not typed.breaks[end]:
             return Clause(0, i, end, 0, tuple(typed.words[i:end]), "picked")  # "first pods off the arch"
+        if (
+            typed.words[end - 1] == "ready"
+            and typed.words[end : end + 1] == ["to"]
+            and not _is_to_pick(typed, end + 1)
+        ):
+            continue  # "leek seedlings ready to go out"
         if typed.words[i] == "over" and i and typed.words[i - 1] in nouns.COVERS | nouns.MULCHES:
             continue  # "cardboard over all"
         if typed.words[end - 1] == "over" and typed.words[max(i - 1, 0)] in FALLING:
@@ -119,6 +125,12 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
         form = tuple(typed.words[i:end])
         return Clause(0, i, end, 0, form, found[0], found[1], is_state=True)
     return None
+
+
+def _is_to_pick(typed: Typed, i: int) -> bool:
+    return typed.words[i : i + 1] != [] and typed.words[i] in (
+        "pick", "harvest", "eat", "dig", "lift", "pull", "cut", "be", "use", "burst", "crop",
+    )  # fmt: skip
 
 
 def _name_follows(typed: Typed, i: int) -> bool:

@@ -31,7 +31,8 @@ HOW = _words(
 TO_WHAT = _words("for of on to in round around through along over")
 CROPS = (Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
 CANES = nouns.SUPPORTS - {"frame", "arch", "string", "support"} | {"beanpole", "netting"}
-MARKS = frozenset({*CARE, "out", *CANES})
+HAVING = frozenset({"has", "have", "got"})
+MARKS = frozenset({*CARE, "out", *CANES, *HAVING})
 """One of these stands near the beginning of every such line."""
 
 
@@ -39,7 +40,14 @@ def told_as_thing(typed: Typed) -> Clause | None:
     """The clause of a line that begins with a deed told as a thing."""
     if MARKS.isdisjoint(typed.words[:8]):
         return None
-    return _care(typed) or _out_in_bed(typed) or _canes_up(typed) or _weeds_out(typed) or _spent_out(typed)
+    return (
+        _has_trouble(typed)
+        or _care(typed)
+        or _out_in_bed(typed)
+        or _canes_up(typed)
+        or _weeds_out(typed)
+        or _spent_out(typed)
+    )
 
 
 def _care(typed: Typed) -> Clause | None:
@@ -105,6 +113,22 @@ def _spent_out(typed: Typed) -> Clause | None:
 
 
 SPENT = frozenset({"old", "bolted", "spent", "dead", "dying", "diseased", "finished", "blighted", "frosted"})
+
+
+def _has_trouble(typed: Typed) -> Clause | None:
+    """ "the leeks have rust", "tomatoes have got blight": seen."""
+    words = typed.words
+    i = next((k for k in range(typed.stops[0]) if words[k] not in ARTICLES), 0)
+    j = i + typed.kind(i, *CROPS)[0]
+    begin = j
+    while j < typed.stops[0] and (words[j] in HAVING or (j > begin and words[j] in nouns.SELDOM_VARIETY)):
+        j += 1
+    if not i < begin < j or words[begin] not in HAVING or j >= typed.stops[0]:
+        return None
+    end = next((k + 1 for k in range(j, min(j + 3, typed.stops[0])) if words[k] in nouns.TROUBLES), 0)
+    if not end or any(typed.names(k)[0] for k in range(j, end)) or words[begin:j] == ["got"]:
+        return None
+    return Clause(0, begin, end, typed.count, (words[begin],), "saw", typed.written(j, end))
 
 
 def _canes_up(typed: Typed) -> Clause | None:

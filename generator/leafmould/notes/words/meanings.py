@@ -18,7 +18,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
         ("amendment put", "dug in"), ("root", "picked"), ("weight", "picked"), ("crop", "ask picked or cleared"),
         ("else", "remark"),
     ),
-    "dug up": (("trouble first", "lost"), ("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "cleared")),
+    "dug up": (("trouble first", "lost"), ("root", "picked"), ("weight", "picked"), ("plants", "cleared"), ("crop", "ask cleared or picked"), ("else", "cleared")),
     "dug out": (("root", "picked"), ("weight", "picked"), ("crop", "ask cleared or picked"), ("else", "remark")),
     "dug over": (("else", "remark"),),
     "turned": (("amendment", "remark"), ("else", "remark")),

@@ -276,7 +276,7 @@ AMENDMENTS = (
 ROOTS = _words("potato carrot parsnip beetroot beet onion garlic shallot leek artichoke turnip swede rutabaga celeriac radish salsify "
                "scorzonera oca horseradish kohlrabi spud tatties tattie tater yacon sunchoke skirret peanut daikon ulluco mooli new early earlies maincrop ginger turmeric bulb tuber")  # fmt: skip
 TREATMENTS = _words(
-    "sulphur sulfur bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
+    "bt spinosad kaolin diatomaceou diatomaceous sulphur sulfur bordeaux soap soapy neem derris pyrethrum pyrethrin copper fungicide insecticide spray nematode garlicspray milk bicarb"
 )
 """Put on against pests and diseases."""
 FURNITURE = _words(
@@ -301,7 +301,7 @@ PRODUCTS = _words(
     leather liqueur fruit-leather stew curry marmalade stock piccalilli"""
 )
 THINGS = _words(
-    "tea liquid feed food fertiliser fertilizer cage stick pole support net netting label compost bag tray pot spray manure twine frame knife fork ring halo planter sauce tunnel"
+    "tape band tea liquid feed food fertiliser fertilizer cage stick pole support net netting label compost bag tray pot spray manure twine frame knife fork ring halo planter sauce tunnel"
 )
 """Behind a crop these make it a thing of another kind: "tomato feed"."""
 

@@ -1,0 +1,76 @@
+"""Who sold or gave it: "from seed swap", "at the market". A step of the walk over a clause."""
+
+from __future__ import annotations
+
+from leafmould.notes.walk import Walk
+from leafmould.values.dates import scan_date
+
+
+def take_source(walk: Walk) -> bool:
+    """Who sold or gave it: "from seed swap", "at the market"."""
+    i = walk.i
+    if (
+        not walk.has("seller")
+        or walk.word(i) not in ("from", "at", "by", "off", "with")
+        or walk.draft.source is not None
+    ):
+        return False
+    if walk.verb.name != "bought" and walk.word(i) != "from":
+        return False
+    start = walk.past_articles(i + 1)
+    stop, end = walk.stop(i + 1), start
+    while (
+        end < stop
+        and not (walk.word(end) in ENDS_SOURCE and end > start)
+        and not (end > start and walk.typed.is_number(end) and "." in walk.typed.gaps[end + 1])
+        and not (end > start and _is_day(walk, end))
+        and not (end > start and _is_paid(walk, end))
+    ):
+        end += 1
+    if end == start + 1 and walk.word(start) == "seed":
+        return False  # "2 flats from seed"
+    if end <= start or walk.word(start) in OWN_SOURCES or walk.typed.is_number(start):
+        return False
+    walk.draft.source = walk.typed.written(start, end)
+    walk.span("source", start, end)
+    walk.i = end
+    return True
+
+
+ENDS_SOURCE = frozenset(
+    {"for", "at", "in", "on", "to", "into", "till", "until", "because", "as", "while", "before", "after", "so", "since", "but"}
+)  # fmt: skip
+
+
+def _is_paid(walk: Walk, i: int) -> bool:
+    """Whether a price stands at word `i`: "from market £8", "from Ann 50p"."""
+    if not walk.typed.is_number(i):
+        return False
+    behind = walk.typed.plain[walk.typed.ends[i] : walk.typed.ends[i] + 1]
+    is_named = walk.word(i + 1) in (
+        "p",
+        "pence",
+        "quid",
+        "euro",
+        "eur",
+        "pound",
+        "dollar",
+        "gbp",
+        "usd",
+        "chf",
+        "kr",
+    )
+    return any(c in walk.typed.gaps[i] for c in "£$€") or behind in ("£", "$", "€") or is_named
+
+
+def _is_day(walk: Walk, i: int) -> bool:
+    """Whether a date closes the clause at word `i`: "from the seed swap 9 Jan"."""
+    found = scan_date(walk.typed.plain, walk.typed.starts[i])
+    return (
+        found is not None
+        and (found[0].month is not None or found[0].weekday is not None)
+        and found[1] >= walk.typed.ends[walk.stop(i) - 1]
+    )
+
+
+OWN_SOURCES = frozenset({"last", "own", "store", "saved", "scratch", "inside", "outside", "here", "there"})

@@ -170,6 +170,15 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
         return True
     if word in nouns.ORDINALS and word != "last" and walk.word(i + 1) in TIMES_PICKED:
         return _so_many_th(walk, i, 1)
+    if (
+        word == "last"
+        and walk.word(i + 1) in ("lot", "batch", "ones")
+        and walk.word(i + 2) != "of"
+        and walk.has("raise")
+    ):
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "sowed coriander again, last lot bolted"
+        walk.i = i + 2
+        return True
     if word == "last" and walk.word(i + 1) in ("year", "season", "yr", "yrs"):
         _keep_last_year(walk)
         walk.draft.leave(i, i + 2, walk.after_comma)  # "last year's beans"

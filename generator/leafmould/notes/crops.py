@@ -117,7 +117,8 @@ def _known_crop(walk: Walk, i: int, size: int, crops: list[Known]) -> bool:
     item.crops.append(named)
     if walk.word(end) in nouns.PRODUCTS and walk.has("larder") and not walk.typed.breaks[end]:
         item.made = walk.typed.written(i, end + 1)
-    if crops[0].is_public and (walk.verb.name == "picked" or walk.verb.name in STARTS):
+    names_more = any(walk.typed.kind(k, Kind.CROP)[0] for k in range(end, walk.end))
+    if crops[0].is_public and not names_more and (walk.verb.name == "picked" or walk.verb.name in STARTS):
         walk.ask(Level.HINT, f'"{named.written}" may be several crops; which one is not said.', i)
     item.spans.append(("crop", walk.typed.starts[i], walk.typed.ends[end - 1]))
     item.crop_end = end

@@ -33,6 +33,7 @@ from leafmould.notes.slots import walk_clause
 from leafmould.notes.states import state_in
 from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
+from leafmould.notes.who_from import take_giver
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ABOUT, CLAUSE_JOINS
 from leafmould.notes.words.verbs import FAMILY_ANY, FAMILY_FORMS, VERBS
@@ -275,6 +276,8 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
     walk_clause(walk, clause)
     pair_places(draft)
     take_stuff_first(draft, typed, clause, VERBS[verb])
+    if verb == "bought" and clause.first_word in ("gave", "give", "brought"):
+        take_giver(draft, typed, clause)
     set_right(draft, typed, clause, verb)
     if verb == "lost" and clause.is_by_trouble and draft.cause is None:
         draft.cause = next((w for w in typed.words if w in nouns.TROUBLES), None)

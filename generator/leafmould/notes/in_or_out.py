@@ -61,7 +61,7 @@ def in_or_out(typed: Typed) -> Clause | None:
         return Clause(0, 0, 1, typed.count, (typed.words[0],), verb)  # "pickling: 2 jars beetroot"
     if typed.words[0] in ("from", "ex") and typed.words[1:2] and typed.words[1] in OUT_OF and typed.breaks[2]:
         return Clause(0, 0, 2, typed.count, ("from", "store"), "used")
-    if typed.words[0] == "harvest" and ":" in typed.gaps[1]:
+    if typed.words[0] == "harvest" and ":" in typed.gaps[min(typed.stops[0], typed.count)]:
         return Clause(0, 0, 1, typed.count, ("harvest",), "picked")
     if "in" in typed.words and "out" in typed.words and (clause := _in_and_out(typed)) is not None:
         return clause

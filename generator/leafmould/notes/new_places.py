@@ -30,6 +30,8 @@ def counts(walk: Walk, i: int) -> bool:
     following = walk.word(i + 1)
     if following.isdigit() and walk.typed.gaps[i + 1] in (".", ","):
         return True  # "Bed 2, 4.5 kg"
+    if following == "of" and (i + 2 >= walk.end or walk.typed.breaks[i + 2]):
+        return True  # "Bed 3, 3 of"
     if following and walk.typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)[0]:
         return not walk.typed.breaks[i + 1]
     return (

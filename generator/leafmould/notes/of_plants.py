@@ -262,3 +262,11 @@ def is_annual_down(typed: Typed, clause: Clause) -> bool:
         return False
     known = (typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[1] for i in words)
     return any({k.key, *k.of} <= ANNUALS | {"bean"} for kinds in known for k in kinds)
+
+
+def is_off_crop(typed: Typed, clause: Clause) -> bool:
+    """ "squished 60 crawlies off the cabbages"."""
+    spots = range(clause.verb_end + 1, clause.end - 1)
+    at = next((i for i in spots if typed.words[i] in ("off", "on", "from")), 0)
+    after = at + 1 + (typed.words[at + 1 : at + 2] in (["the"], ["my"], ["our"]))
+    return bool(at) and after < clause.end and typed.kind(after, Kind.CROP, Kind.CROP_GROUP)[0] > 0

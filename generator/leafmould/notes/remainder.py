@@ -120,7 +120,7 @@ def _quoted(start: int, end: int, found: int) -> tuple[int, int]:
 
 def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:
     return (
-        (_is_deed(typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
+        (_is_deed(clause, typed, i, start, end) and not _is_said_beside(clause, typed, i, start, end))
         or _is_number(typed, i, start, end)
         or _is_name(clause, typed, i, start, end, named)
         or _is_holder(clause, typed, i, start)
@@ -130,7 +130,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
     )
 
 
-def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
+def _is_deed(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
     word = typed.words[i]
     if word in QUIET or typed.names(i)[0] or not word.isalpha():
         return False
@@ -138,6 +138,8 @@ def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
         return False
     if typed.words[start] in THIRD_PERSONS and not BEING.isdisjoint(typed.words[start + 1 : i + 1]):
         return False  # "it had bolted"
+    if word.endswith("ed") and _is_done_by_crop(clause, typed, i):
+        return False  # "courgettes swamped us"
     behind = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
     if word == "took" and not DURATIONS.isdisjoint(typed.words[i + 1 : i + 5]):
         return False  # "took an hour"
@@ -152,6 +154,15 @@ def _is_deed(typed: Typed, i: int, start: int, end: int) -> bool:
     )
     before = typed.words[i - 1] if i > start else ""
     return is_form and not (before in ARTICLES or before in PLACE_OPENERS or before in DESCRIBING)
+
+
+def _is_done_by_crop(clause: Done, typed: Typed, i: int) -> bool:
+    """Whether a crop stands right before, as who did it: "the sweet peas had sulked"."""
+    k = i - 1
+    while k >= 0 and (typed.words[k] in BEING or typed.words[k] in FILLERS) and not typed.breaks[k + 1]:
+        k -= 1
+    crops = (s for item in clause.draft.items for s in item.spans if s[0] == "crop")
+    return k >= 0 and not typed.breaks[k + 1] and any(a <= typed.starts[k] < b for _, a, b in crops)
 
 
 def _is_said_beside(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
@@ -225,7 +236,14 @@ def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool
     is_first = i == 0 or before[-1:] in (".", "!", "?", ";", "(") or before.startswith((".", "!", "?"))
     follows = typed.words[i + 1] if i + 1 < end and not typed.breaks[i + 1] else ""
     word = typed.words[i]
-    is_person = word in SUBJECTS or word in FILLERS or word in DURATIONS or word in QUIET or follows in DOING
+    is_person = (
+        (i > 0 and typed.words[i - 1] == "with")
+        or word in SUBJECTS
+        or word in FILLERS
+        or word in DURATIONS
+        or word in QUIET
+        or follows in DOING
+    )
     return not is_first and not is_person and len(word) > 2 and word.isalpha() and i - start < 2
 
 

@@ -29,7 +29,9 @@ from leafmould.values.problems import Level
 
 COUNTED = nouns.WEIGHTS | nouns.VOLUMES | nouns.HOLDERS | {"egg"}
 OBJECTS = frozenset({"dozen", "about", "some", "all", "half", "rest", "lot", "few"})
-KNOWN_WORDS = nouns.SELDOM_VARIETY | nouns.WEEDS | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
+KNOWN_WORDS = (
+    NO_DEEDS | nouns.SELDOM_VARIETY | nouns.WEEDS | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
+)
 TOLD = frozenset({"saw", "noted weather", "turned out"})
 """What is seen is told in free words anyway."""
 

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from leafmould.notes.clause import Clause
+from leafmould.notes.draft import Draft
+from leafmould.notes.typed import Typed
 from leafmould.notes.walk import Walk
+from leafmould.notes.words.prepositions import ARTICLES, CLAUSE_JOINS
 from leafmould.values.dates import scan_date
 
 
@@ -74,3 +78,22 @@ def _is_day(walk: Walk, i: int) -> bool:
 
 
 OWN_SOURCES = frozenset({"last", "own", "store", "saved", "scratch", "inside", "outside", "here", "there"})
+
+
+def take_giver(draft: Draft, typed: Typed, clause: Clause) -> None:
+    """ "Sue gave me 6 leeks": who stands before the verb, and "me" behind it, are said with that."""
+    first = clause.start
+    while first < clause.verb_start and typed.words[first] in ARTICLES | CLAUSE_JOINS:
+        first += 1
+    words = typed.words[first : clause.verb_start]
+    if draft.source is not None or not 0 < len(words) <= 2 or not all(w.isalpha() for w in words):
+        return
+    if words[0] in UNNAMED or any(typed.names(i)[0] for i in range(first, clause.verb_start)):
+        return
+    draft.source = typed.written(first, clause.verb_start)
+    draft.spans.append(("source", typed.starts[first], typed.ends[clause.verb_start - 1]))
+    behind = clause.verb_end + (typed.words[clause.verb_end : clause.verb_end + 1] in (["me"], ["us"]))
+    draft.left = [(a, b, c) for a, b, c in draft.left if not (first <= a and b <= behind)]
+
+
+UNNAMED = frozenset({"she", "he", "they", "who", "it", "which", "that", "someone", "somebody", "i", "we", "then", "just", "also"})  # fmt: skip

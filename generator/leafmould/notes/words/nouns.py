@@ -108,7 +108,7 @@ VAGUE_ROWS: dict[Whole, str] = {
     """,
     "the last": """
         last; the last; last of; the last of; last of the; the last of the; last few; the last few; the very
-        last; last remaining; final; the final; the last remaining
+        last; last lot of; the last lot of; the last lot of the; the last batch of; last remaining; final; the final; the last remaining
     """,
     "half": """
         every other; every other one of; every other one of the; every second; every second one of; every second one of the; alternate;
@@ -264,7 +264,7 @@ MULCHES = _words(
 )
 MANURES = _words("manure muck dung poo droppings litter midden")
 LIMES = _words("lime")
-FEEDS = _words("bone emulsion seasol liquid feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
+FEEDS = _words("brew bone emulsion seasol liquid feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
                "phosphate sulphate epsom")  # fmt: skip
 PELLETS = _words("pellet pelet pellett trap bait collar")
 DRINKS = _words("drink water soak soaking watering drench dousing")

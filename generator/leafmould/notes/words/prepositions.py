@@ -168,7 +168,9 @@ ABOUT_SIGNS = frozenset(max(p, key=len) for phrases in ABOUT_BY_FIRST.values() f
 """The longest word of each of them: without one, no line is looked through."""
 """Words before a number that make it an estimate, or only praise it."""
 
-NO_DEEDS = _words("checked counted looked opened turned needed wanted managed went")
+NO_DEEDS = _words(
+    "checked counted looked opened turned needed wanted managed went rotavated rototilled tilled edged mowed strimmed"
+)
 """What was done with the eyes or in the mind: a remark that holds it is a remark."""
 
 

@@ -79,7 +79,7 @@ let out | bed place | let out; turned out hens; released hens |
 collected | place larder object | collected; extracted; robbed; spun; took off honey | collect
 released | crop place object | released; introduced; set free; put out cocoons; hung cocoons; put out nematodes; watered in nematodes; watered on nematodes; applied nematodes | release
 opened | place object | hive inspection; hive check; inspected hive; checked bees; bee inspection; opened; inspected; looked in; looked into; looked through; went through; opened up; had a look in; peeped in | open; inspect
-bought | crop larder seller object | bought; bought in; purchased; ordered; acquired; picked up; received; collected from; was given; were given; been given; given; swapped for; traded for; got given; swapped; came in the post; arrived | buy; order
+bought | crop larder seller object | bought; bought in; purchased; ordered; acquired; picked up; received; collected from; was given; were given; give me; give us; been given; given; swapped for; traded for; got given; swapped; came in the post; arrived | buy; order
 fed animals | place object | fed hens; fed chickens; fed the hens; fed the chickens; fed the girls; fed the pigs; fed pigs; fed ducks; fed the ducks; fed rabbits; fed the rabbits; fed the bees; fed bees | feed hens; feed the hens
 noted weather | place object | noted weather |
 """
@@ -110,6 +110,7 @@ saw: in flower | showing pink; showing white; showing bud; showing flower; showi
 saw: fruit set | first truss set; truss set; trusses set; starting to set; setting fruit; fruit set; set fruit; fruiting; fruit setting; forming pods; setting pods; set pods; podding up; pods forming; forming; forming nicely; swelling; swelling up; swelling nicely; podding; first fruit; first fruits; first pods; first fruit set; first fruit showing; fruit forming; bulbing up; hearting up; tasselling; tasseling; silking
 saw: ripe | starting to turn; beginning to turn; starting to colour; starting to color; beginning to ripen; showing colour; showing color; showing red; ripe; is ripe; are ripe; ripening; first ripe; now ripe; turning red; colouring; coloring; colouring up; coloring up; ready; is ready; are ready; ready to pick; ripening up; almost ripe; nearly ripe; nearly ready; turning; starting to ripen; blushing
 saw: ran to seed | bolted; bolting; has bolted; have bolted; ran to seed; run to seed; running to seed; gone to seed; going to seed; went to seed; shot to seed; shot up to seed; shot straight to seed; gone to flower; going to flower; blown; all bolted; starting to bolt; started to bolt; set seed; setting seed
+saw: splitting | splitting; are splitting; cracking; are cracking
 saw: wilting | wilting; drooping; wilted; flagging; looking sad; yellowing; going yellow; leaf drop; looking poorly; struggling
 saw: self-sown | self sown; self seeded; self sowed; volunteers; volunteer; self set; came up by itself; came up by themselves; self seeded itself; self seeded themselves; self seeding
 saw: dormant | leafing out; in leaf; breaking bud; bud break; budding; bursting bud; buds breaking; buds bursting

@@ -22,6 +22,7 @@ from leafmould.garden.model import Garden, Planting
 from leafmould.garden.queries import Past
 from leafmould.pages.site import reckon
 from leafmould.reckon.almanac import Almanac, almanac
+from leafmould.reckon.amounts import enough_for
 from leafmould.reckon.next_in_bed import verdicts
 from leafmould.reckon.season_told import Seasons
 from leafmould.reckon.weather_told import season_weather, usual_sums
@@ -37,9 +38,9 @@ IN_THE_SOUTH = {"south": date(2022, 1, 20), "south-in-winter": date(2021, 7, 10)
 """A high summer and a midwinter of the made garden."""
 
 NAMES = (*(day.isoformat() for day in DAYS), *IN_THE_SOUTH, "labels")
-AS_PRINTED = ("families", "sources", "known", "warmth")
+AS_PRINTED = ("families", "sources", "warmth")
 """Facts as printed, which have tests of their own; and the warmth, which is told by months."""
-LATEST = ("turned_out", "amounts")
+LATEST = ("turned_out", "amounts", "known")
 """What hardly changes from one day to the next, and is long."""
 UNSAID = ("sources", "family", "bed", "year", "before", "after", "verbs")
 """Parts of a value that its line names already, or that only dress it."""
@@ -195,6 +196,8 @@ def lines(garden: Garden, taken: Almanac) -> Iterator[str]:
             continue
         yield f"# {field.name.replace('_', ' ')}"
         yield from _lines(value)
+    yield "# plants a packet is enough for"
+    yield from (f"{lot.word} {lot.year}: {plain(enough_for(lot))}" for lot in reckoned.tin)
     past = Past(garden)
     begins = date(past.year_of(garden.on), 7 if garden.is_southern else 1, 1)
     yield "# the weather by months"

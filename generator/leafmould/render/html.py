@@ -26,7 +26,7 @@ from leafmould.render.environment import (
     open_layouts,
     style_and_script,
 )
-from leafmould.render.pieces import Pieces, piece_filters
+from leafmould.render.pieces import Pieces, Written, piece_filters
 from leafmould.render.prose import Prose
 
 FAULTS = (TemplateError, TypeError, ValueError, ArithmeticError, LookupError, AttributeError)
@@ -60,7 +60,7 @@ class Renderer:
             page=page,
             pieces=self._pieces(page, root),
             site=self._site,
-            root=Markup(root),
+            root=Written(root),
             policy=self._what_may_be_done(),
             masthead=self._masthead(page, root),
         )
@@ -83,14 +83,14 @@ class Renderer:
     def _what_may_be_done(self) -> Markup:
         """What every page says to the browser of itself; printed once."""
         if self._policy is None:
-            self._policy = Markup(self._printed("policy.html"))
+            self._policy = Written(self._printed("policy.html"))
         return self._policy
 
     def _masthead(self, page: Page, root: str) -> Markup:
         """The head of the page; the same for all pages of one section in one folder."""
         key = (root, page.section)
         if key not in self._mastheads:
-            self._mastheads[key] = Markup(
+            self._mastheads[key] = Written(
                 self._printed("masthead.html", site=self._site, section=page.section, root=root)
             )
         return self._mastheads[key]
@@ -99,7 +99,7 @@ class Renderer:
         """A family's mark, which stands on a page as often as its plants."""
         key = (root, mark.key)
         if key not in self._marks:
-            self._marks[key] = Markup(self._printed("mark.html", m=mark, root=root).strip())
+            self._marks[key] = Written(self._printed("mark.html", m=mark, root=root).strip())
         return self._marks[key]
 
     def _printed(self, template: str, **values: object) -> str:

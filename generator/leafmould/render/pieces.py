@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from jinja2 import pass_context
 from jinja2.runtime import Context
@@ -40,6 +41,14 @@ def safe(text: str) -> str:
     return str(escape(text))
 
 
+class Written(Markup):
+    """HTML that is ready, made as quickly as a plain text: nothing is asked of what it is made of."""
+
+    __slots__ = ()
+    if not TYPE_CHECKING:
+        __new__ = str.__new__
+
+
 class Pieces:
     """The pieces of one page, each ready to be printed."""
 
@@ -65,44 +74,44 @@ class Pieces:
 
     def box(self, box: Box) -> Markup:
         """Where a shape of a drawing stands, and how large it is."""
-        return Markup(f'x="{box.x}" y="{box.y}" width="{box.width}" height="{box.height}"')
+        return Written(f'x="{box.x}" y="{box.y}" width="{box.width}" height="{box.height}"')
 
     def words_at(self, at: Words) -> Markup:
         """Where words of a drawing stand, and whether they are turned."""
         turned = f' transform="rotate(-90 {at.x} {at.y})"' if at.is_turned else ""
-        return Markup(f'x="{at.x}" y="{at.y}"{turned}')
+        return Written(f'x="{at.x}" y="{at.y}"{turned}')
 
     def names(self, text: str) -> Markup:
         """A line of plain text with its names linked."""
-        return Markup(self._names(text))
+        return Written(self._names(text))
 
     def figure(self, figure: Figure) -> Markup:
         """A number or a date that leads to where it was noted."""
-        return Markup(_figure(figure, self._root))
+        return Written(_figure(figure, self._root))
 
     def figures(self, several: Iterable[Figure]) -> Markup:
         """Figures in a row."""
-        return Markup(_figures(several, self._root))
+        return Written(_figures(several, self._root))
 
     def link(self, link: Link) -> Markup:
         """A name that leads somewhere, or stays plain."""
-        return Markup(_link(link, self._root))
+        return Written(_link(link, self._root))
 
     def links(self, several: Iterable[Link]) -> Markup:
         """Names in a row."""
-        return Markup(_links(several, self._root))
+        return Written(_links(several, self._root))
 
     def mark(self, family: FamilyMark) -> Markup:
         """A family's mark."""
-        return Markup(self._mark(family))
+        return Written(self._mark(family))
 
     def marks(self, several: Iterable[FamilyMark]) -> Markup:
         """Marks of families, close together."""
-        return Markup("".join(map(self._mark, several)))
+        return Written("".join(map(self._mark, several)))
 
     def tags(self, several: Iterable[Tag]) -> Markup:
         """A planting's labels."""
-        return Markup(_tags(several, self._root))
+        return Written(_tags(several, self._root))
 
     def planting(self, line: PlantingLine, *, bed: bool = True) -> Markup:
         """A planting in one line of a list, with its bed unless the page tells it."""
@@ -113,26 +122,26 @@ class Pieces:
             before = "of" if line.part else "in"
             where = f'<span class="aside"> {before} {_link(line.bed, self._root)}</span>'
         what = f'<a href="{self._root}{safe(line.to)}">{safe(line.name)}</a>{number}{part}{where}'
-        return Markup(
+        return Written(
             f'<li class="planting"><span class="what">{what}</span> '
             f"{self.marks(line.families)} {_tags(line.tags, self._root)}</li>"
         )
 
     def plate(self, plate: Plate, *, room: str = "text", is_first: bool = False) -> Markup:
         """A picture with its caption."""
-        return Markup(self._plates.alone(plate, room, is_first=is_first))
+        return Written(self._plates.alone(plate, room, is_first=is_first))
 
     def plates(self, several: Iterable[Plate], *, is_first: bool = False) -> Markup:
         """Pictures beside each other; `is_first` where they stand at the top of a page."""
-        return Markup(self._plates.row(several, is_first=is_first))
+        return Written(self._plates.row(several, is_first=is_first))
 
     def strip(self, rows: Sequence[StripRow]) -> Markup:
         """Plantings drawn along the months of a year."""
-        return Markup(strip(rows, self._months, self._root))
+        return Written(strip(rows, self._months, self._root))
 
     def strip_table(self, rows: Sequence[StripRow], name: str) -> Markup:
         """The same days as a table, behind the strip."""
-        return Markup(strip_table(rows, name, self._root))
+        return Written(strip_table(rows, name, self._root))
 
     def moments(self, several: Iterable[Moment]) -> Markup:
         """A planting's dates as labels and days."""
@@ -140,12 +149,12 @@ class Pieces:
             f"<div><dt>{safe(moment.name)}</dt><dd>{_figure(moment.on, self._root)}</dd></div>\n"
             for moment in several
         ]
-        return Markup("".join(rows))
+        return Written("".join(rows))
 
     def notes(self, several: Iterable[NoteLine]) -> Markup:
         """A list of notes by their days."""
         lines = "".join(_note(note, self._root) for note in several)
-        return Markup(f'<ul class="notes">\n{lines}</ul>')
+        return Written(f'<ul class="notes">\n{lines}</ul>')
 
     def doings(self, several: Iterable[Doing]) -> Markup:
         """What was done, line by line."""
@@ -154,12 +163,12 @@ class Pieces:
             f'<span class="said-there">{self._names(doing.text)}{_inferred(doing.remarks)}</span></li>\n'
             for doing in several
         )
-        return Markup(f'<ul class="doings">\n{lines}</ul>')
+        return Written(f'<ul class="doings">\n{lines}</ul>')
 
     def lessons(self, several: Iterable[Lesson]) -> Markup:
         """Lessons, each with its day and what it is about."""
         lines = "".join(self._lesson(lesson) for lesson in several)
-        return Markup(f'<ul class="lessons">\n{lines}</ul>')
+        return Written(f'<ul class="lessons">\n{lines}</ul>')
 
     def _lesson(self, lesson: Lesson) -> str:
         about = f": {_links(lesson.about, self._root)}" if lesson.about else ""
@@ -177,11 +186,11 @@ class Pieces:
         if totals.shared:
             shared = _figures(totals.shared, self._root)
             parts.append(f' <span class="aside">with others: {shared}</span>')
-        return Markup("".join(parts))
+        return Written("".join(parts))
 
     def understood(self, several: Iterable[Understood]) -> Markup:
         """Lines of work as written, and what was taken from each."""
-        return Markup("".join(map(self._understood, several)))
+        return Written("".join(map(self._understood, several)))
 
     def _understood(self, line: Understood) -> str:
         written = f'<q class="as-written">{self._names(line.text)}</q> ' if line.text else ""
@@ -198,7 +207,7 @@ class Pieces:
 
     def ways(self, several: Iterable[Neighbours]) -> Markup:
         """The notes before and after one, for each thing it is about."""
-        return Markup("".join(_way(way, self._root) for way in several))
+        return Written("".join(_way(way, self._root) for way in several))
 
 
 def piece_filters() -> dict[str, Callable[..., Markup]]:

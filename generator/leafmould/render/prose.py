@@ -26,7 +26,7 @@ from leafmould.pages.mentions import Mentions
 from leafmould.pages.page import Plate
 from leafmould.render.flowing import flows
 from leafmould.render.in_text import BREAKS, FIGURE, IN_LINK, PICTURES, InText
-from leafmould.render.pieces import safe
+from leafmould.render.pieces import Written, safe
 from leafmould.render.plain import Block, plain_blocks
 from leafmould.values.lengths import too_long_at
 
@@ -60,7 +60,7 @@ class Prose:
         blocks = plain_blocks(text)
         if blocks is None:
             return self.by_parser(text, root=root, file=file, plates=plates)
-        return Markup("".join([self._block(block, root) for block in blocks]))
+        return Written("".join([self._block(block, root) for block in blocks]))
 
     def by_parser(
         self, text: str, *, root: str, file: str = "", plates: Mapping[str, Plate] | None = None
@@ -76,7 +76,9 @@ class Prose:
                 token.children = self._led(_flowing(token.content, token.children), root, file)
         pictures = InText(plates or {}, root)
         set_apart = pictures.set_apart(_kept_signs(tokens))
-        return Markup(self._markdown.renderer.render(set_apart, self._markdown.options, {PICTURES: pictures}))
+        return Written(
+            self._markdown.renderer.render(set_apart, self._markdown.options, {PICTURES: pictures})
+        )
 
     def names(self, text: str, root: str, here: str) -> str:
         """One plain line as HTML with its names linked, but for those that lead to the page it stands on."""

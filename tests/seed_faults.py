@@ -41,6 +41,7 @@ SPARE = 10
 """A run that takes so many times as long as on sound code hangs, and is caught by that."""
 LIKELY = (
     "test_lines", "test_garden_cases", "test_matching", "test_reckoned_cases", "test_visible", "test_told", "test_meant", "test_site_demo",
+    "test_through",
 )  # fmt: skip
 """What catches most, and is run first."""
 TREE = ("generator", "tests", "content", "layouts", "pyproject.toml", "README.md", "DEVELOPERS.md", "LICENSE")

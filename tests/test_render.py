@@ -195,7 +195,7 @@ def test_figures_are_for_machines_too(book: dict[str, BeautifulSoup]) -> None:
 
 
 def test_labels_hold_what_is_needed_to_move_a_count_on(book: dict[str, BeautifulSoup]) -> None:
-    data = book[addresses.NOW].find("data", attrs={"data-from": "2026-04-12"})
+    data = book[addresses.BEDS].find("data", attrs={"data-from": "2026-04-12"})
     assert data is not None
     assert data.get_text() == "sown 94 days ago"
     assert {k: data[k] for k in ("value", "data-before", "data-after")} == {

@@ -1,15 +1,17 @@
-"""The first page: what is due, what stands where, and this week in earlier years.
+"""The first page: what can be picked, begun and looked at today, what stands where, and this week in earlier years.
 
 Due lines lapse by themselves: nothing stays on the list because nobody ticked it off.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from leafmould.garden.model import Entry, Planting
 from leafmould.garden.queries import DAYS_BACK, DAYS_ON
-from leafmould.pages.addresses import NOW, by_date_address
+from leafmould.pages.addresses import NOW, WHEN_TO_SOW, by_date_address
+from leafmould.pages.at_hand import ToBegin, overdue, soon, to_begin, to_pick, waits
 from leafmould.pages.beds import BedSummary, bed_summary
 from leafmould.pages.doings import lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
@@ -21,10 +23,10 @@ from leafmould.values.wording import day_range
 
 MOST_DUE = 7
 """Lines of what is due: a list longer than a week's evenings is not read."""
-AHEAD = timedelta(days=7)
-"""How long before its earliest day a picking is announced."""
-AFTER = timedelta(days=14)
-"""How long after its latest day an expected picking stays; then the line lapses."""
+MOST_TO_PICK = 14
+"""Lines of what can be picked: one round of the garden with a basket."""
+MOST_TO_BEGIN = 12
+"""Crops that may be begun, named; the page of sowing has them all."""
 QUIET_DAYS = 14
 """After so many days without a note the page says so."""
 MOST_THIS_WEEK = 120
@@ -46,8 +48,15 @@ class NowPage:
     """The values of the first page."""
 
     tables: tuple[Link, ...]  # beds by years
-    due: tuple[PlantingLine, ...]
+    pick: tuple[PlantingLine, ...]  # picked lately, or ripe by what is expected
+    more_to_pick: int
+    due: tuple[PlantingLine, ...]  # near
     more_due: int  # how many more would be due
+    begin: tuple[ToBegin, ...]  # what may be begun today
+    more_to_begin: int
+    to_sowing: Link  # the page of all that
+    overdue: tuple[PlantingLine, ...]  # expected before now, and no picking noted
+    waits: tuple[PlantingLine, ...]  # picked or near, and not to be picked yet
     look: tuple[PlantingLine, ...]  # sown, and not seen up in the time it takes
     beds: tuple[BedSummary, ...]
     unused: tuple[BedSummary, ...]  # nothing recorded as standing
@@ -63,7 +72,8 @@ class NowPage:
 
 def now_page(ledger: Ledger) -> Page:
     """The first page."""
-    due = _due(ledger)
+    pick, due, begin = to_pick(ledger), soon(ledger), to_begin(ledger)
+    waiting = waits(ledger)
     empty = {bed.bed for bed in ledger.empty_beds(ledger.garden.on)}
     beds = ledger.beds_on(ledger.garden.on)
     dated = [e for e in ledger.garden.entries if e.when]
@@ -72,9 +82,16 @@ def now_page(ledger: Ledger) -> Page:
     earlier, long_ago = _earlier(ledger)
     values = NowPage(
         tables=_tables(ledger),
-        due=tuple(planting_line(p, ledger) for p in due[:MOST_DUE]),
+        pick=_lines(pick, MOST_TO_PICK, ledger),
+        more_to_pick=max(0, len(pick) - MOST_TO_PICK),
+        due=_lines(due, MOST_DUE, ledger),
         more_due=max(0, len(due) - MOST_DUE),
-        look=tuple(planting_line(p, ledger) for p in _to_look_at(ledger)[:MOST_DUE]),
+        begin=begin[:MOST_TO_BEGIN],
+        more_to_begin=max(0, len(begin) - MOST_TO_BEGIN),
+        to_sowing=Link(text="When to sow", to=WHEN_TO_SOW),
+        overdue=_lines([p for p in overdue(ledger) if p not in waiting], MOST_DUE, ledger),
+        waits=_lines(waiting, MOST_TO_PICK, ledger),
+        look=_lines(_to_look_at(ledger), MOST_DUE, ledger),
         beds=tuple(bed_summary(b, ledger) for b in beds if b.key not in empty),
         unused=tuple(bed_summary(b, ledger) for b in beds if b.key in empty),
         earlier=earlier,
@@ -96,16 +113,8 @@ def _tables(ledger: Ledger) -> tuple[Link, ...]:
     return (Link(text=whole, to=first.address), *(Link(text=c.name, to=c.address) for c in others))
 
 
-def _due(ledger: Ledger) -> list[Planting]:
-    """Plantings whose first picking is near or overdue, the soonest likely day first."""
-    forecasts, on = ledger.reckoned.forecasts, ledger.garden.on
-    waiting = [
-        p
-        for p in ledger.garden.plantings
-        if p.is_open and (f := forecasts.get(p.id))
-        if (p.first_picked is None or f.kind == "season") and f.earliest - AHEAD <= on <= f.latest + AFTER
-    ]
-    return sorted(waiting, key=lambda p: (forecasts[p.id].likely, p.id))
+def _lines(plantings: Sequence[Planting], most: int, ledger: Ledger) -> tuple[PlantingLine, ...]:
+    return tuple(planting_line(p, ledger) for p in plantings[:most])
 
 
 def _to_look_at(ledger: Ledger) -> list[Planting]:

@@ -30,6 +30,7 @@ class Still:
     words: str  # "until 16 August"
     covered: str  # "fleece until 30 August, glass until 13 September"
     last: date  # until when
+    is_open: bool  # its days in the open have begun, and are not over
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,9 +69,10 @@ def _of_crop(crop: Crop, ledger: Ledger) -> Iterator[tuple[str, Still]]:
         covered = [under for under in window.covered if under.last >= on]
         last = max([window.last, *(under.last for under in covered)])
         if last >= on:
+            is_open = begins <= on <= window.last
             words = _words(window, begins, on) if window.last >= on else ""
             link = Link(text=crop.name, to=f"{ledger.crop_pages[crop.key]}#when")
-            yield way, Still(crop=link, words=words, covered=_covers(covered, on), last=last)
+            yield way, Still(crop=link, words=words, covered=_covers(covered, on), last=last, is_open=is_open)
 
 
 def _begins(window: Window, out: Window | None) -> date:

@@ -106,7 +106,8 @@ def find_clauses(typed: Typed) -> list[Clause]:
             and not size
         ):
             found = stuff_at(typed, i)
-        if found is not None and i > begin and words[i - 1] in WHO and found.verb_end < count:
+        is_told_of = i > begin and (words[i - 1] in WHO or word == "sown")
+        if found is not None and is_told_of and found.verb_end < count:
             found = _past_relative(typed, found, begin) or found
         if found is not None:
             if clauses:
@@ -164,15 +165,19 @@ MAIN = frozenset({"came up", "lost", "finished", "saw", "picked", "cleared", "pl
 
 
 def _past_relative(typed: Typed, clause: Clause, begin: int) -> Clause | None:
-    """ "the peas I sowed in March have come up": what came of them is told, not the sowing."""
+    """ "the peas I sowed in March have come up", "peas sown in March are up": what came of them is told, not the sowing."""
+    is_participle = typed.words[clause.verb_start] == "sown"
     first = next((j for j in range(begin, clause.verb_start) if typed.words[j] in WHO), clause.verb_start)
     if first == begin or not any(
         j + typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0] == first for j in range(begin, first)
     ):
         return None
     for j in range(clause.verb_end, typed.stops[clause.verb_start]):
+        if is_participle and (typed.words[j] in CLAUSE_LEADS or typed.is_number(j)):
+            return None  # "peas sown 3 May came up 12 May" tells of both
         found = _verb_at(typed, j, 0, True, True, False)
-        if found is not None and (found.verb is None or found.verb in MAIN):
+        is_main = found is not None and (found.verb is None or found.verb in MAIN)
+        if found is not None and is_main and (not is_participle or found.verb in ("came up", "lost")):
             end = found.verb_start
             while typed.words[end - 1] in FILLERS:
                 end -= 1
@@ -255,6 +260,8 @@ def _verb_at(
             and not typed.breaks[i]
         ):
             continue  # "well rotted manure"
+        if form == ("rotted",) and typed.words[i + 1 : i + 2] and typed.words[i + 1] in nouns.MANURES:
+            continue  # "rotted manure on bed 3"
         if verbs is not None and size == 1 and i > 0 and not typed.breaks[i] and describes_crop(typed, i):
             continue  # "six tubs of stewed rhubarb"
         if (

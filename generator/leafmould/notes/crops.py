@@ -53,6 +53,10 @@ def take_crop(walk: Walk) -> bool:
     varieties = [k for k in known if k.kind is VARIETY]
     if not crops and not varieties:
         return False
+    if _is_denied(walk, i, size):
+        walk.draft.leave(i, i + size, walk.after_comma)
+        walk.i = i + size
+        return True
     if len(known) > 1 and any(k.kind is Kind.BED for k in known) and is_bed_not_crop(walk, i, size):
         return False
     if varieties and not is_crop_rather(walk, i, size, crops, varieties):
@@ -84,6 +88,18 @@ def _is_person(walk: Walk, i: int, size: int) -> bool:
             or any(walk.typed.kind(k, Kind.CROP, Kind.CROP_GROUP)[0] for k in range(i + 1, walk.stop(i)))
         )
     )
+
+
+def _is_denied(walk: Walk, i: int, size: int) -> bool:
+    """ "picked peas, no beans"; the carrots of "no sign of the carrots, so put beans in"; not "no carrots, resowed"."""
+    words = walk.typed.words
+    if not walk.is_topic:
+        is_no = i > 1 and words[i - 1] == "no" and not words[i - 2].isdigit()  # "40no leeks"
+        return is_no and not walk.typed.breaks[i]
+    start = next((k for k in range(i, 0, -1) if walk.typed.breaks[k]), 0)
+    is_apart = any(walk.typed.breaks[k] or words[k] == "so" for k in range(i + size, walk.verb_end))
+    behind = range(walk.verb_end, walk.typed.stops[walk.verb_end - 1])
+    return words[start] == "no" and is_apart and any(walk.typed.kind(k, *CROPS)[0] for k in behind)
 
 
 def _is_trouble_of(walk: Walk, i: int, size: int) -> bool:

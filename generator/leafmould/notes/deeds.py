@@ -323,9 +323,11 @@ def _amount_behind(typed: Typed, clause: Clause, draft: Draft) -> str | None:
 
 def _told_for_next(typed: Typed, clause: Clause, after: Clause) -> int | None:
     """The bed of "dug over Top bed and planted leeks", the crop of "checked the apples, threw out 7"."""
-    kinds = [Kind.BED]
-    if not any(typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in range(after.start, after.end)):
-        kinds += [Kind.CROP, Kind.CROP_GROUP]
+    named, kinds = range(after.start, after.end), list[Kind]()
+    for of_one_sort in ((Kind.BED,), (Kind.CROP, Kind.CROP_GROUP)):  # the next has none of its own
+        kinds += [] if any(typed.kind(i, *of_one_sort)[0] for i in named) else of_one_sort
+    if not kinds:
+        return None
     return next((i for i in range(clause.verb_end, clause.end) if typed.kind(i, *kinds)[0]), None)
 
 

@@ -76,6 +76,8 @@ def new_place(walk: Walk, opener: int, i: int, role: str) -> bool:
     end = _phrase_end(walk, i)
     if end <= i or walk.typed.is_number(i) or walk.word(i) in nouns.NUMBERS:
         return False
+    if walk.word(i) in ("week", "wk") and walk.typed.is_number(i + 1):
+        return False  # "in week 23"
     if _near_place(walk, i, end, role):
         return True
     if not nouns.HIVE.isdisjoint(walk.typed.words[i:end]):

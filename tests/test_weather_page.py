@@ -9,7 +9,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from leafmould.build import build
-from leafmould.charts.line import points, ticks
+from leafmould.charts.line import height_at, points, ticks
 from leafmould.notes.setting_values import MonthNormal, WeatherDay
 from leafmould.reckon.warmth import Warmth
 from leafmould.reckon.weather_told import season_weather, usual_sums
@@ -25,7 +25,7 @@ def page(folder: Path, name: str = "weather.html", **files: str) -> BeautifulSou
     """A page of a garden with these tables; None where it was not made."""
     garden = folder / "garden"
     (garden / "records").mkdir(parents=True)
-    (garden / "notes").mkdir()
+    (garden / "notes").mkdir(exist_ok=True)
     settings = files.pop("settings", "")
     (garden / "garden.yaml").write_text(f"garden: Tansy Hill\nbeds: [Arch]\n{settings}", "utf-8")
     (garden / "notes/2026-07-01.txt").write_text("sowed peas in Arch\n", "utf-8")
@@ -59,9 +59,9 @@ def test_measured_days_beside_the_usual(tmp_path: Path) -> None:
     heat, usual, *others = rows(tree)["July"]
     assert heat == "120"
     assert float(usual) == pytest.approx(15 * 9, abs=4)
-    assert others == ["12 °C", "24 °C", "0", "1 mm", "15 of 15"]
+    assert others == ["12 °C", "24 °C", "0", "1 mm", "15 of 15", "1 note"]
     assert rows(tree)["June"][0] == ""  # nothing was measured: only the usual stands there
-    assert tree.select_one("svg[role=img][aria-label] polyline.here")
+    assert tree.select_one("svg[role=group][aria-label] polyline.here")
 
 
 def test_an_imperial_garden_is_told_in_its_units(tmp_path: Path) -> None:
@@ -69,7 +69,7 @@ def test_an_imperial_garden_is_told_in_its_units(tmp_path: Path) -> None:
     days = DAYS.replace(",12,24,", ",53.6,75.2,").replace(",1\n", ",0.5\n")
     tree = page(tmp_path, weather=days, settings="units: imperial\n")
     assert tree
-    assert rows(tree)["July"] == ["216", "", "53.6 °F", "75.2 °F", "0", "0.5 in", "15 of 15"]
+    assert rows(tree)["July"] == ["216", "", "53.6 °F", "75.2 °F", "0", "0.5 in", "15 of 15", "1 note"]
 
 
 def test_the_weather_can_be_left_out(tmp_path: Path) -> None:
@@ -95,6 +95,25 @@ def test_what_is_usual_is_rounded_so_that_no_station_can_be_told_by_it(tmp_path:
     )
 
 
+def test_a_week_with_notes_leads_to_the_first_of_them_and_a_month_to_its_notes(tmp_path: Path) -> None:
+    """Weeks are counted from the season's first day: the 26th is 25 June to 1 July, the 27th 2 to 8 July."""
+    notes = tmp_path / "garden/notes"
+    notes.mkdir(parents=True)
+    for name in ("2026-07-02-hoe.txt", "2026-07-08-hoe.txt", "2026-04-09-hoe.txt"):
+        (notes / name).write_text("weeded Arch\n", "utf-8")
+    (notes / "june.txt").write_text("June 2026\nweeded Arch\n", "utf-8")
+    tree = page(tmp_path, normals=NORMALS, weather=DAYS)
+    assert tree
+    assert [(week["aria-label"], week["href"]) for week in tree.select(".heat a.week")] == [
+        ("9–15 April: 1 note", "notes/2026-04-09-hoe.html"),
+        ("25 June – 1 July: 1 note", "notes/2026-07-01.html"),
+        ("2–8 July: 2 notes", "notes/2026-07-02-hoe.html"),
+    ]
+    assert rows(tree)["April"][-1] == "1 note" and rows(tree)["May"][-1] == ""
+    link = tree.select("table.weather a")[-1]
+    assert (link.get_text(), link["href"]) == ("3 notes", "by-date/2026.html#month-2026-07")
+
+
 def test_months_of_a_season_in_the_south() -> None:
     months = tuple(MonthNormal(month=m, low=10, high=20) for m in range(1, 13))
     days = [WeatherDay(on=date(2025, 8, 1), low=-1, high=3, rain=2), WeatherDay(on=date(2025, 8, 2), low=0)]
@@ -113,6 +132,8 @@ def test_months_of_a_season_in_the_south() -> None:
 def test_lines_of_a_chart() -> None:
     assert points([(0, 0), (60, 50), (120, 100)], 100, 60) == "0,60 60,30 120,0"
     assert points([(0, -5), (120, 500)], 100, 60) == "0,60 120,0"
+    line = [(0.0, 0.0), (60.0, 50.0)]
+    assert [height_at(x, line, 100, 60) for x in (0, 30, 60, 61)] == [60, 45, 30, 60]
     assert list(ticks(1334)) == [500, 1000]
     assert list(ticks(90)) == [20, 40, 60, 80]
     assert list(ticks(4)) == [1, 2, 3, 4]

@@ -7,6 +7,7 @@ Drawing is left to the templates.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 
 def points(values: Iterable[tuple[float, float]], most: float, height: float) -> str:
@@ -18,6 +19,15 @@ def points(values: Iterable[tuple[float, float]], most: float, height: float) ->
         height: of the drawing, in its own units.
     """
     return " ".join(f"{x:g},{round(height - _share(value, most) * height, 1):g}" for x, value in values)
+
+
+def height_at(x: float, line: Sequence[tuple[float, float]], most: float, height: float) -> float:
+    """How high a line stands at a place along the strip, in the drawing's units; the foot where it does not reach."""
+    for (left, before), (right, after) in pairwise(line):
+        if left <= x <= right and right > left:
+            value = before + (after - before) * (x - left) / (right - left)
+            return round(height - _share(value, most) * height, 1)
+    return height
 
 
 def ticks(most: float) -> Sequence[float]:

@@ -6,19 +6,22 @@ tenth it would tell which station it was taken from.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
-from leafmould.charts.line import points, ticks
+from leafmould.charts.line import height_at, points, ticks
 from leafmould.charts.strip import place
+from leafmould.garden.model import Entry
 from leafmould.pages.addresses import WEATHER
+from leafmould.pages.by_date import month_address
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.reckon.heat_methods import MAIZE_UPPER, counted_otherwise
 from leafmould.reckon.warmth import BASE, Warmth, degree_days
 from leafmould.reckon.weather_told import MonthWeather, season_weather, usual_sums
 from leafmould.values.quick_dataclass import dataclass
-from leafmould.values.wording import MONTHS, counted
+from leafmould.values.wording import MONTHS, counted, day_range
 
 HEIGHT = 60.0
 """The height of the drawing, where its months run from 0 to 120."""
@@ -34,12 +37,25 @@ class Tick:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WeekMark:
+    """A week with notes, on the line of its season's heat."""
+
+    to: str  # the first of its notes
+    says: str  # "6–12 July: 3 notes"
+    left: float
+    width: float
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class HeatChart:
     """Heat summed through a season: the usual, and the one that was."""
 
     usual: str  # points of a line; "" where it is not known
     here: str
     ticks: tuple[Tick, ...]
+    weeks: tuple[WeekMark, ...]
     says: str  # the same in words
 
 
@@ -55,6 +71,7 @@ class MonthLine:
     frosts: str
     rain: str
     measured: str
+    notes: Link | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,7 +142,7 @@ def _season(year: int, ledger: Ledger) -> SeasonWeather:
         name=ledger.year_name(year),
         season=Link(text=ledger.year_name(year), to=ledger.to_season(year)),
         chart=_chart(months, warmth, year, ledger),
-        months=tuple(_line(month, ledger) for month in months),
+        months=tuple(_line(month, year, ledger) for month in months),
         words=_words(months, ledger),
     )
 
@@ -150,11 +167,42 @@ def _chart(months: Sequence[MonthWeather], warmth: Warmth, year: int, ledger: Le
         ticks=tuple(
             Tick(y=round(HEIGHT - value / most * HEIGHT, 1), words=f"{value:,.0f}") for value in ticks(most)
         ),
+        weeks=tuple(_weeks(year, here, most, ledger)),
         says=f"Heat summed through {ledger.year_name(year)}, beside the usual; the table below has it month by month.",
     )
 
 
-def _line(month: MonthWeather, ledger: Ledger) -> MonthLine:
+def _weeks(year: int, here: Sequence[tuple[float, float]], most: float, ledger: Ledger) -> Iterator[WeekMark]:
+    """Each week that has notes, counted from the season's first day; notes without a day are in none."""
+    begins = ledger.year_begins(year)
+    found: defaultdict[int, list[Entry]] = defaultdict(list)
+    for entry in ledger.entries_by_year.get(year, ()):
+        if entry.when and entry.when.day:
+            found[(entry.when.day - begins).days // 7].append(entry)
+    for week, entries in sorted(found.items()):
+        first = begins + timedelta(days=7 * week)
+        last = min(first + timedelta(days=6), ledger.year_ends(year))
+        left, right = place(first, begins), place(last + timedelta(days=1), begins)
+        middle = round((left + right) / 2, 1)
+        yield WeekMark(
+            to=ledger.to_note(entries[0].id),
+            says=f"{day_range(first, last)}: {counted(len(entries), 'note')}",
+            left=round(left, 1),
+            width=round(right - left, 1),
+            x=middle,
+            y=height_at(middle, here, most, HEIGHT),
+        )
+
+
+def _notes(month: MonthWeather, year: int, ledger: Ledger) -> Link | None:
+    """The notes of a month, where there are any."""
+    begun = [entry.when.first for entry in ledger.entries_by_year.get(year, ()) if entry.when]
+    key = (month.first.year, month.first.month)
+    count = sum((day.year, day.month) == key for day in begun)
+    return Link(text=counted(count, "note"), to=month_address(year, key, ledger)) if count else None
+
+
+def _line(month: MonthWeather, year: int, ledger: Ledger) -> MonthLine:
     days = (month.last - month.first).days + 1
     return MonthLine(
         name=MONTHS[month.first.month - 1],
@@ -165,6 +213,7 @@ def _line(month: MonthWeather, ledger: Ledger) -> MonthLine:
         frosts=str(month.frosts) if month.measured else "",
         rain=_rain(month.rain, ledger),
         measured=f"{month.measured} of {days}" if month.measured else "",
+        notes=_notes(month, year, ledger),
     )
 
 

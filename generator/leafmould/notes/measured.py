@@ -152,7 +152,10 @@ def take_measured(walk: Walk, read: Read) -> bool:
     if amount.unit.startswith("°"):
         _keep_reading(walk, "temperature", signed(walk, read, i), i, amount.unit)
         return True
-    is_pot = amount.unit == "pot" and any(w in nouns.UNITS for w in walk.typed.words[i : read.end])
+    said = walk.typed.words[i : read.end]  # "12 x 7 cm pots" are twelve
+    is_pot = (
+        amount.unit == "pot" and not nouns.UNITS.keys().isdisjoint(said) and sum(map(str.isdigit, said)) < 2
+    )
     if walk.verb.name in POTTED and (amount.unit in POT_SIZES or is_pot):
         walk.draft.said.update(range(i, read.end))
         walk.draft.leave(i, read.end, walk.after_comma)  # "potted on the chillies, 2 l": how big the pots are

@@ -124,7 +124,7 @@ def test_what_is_counted_in_the_tin_is_enough_for_so_many(row: str, plants: tupl
 
 def test_the_page_of_a_crop_tells_it_in_words() -> None:
     settings = settings_of(YAML)
-    garden = garden_of("2026-04-01\n- sowed parsnip in Top bed", settings, on=ON)
+    garden = garden_of("2026-04-01\n- sowed parsnip in Tub", settings, on=ON)
     site = make_site(
         garden,
         almanac(settings, garden),
@@ -134,6 +134,10 @@ def test_the_page_of_a_crop_tells_it_in_words() -> None:
     )
     told = how_much(garden.crops["parsnip"], site.ledger)
     assert told is not None
+    assert [row.bed.text for row in told.rows] == [
+        "Strip",
+        "Top bed",
+    ]  # where it stood it may not come again yet
     top = told.rows[-1]
     assert (top.rows, top.plants, top.seeds, top.sown) == (
         "2 rows of 6 m", "120–230", "190–390, 0.6–1.7 g", "14 g",

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from leafmould.garden.model import Crop
 from leafmould.pages.addresses import SOURCES, source_anchor
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.next_in_beds import places_next
 from leafmould.pages.page import Link
 from leafmould.reckon.amounts import Room, rounded
 from leafmould.values.quick_dataclass import dataclass
@@ -12,6 +15,8 @@ from leafmould.values.wording import counted, number_words, weight
 
 FEET = 0.3048
 """Metres in a foot."""
+WORTH_WEIGHING = 0.5
+"""Grams of seed under which it is counted and not weighed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,18 +48,24 @@ def how_much(crop: Crop, ledger: Ledger) -> HowMuch | None:
     found = ledger.reckoned.amounts.get(crop.key)
     if found is None:
         return None
-    known = ledger.reckoned.sources
+    known, rooms = ledger.reckoned.sources, _rooms(crop, found.rooms, ledger)
     return HowMuch(
         apart=found.apart,
         between=found.between,
         is_own=found.is_own,
         share=found.share,
-        rows=tuple(_row(room, ledger) for room in found.rooms),
-        has_rate=any(room.sown_g for room in found.rooms),
+        rows=tuple(_row(room, ledger) for room in rooms),
+        has_rate=any(room.sown_g for room in rooms),
         sources=tuple(
             Link(text=known[key].publisher, to=f"{SOURCES}#{source_anchor(key)}") for key in found.sources
         ),
     )
+
+
+def _rooms(crop: Crop, rooms: Sequence[Room], ledger: Ledger) -> list[Room]:
+    """The beds a crop may go into next season; all of them for one that stays, or whose family is not known."""
+    allowed = places_next(crop, ledger)
+    return [room for room in rooms if allowed is None or room.bed in allowed]
 
 
 def _row(room: Room, ledger: Ledger) -> RoomRow:
@@ -62,7 +73,7 @@ def _row(room: Room, ledger: Ledger) -> RoomRow:
     seeds = ""
     if room.seeds:
         seeds = _counts(*room.seeds)
-        seeds += f", {_weights(*room.grams, units)}" if room.grams else ""
+        seeds += f", {_weights(*room.grams, units)}" if room.grams and room.grams[1] >= WORTH_WEIGHING else ""
     return RoomRow(
         bed=ledger.bed_links[room.bed],
         rows=f"{counted(room.rows, 'row')} of {_length(room.row_m, units)}",

@@ -12,10 +12,12 @@ from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
 from leafmould.pages.amounts import HowMuch, how_much
 from leafmould.pages.cautions import CautionLine, crop_cautions, crops_put_up
 from leafmould.pages.crop_tables import CropYear, VarietyRow, variety_rows, year_rows
-from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
+from leafmould.pages.doings import MOST_LESSONS, note_line
 from leafmould.pages.known import Known, known
 from leafmould.pages.labels import family_mark, planting_line
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.lessons_named import lessons_by_crop
+from leafmould.pages.mentions import Mentions
 from leafmould.pages.next_in_beds import NextBeds, next_year, relatives, where_next
 from leafmould.pages.page import FamilyMark, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
 from leafmould.pages.plates import crop_plates
@@ -65,6 +67,25 @@ class CropPage:
     notes: tuple[NoteLine, ...]
     notes_in_all: int
 
+    @property
+    def contents(self) -> tuple[Link, ...]:
+        """The parts that follow, each by its id; a page that is short needs none."""
+        parts = (
+            ("When to sow it here", "when", self.sowing),
+            ("Seed", "seed", self.seeds),
+            (f"Where it may go in {self.next_year}", "where", self.where_next),
+            ("Learned", "lessons", self.lessons),
+            ("Varieties", "varieties", self.varieties),
+            ("Year by year", "years", self.years),
+            ("Along the year", "strip", self.strip),
+            ("Pictures", "pictures", self.plates),
+            ("How much", "how-much", self.how_much),
+            ("Notes", "notes", self.notes),
+            ("Published", "known", self.known.rows),
+        )
+        found = tuple(Link(text=text, to=to) for text, to, is_there in parts if is_there)
+        return found if len(found) > 2 else ()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CropLine:
@@ -93,16 +114,16 @@ class CropsPage:
     has_seed: bool  # there is a seed tin
 
 
-def crop_pages(ledger: Ledger) -> Iterator[Page]:
+def crop_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     """A page for every crop."""
-    put_up = crops_put_up(ledger)
+    put_up, lessons = crops_put_up(ledger), lessons_by_crop(ledger, mentions)
     return (
         Page(
             address=ledger.crop_pages[crop.key],
             template="crop.html",
             title=_heading(crop),
             section="crops",
-            values=_values(crop, ledger, put_up),
+            values=_values(crop, ledger, put_up, lessons.get(crop.key, ())),
         )
         for crop in ledger.garden.crops.values()
     )
@@ -112,10 +133,9 @@ def _heading(crop: Crop) -> str:
     return crop.name[:1].upper() + crop.name[1:]
 
 
-def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
+def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str], lessons: Sequence[Lesson]) -> CropPage:
     plantings = ledger.plantings_by_crop.get(crop.key, ())
     notes = ledger.entries_by_crop.get(crop.key, ())
-    lessons = ledger.lessons(crop=crop.key)
     return CropPage(
         name=_heading(crop),
         family=_family_link(crop, ledger),
@@ -135,8 +155,8 @@ def _values(crop: Crop, ledger: Ledger, put_up: frozenset[str]) -> CropPage:
         where_next=where_next(crop, ledger),
         relatives=relatives(crop, ledger),
         next_year=next_year(ledger),
-        lessons=lessons_of(lessons[:MOST_LESSONS], ledger)[:MOST_LESSONS],
-        lessons_in_all=sum(len(entry.lesson) for entry in lessons),
+        lessons=tuple(lessons[:MOST_LESSONS]),
+        lessons_in_all=len(lessons),
         notes=tuple(note_line(entry, ledger, crop=crop.key) for entry in notes[: -MOST_NOTES - 1 : -1]),
         notes_in_all=len(notes),
     )
@@ -165,17 +185,18 @@ def _about(crop: Crop, ledger: Ledger) -> tuple[str, ...]:
 
 
 def _strip(plantings: Sequence[Planting], ledger: Ledger) -> tuple[StripRow, ...]:
-    """Each planting in each season it stood, newest first."""
+    """Each planting in each season it stood, newest first; a season of which only a guess tells is left out."""
     dated = [p for p in plantings if p.origin != "year only"]
     rows = sorted(
         ((year, p) for p in dated for year in ledger.years_of[p.id]),
         key=lambda row: (-row[0], row[1].start.first if row[1].start else ledger.garden.on, row[1].id),
     )
     beds = ledger.garden.beds
-    return tuple(
+    drawn = [
         strip_row(p, year, ledger, note=f"{ledger.year_name(year)} {beds[p.bed_now].name}")
         for year, p in rows[:MOST_PLANTINGS]
-    )
+    ]
+    return tuple(row for row in drawn if not row.bars or not all(bar.is_guess for bar in row.bars))
 
 
 def crops_page(ledger: Ledger) -> Page:

@@ -7,7 +7,7 @@ picking shared with another crop or variety is counted apart.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from leafmould.garden.model import Crop, Picking, Planting
 from leafmould.pages.figures import how_long, total_figures, when_figure
@@ -133,17 +133,51 @@ def totals(pickings: Sequence[Picking], ledger: Ledger, *, to: str) -> Totals:
 
 
 def variety_rows(crop: Crop, ledger: Ledger) -> tuple[VarietyRow, ...]:
-    """A crop's varieties, by name; plantings of a variety not noted come last under "not noted"."""
+    """A crop's varieties, by name; then plantings of a variety not noted, and what was picked of nobody said which."""
     plantings = ledger.varieties_of(crop.key)
-    pickings: dict[str, list[Picking]] = {}
-    for picking in ledger.pickings_by_crop.get(crop.key, ()):
-        if len(picking.varieties) <= 1:
-            for variety in picking.varieties or ("",):
-                pickings.setdefault(variety, []).append(picking)
     if not any(plantings):
         return ()
+    unnamed = {planting.id for planting in plantings.get("", ())}
+    pickings: dict[str, list[Picking]] = {}
+    for picking in ledger.pickings_by_crop.get(crop.key, ()):
+        pickings.setdefault(_picked_of(picking, unnamed, plantings), []).append(picking)
     names = sorted(plantings, key=lambda name: (not name, name.casefold(), name))
-    return tuple(_variety(name, plantings[name], pickings.get(name, []), crop, ledger) for name in names)
+    rows = [_variety(name, plantings[name], pickings.get(name, []), crop, ledger) for name in names]
+    if untold := pickings.get(UNTOLD):
+        rows.append(_untold(untold, crop, ledger))
+    return tuple(rows)
+
+
+UNTOLD = " "
+"""Stands for no variety: what was picked of several, or of nobody said which."""
+
+
+def _picked_of(picking: Picking, unnamed: set[str], known: Mapping[str, Sequence[Planting]]) -> str:
+    """The variety a picking was of, "" for plantings whose variety nobody noted."""
+    if len(picking.varieties) == 1 and picking.varieties[0] in known:
+        return picking.varieties[0]
+    return "" if not picking.varieties and picking.planting in unnamed else UNTOLD
+
+
+def _untold(pickings: list[Picking], crop: Crop, ledger: Ledger) -> VarietyRow:
+    """What was picked without telling of which variety, by the seasons it was picked in."""
+    by_year: dict[int, list[Picking]] = {}
+    for picking in pickings:
+        by_year.setdefault(ledger.year_of(picking.when.first), []).append(picking)
+    to = ledger.to_note(pickings[0].entry) if len(pickings) == 1 else f"{ledger.crop_pages[crop.key]}#years"
+    return VarietyRow(
+        name="picked of several, or without saying which",
+        anchor="variety-not-told",
+        years=tuple(
+            Link(text=ledger.year_name(year), to=ledger.to_pickings(crop.key, year, found))
+            for year, found in sorted(by_year.items())
+        ),
+        more=0,
+        days=None,
+        totals=totals(pickings, ledger, to=to),
+        endings="",
+        verdicts="",
+    )
 
 
 def _variety(

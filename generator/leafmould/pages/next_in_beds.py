@@ -19,6 +19,8 @@ from leafmould.values.quick_dataclass import dataclass
 
 SHORT: dict[Kind, str] = {"sooner than some advise": "rather soon"}
 """Verdicts that are too long for a table."""
+MAY_COME: frozenset[Kind] = frozenset({"fine", "sooner than some advise"})
+"""Verdicts under which a crop may go into a bed."""
 MOST_CROPS = 8
 """Crops named beside a family."""
 
@@ -131,6 +133,18 @@ def where_next(crop: Crop, ledger: Ledger) -> tuple[NextBeds, ...]:
         for kind in ORDER
         if groups[kind]
     )
+
+
+def places_next(crop: Crop, ledger: Ledger) -> frozenset[str] | None:
+    """The beds a crop may go into by the years between, or where no bed is known to be one, those not known not to be.
+
+    None for a crop that stays for years, or of no known family.
+    """
+    if crop.family is None or crop.grown_as == "perennial":
+        return None
+    kinds = {bed.key: ledger.next_in_beds[bed.key, crop.family].kind for bed in rotating_beds(ledger.garden)}
+    sure = frozenset(key for key, kind in kinds.items() if kind in MAY_COME)
+    return sure or frozenset(key for key, kind in kinds.items() if kind == "not known")
 
 
 def rotation_page(ledger: Ledger) -> Page:

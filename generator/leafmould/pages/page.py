@@ -117,6 +117,7 @@ class Bar:
     width: float
     is_open: bool = False  # estimated: drawn as an outline
     told: str = ""  # its days, for the table behind the strip
+    is_guess: bool = False  # nothing tells that it still stood
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -164,7 +164,7 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     yield from map_pages(ledger)
     yield from bed_years_pages(ledger)
     yield crops_page(ledger)
-    yield from crop_pages(ledger)
+    yield from crop_pages(ledger, mentions)
     yield families_page(ledger)
     yield rotation_page(ledger)
     yield when_to_sow_page(ledger)

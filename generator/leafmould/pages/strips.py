@@ -144,7 +144,9 @@ def _bar(span: Span, season: tuple[date, date], still: date | None) -> Bar | Non
     is_still = span.kind == "ground" and span.last == still and still <= season[1]
     told = _since(span, season[0]) if is_still else _days_told(span, season)
     told += GUESS if span.is_guess else ""
-    return Bar(kind=span.kind, x=found[0], width=found[1], is_open=span.is_open, told=told)
+    return Bar(
+        kind=span.kind, x=found[0], width=found[1], is_open=span.is_open, told=told, is_guess=span.is_guess
+    )
 
 
 def _since(span: Span, begins: date) -> str:

@@ -32,7 +32,7 @@ from leafmould.pages.page import (
 )
 from leafmould.pages.sections import Moment
 from leafmould.render.plates import Plates
-from leafmould.render.strips import strip, strip_table
+from leafmould.render.strips import strip, strip_key, strip_table
 
 
 @lru_cache(maxsize=1 << 16)
@@ -138,6 +138,10 @@ class Pieces:
     def strip(self, rows: Sequence[StripRow]) -> Markup:
         """Plantings drawn along the months of a year."""
         return Written(strip(rows, self._months, self._root))
+
+    def strip_key(self, rows: Iterable[StripRow]) -> Markup:
+        """What the strips of a page draw."""
+        return Written(strip_key(rows))
 
     def strip_table(self, rows: Sequence[StripRow], name: str) -> Markup:
         """The same days as a table, behind the strip."""

@@ -25,6 +25,21 @@ def strip(rows: Sequence[StripRow], months: Iterable[str], root: str) -> str:
     )
 
 
+KEYS = {"raised": "raised", "ground": "in the ground", "picking": "picked", "expected": "expected"}
+"""What bars are of, as the key calls them."""
+
+
+def strip_key(rows: Iterable[StripRow]) -> str:
+    """What is drawn in some strips, and nothing else."""
+    bars = [bar for row in rows for bar in row.bars]
+    kinds = {bar.kind for bar in bars}
+    words = [(kind, said) for kind, said in KEYS.items() if kind in kinds]
+    if any(bar.is_open and bar.kind != "expected" for bar in bars):
+        words.append(("open", "estimated"))
+    spans = " ".join(f'<span class="{kind}">{said}</span>' for kind, said in words)
+    return f'<p class="key">{spans}</p>' if words else ""
+
+
 def _strip_row(row: StripRow, root: str) -> str:
     note = f' <span class="aside">{safe(row.note)}</span>' if row.note else ""
     name = f'<a href="{root}{safe(row.link.to)}">{safe(row.link.text)}</a>{note}'

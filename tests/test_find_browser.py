@@ -13,6 +13,7 @@ from browsers import Overheard, chromium
 from leafmould.pages.addresses import FIND_INDEX
 from leafmould.pages.find_index import find_index
 from leafmould.pages.find_numbers import DIGITS
+from leafmould.pages.ways import OURS
 from leafmould.render.environment import layouts_folder
 from leafmould.render.html import Renderer
 from leafmould.values.names import FRACTIONS, IRREGULAR, WORD
@@ -127,6 +128,38 @@ def test_a_family_finds_its_crops(page: Page) -> None:
 
 def test_a_bed_and_a_crop_without_a_year_find_all_their_years(page: Page) -> None:
     assert ask(page, "pea arch")[1][:2] == ["Arch, 2026 pea", "Arch, 2025 pea"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "first"),
+    [
+        ("rotation", "Rotation page"),
+        ("when to sow", "When to sow page"),
+        ("turned out", "How expectations turned out page"),
+        ("data", "The data page"),
+        ("2025", "2025 season"),
+    ],
+)
+def test_every_page_is_found_by_its_name_and_a_year_before_all_else(
+    page: Page, typed: str, first: str
+) -> None:
+    assert ask(page, typed)[1][0] == first
+
+
+def test_pages_this_garden_has_not_are_not_found(page: Page) -> None:
+    """No packet, no map, no measured day, no walk; problems are for the household."""
+    for typed in ("seed tin", "map", "weather", "walk", "problems"):
+        assert not [row for row in ask(page, typed)[1] if row.endswith(" page")]
+
+
+def test_the_script_has_the_pages_the_index_counts(page: Page) -> None:
+    script = (layouts_folder() / "script/find.js").read_text("utf-8")
+    found = re.search(r"var OURS = \((.*?)\)\.split", script, re.DOTALL)
+    assert found
+    rows = "".join(re.findall(r'"([^"]*)"', found[1])).split("|")
+    pages = [row.partition("=") for row in rows]
+    slugs = [(name, to or name.lower().replace(" ", "-")) for name, _, to in pages]
+    assert slugs == [(page.text, page.to.removesuffix(".html")) for page in OURS]
 
 
 def test_what_is_nowhere_is_said_to_be_nowhere(page: Page) -> None:
@@ -301,4 +334,10 @@ def test_words_are_cut_down_in_the_browser_by_the_same_rule(page: Page) -> None:
 def test_words_are_cut_down_in_the_browser_as_in_the_index(page: Page) -> None:
     """Each of these words finds the note that has it, whatever form of it is typed."""
     words = ["sowing", "SOWED", "weeding", "Käfer", "kafers"]
-    assert [ask(page, word)[0] for word in words] == ["2 notes.", "2 notes.", "1 note.", "1 note.", "1 note."]
+    assert [ask(page, word)[0] for word in words] == [
+        "1 name, 2 notes.",  # the page of when to sow
+        "1 name, 2 notes.",
+        "1 note.",
+        "1 note.",
+        "1 note.",
+    ]

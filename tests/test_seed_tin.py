@@ -182,7 +182,7 @@ def test_a_public_site_has_neither_and_still_tells_of_the_seed(tmp_path: Path) -
     assert "3 years, of 2–3 years" in page
     assert "<h2>Used up</h2>\n<p>parsnip ‘Gonevariety’, 2020</p>" in page
     assert 'href="beds/arch.html#beetroot_arch_2024-04-12_boltardy">Arch 2024</a>' in page
-    assert 'seed-tin.html">seed tin</a>' in pages["crops/index.html"]
+    assert 'seed-tin.html">Seed tin</a>' in pages["crops/index.html"]
     assert '<h2 id="seed">Seed in the tin</h2>' in pages["crops/beetroot.html"]
 
 

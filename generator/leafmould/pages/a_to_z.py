@@ -10,12 +10,13 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
 from leafmould.garden.bed_lines import NOWHERE_KEY
-from leafmould.notes.words.nouns import TROUBLES
+from leafmould.notes.words.nouns import HELPERS, TROUBLES
 from leafmould.pages.addresses import FIND
 from leafmould.pages.figures import when_figure
 from leafmould.pages.free import free_title
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
+from leafmould.pages.ways import ours
 from leafmould.values.names import fold
 from leafmould.values.quick_dataclass import dataclass
 
@@ -98,6 +99,7 @@ def names_of(ledger: Ledger) -> Iterator[Name]:
     for page in garden.free_pages:
         if to := ledger.free_addresses.get(page.id):
             yield Name(kind="page", link=Link(text=free_title(page), to=to))
+    yield from (Name(kind="page", link=page) for page in ours(ledger))
 
 
 def _other_words(crop: str, name: str, ledger: Ledger) -> tuple[str, ...]:
@@ -118,10 +120,10 @@ def _varieties(ledger: Ledger) -> Iterator[Name]:
 
 
 def _troubles(ledger: Ledger) -> Iterator[tuple[str, str]]:
-    """What was seen, treated or lost to, where it is a trouble; with the note that tells it."""
+    """What was seen, treated or lost to, where it is a trouble and no guest that helps; with the note that tells it."""
     for event in ledger.garden.events:
         for written in (event.action.subject, event.action.cause):
-            if written and fold(written)[-1:] and fold(written)[-1] in TROUBLES:
+            if written and (words := fold(written)) and words[-1] in TROUBLES and words[-1] not in HELPERS:
                 yield written, event.entry
 
 

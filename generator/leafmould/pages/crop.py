@@ -111,7 +111,6 @@ class CropsPage:
     """The values of the list of crops."""
 
     letters: tuple[Letter, ...]
-    has_seed: bool  # there is a seed tin
 
 
 def crop_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
@@ -210,7 +209,7 @@ def crops_page(ledger: Ledger) -> Page:
         template="crops.html",
         title="Crops",
         section="crops",
-        values=CropsPage(letters=letters, has_seed=bool(ledger.reckoned.tin)),
+        values=CropsPage(letters=letters),
     )
 
 

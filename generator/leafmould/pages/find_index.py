@@ -24,6 +24,7 @@ from leafmould.pages.figures import when_figure
 from leafmould.pages.find_numbers import DIGITS, Letters, letters_for
 from leafmould.pages.find_years import found_years
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.ways import OURS, is_there
 from leafmould.values.names import WORD, WORD_ASCII
 from leafmould.values.stems import stem
 
@@ -58,6 +59,7 @@ def find_index(ledger: Ledger) -> str:
         "deeds": "\n".join(f"{verb}\t{letters.numbers(found)}" for verb, found in deeds.items()),
         "words": words_written(words, letters),
         "ends": letters.ends,
+        "lacks": letters.numbers([n for n, page in enumerate(OURS) if not is_there(page.to, ledger)]),
     }
     return f"window.leafmouldIndex={json.dumps(held, ensure_ascii=False, separators=(',', ':'))};\n"
 
@@ -188,8 +190,9 @@ def _like(name: Name) -> str:
 
 
 def _searched(ledger: Ledger) -> Iterator[Name]:
-    nowhere = ledger.bed_pages.get(NOWHERE_KEY)
-    return (name for name in names_of(ledger) if name.link.to != nowhere)
+    """Names that are written; the pages every garden has are known to the script."""
+    left_out = {ledger.bed_pages.get(NOWHERE_KEY), *(page.to for page in OURS)}
+    return (name for name in names_of(ledger) if name.link.to not in left_out)
 
 
 def _words(entries: Sequence[Entry]) -> dict[str, set[int]]:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from leafmould.garden import queries
 from leafmould.garden.model import Planting
-from leafmould.pages.addresses import SEASONS, WEATHER, by_date_address
+from leafmould.pages.addresses import SEASONS, by_date_address
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.figures import count_figure, day_figure, how_long, total_figures, when_figure
 from leafmould.pages.labels import families_of, planting_name
@@ -30,7 +30,6 @@ from leafmould.pages.season_told import (
     opening,
     worst_lines,
 )
-from leafmould.pages.weather import has_weather
 from leafmould.values.quantities import Amount
 from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
@@ -105,7 +104,6 @@ class SeasonLine:
 class SeasonsPage:
     """The values of the list of seasons."""
 
-    weather: Link | None  # where the garden has a table of it
     seasons: tuple[SeasonLine, ...]
     before: str  # the season before which only what stood on is known; "" where nothing is
     stood: tuple[Link, ...]  # what that was, and since when
@@ -127,10 +125,8 @@ def season_pages(ledger: Ledger) -> Iterator[Page]:
 
 def seasons_page(ledger: Ledger) -> Page:
     """The list of seasons, newest first."""
-    weather = Link(text="Weather and warmth", to=WEATHER) if has_weather(ledger) else None
     stood = tuple(_stood_before(p, ledger) for p in ledger.standing_before)
     values = SeasonsPage(
-        weather=weather,
         seasons=tuple(_line(year, ledger) for year in ledger.years),
         before=ledger.year_name(ledger.years[-1]) if stood else "",
         stood=stood,

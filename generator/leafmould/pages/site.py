@@ -24,19 +24,20 @@ from leafmould.pages.figures import day_figure
 from leafmould.pages.free import free_pages, free_title
 from leafmould.pages.ledger import Ledger, Reckoned
 from leafmould.pages.lists import lessons_pages
-from leafmould.pages.map import has_map, map_pages
+from leafmould.pages.map import map_pages
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.next_in_beds import rotation_page
 from leafmould.pages.note import note_pages
 from leafmould.pages.now import now_page
-from leafmould.pages.page import Figure, Page
+from leafmould.pages.page import Figure, Link, Page
 from leafmould.pages.problems import problems_page
 from leafmould.pages.season import season_pages, seasons_page
 from leafmould.pages.seed_tin import seed_tin_page
 from leafmould.pages.sources import sources_page
 from leafmould.pages.turned_out import turned_out_page
 from leafmould.pages.walk import walk_pages
-from leafmould.pages.weather import has_weather, weather_page
+from leafmould.pages.ways import is_there, near
+from leafmould.pages.weather import weather_page
 from leafmould.pages.when_to_sow import when_to_sow_page
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.amounts import amounts_by_crop
@@ -92,6 +93,10 @@ class Site:
     note_by_file: dict[str, str]  # a note's path inside the garden folder to its page
     ledger: Ledger
 
+    def near(self, page: Page) -> tuple[str, tuple[Link, ...]]:
+        """The pages that stand together with one, and what they are about; none for most."""
+        return near(page.address, self.ledger)
+
     @property
     def pages(self) -> Iterator[Page]:
         """Every page, made when it is asked for: a large garden's pages need not be held at once."""
@@ -133,9 +138,7 @@ def site_of(
         on=day_figure(garden.on),
         household=household,
         ways=tuple(
-            Way(section=section, text=text, to=to)
-            for section, text, to in MASTHEAD
-            if _is_there(section, ledger)
+            Way(section=section, text=text, to=to) for section, text, to in MASTHEAD if is_there(to, ledger)
         ),
         free=tuple(
             Way(section="free", text=free_title(page), to=ledger.free_addresses[page.id])
@@ -146,13 +149,6 @@ def site_of(
         mentions=Mentions(vocabulary, ledger),
         note_by_file=notes,
         ledger=ledger,
-    )
-
-
-def _is_there(section: str, ledger: Ledger) -> bool:
-    """Whether this build has what a word of the masthead leads to."""
-    return {"problems": ledger.shows_problems, "walk": ledger.walk is not None, "map": has_map(ledger)}.get(
-        section, True
     )
 
 
@@ -170,7 +166,7 @@ def make_pages(ledger: Ledger, mentions: Mentions) -> Iterator[Page]:
     yield when_to_sow_page(ledger)
     if ledger.reckoned.tin:
         yield seed_tin_page(ledger)
-    if has_weather(ledger):
+    if is_there(addresses.WEATHER, ledger):
         yield weather_page(ledger)
     yield turned_out_page(ledger)
     yield seasons_page(ledger)

@@ -247,6 +247,8 @@ TROUBLES = _words(
     ewe sheep lamb goat cow calf horse pony bullock heifer rook silvereye fieldmouse tortoise hen-harrier waterlogging pigeon's ice snow weather hungry-gap moths swift marten dove starling"""
 ) - {"mildew's"}
 """Pests, diseases and weather: what is seen, and what losses are due to."""
+HELPERS = _words("toad frog hedgehog ladybird ladybug hoverfly lacewing bee bees bumblebee")
+"""Seen, and no trouble."""
 
 HENS = _words("hen chicken chook bantam pullet duck goose geese girl cockerel pig quail rooster")
 EGGS = _words("egg")

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from leafmould.values.dates import read_date, scan_date
+from leafmould.values.half_years import northern_month
 from leafmould.values.when import When, on
 
 BASE = on(date(2026, 6, 20))  # a Saturday
@@ -273,3 +274,12 @@ def test_a_day_without_a_year_is_the_nearest_not_after_the_base(day: date, base:
     assert (read_day.month, read_day.day) == (day.month, day.day)
     assert read_day <= base
     assert (base - read_day).days < (366 if day.month != 2 or day.day != 29 else 9 * 366)
+
+
+@pytest.mark.parametrize(
+    ("month", "in_the_south"), [(1, 7), (5, 11), (6, 12), (7, 1), (12, 6)]
+)  # January is as July six months on: what half a year means, no source
+def test_the_same_time_of_year_in_the_south(month: int, in_the_south: int) -> None:
+    assert northern_month(month, is_southern=True) == in_the_south
+    assert northern_month(in_the_south, is_southern=True) == month
+    assert northern_month(month, is_southern=False) == month

@@ -10,6 +10,7 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES
 from leafmould.notes.words.verbs import GERUNDS
+from leafmould.values.half_years import northern_month
 from leafmould.values.names import Kind
 from leafmould.values.when import When
 
@@ -147,7 +148,7 @@ def may_be_put_out(typed: Typed, clause: Clause, base: When | None, *, is_southe
     months = next((PUT_OUT[key] for key in sorted(keys) if key in PUT_OUT), None)
     if months is None or not {"head", "bulb", "root"}.isdisjoint(typed.words):
         return None
-    month = 0 if base is None else (base.first.month + 5) % 12 + 1 if is_southern else base.first.month
+    month = 0 if base is None else northern_month(base.first.month, is_southern=is_southern)
     if month not in months and "leek" not in keys:
         return None
     return month in months or not DIBBED.isdisjoint(typed.words)

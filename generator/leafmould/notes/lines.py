@@ -60,6 +60,7 @@ from leafmould.notes.verbless import verbless_clause, with_verbless
 from leafmould.notes.weather import Weather, read_weather
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS, PLACE_OPENERS, REMARK_OPENERS
+from leafmould.values.half_years import northern_month
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level, Location
 from leafmould.values.when import When
@@ -198,7 +199,7 @@ def _is_surely_picked(line: OneLine, typed: Typed, draft: Draft) -> bool:
         return False  # "thyme (s 2/9 t 17/3)": nobody picks tonnes
     if not units.isdisjoint(nouns.WEIGHTS) and not draft.fates and line.base is not None:
         keys = {k for item in draft.items for c in item.crops for k in (c.key, *c.of)}
-        month = (line.base.first.month + 5) % 12 + 1 if line.habits.is_southern else line.base.first.month
+        month = northern_month(line.base.first.month, is_southern=line.habits.is_southern)
         if all(month in PLANTED_BY_WEIGHT.get(key, (month,)) for key in keys):
             return True
     return comes_off_a_bed(typed, typed.count) and not units.isdisjoint(GATHERED)

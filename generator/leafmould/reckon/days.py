@@ -16,6 +16,7 @@ from typing import Literal
 from leafmould.facts import tables
 from leafmould.facts.tables import CropFact, DaysFact, UsualDays
 from leafmould.reckon.almanac import Almanac
+from leafmould.values.half_years import northern_month
 from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
@@ -76,13 +77,13 @@ def _stands_over_winter(row: UsualDays, day: date, almanac: Almanac) -> bool:
     """Whether days are those of a start before winter: the ones printed for the crop are counted from spring."""
     if not almanac.has_winter or season(day, almanac) != "autumn":
         return False
-    month = (day.month + 5) % 12 + 1 if almanac.is_southern else day.month
+    month = northern_month(day.month, is_southern=almanac.is_southern)
     return row.season == "autumn" or (row.season == "before winter" and month in BEFORE_WINTER)
 
 
 def season(day: date, almanac: Almanac) -> Literal["spring", "autumn"]:
     """Whether a start counts as an autumn one: August to November, six months apart in the south."""
-    month = (day.month + 5) % 12 + 1 if almanac.is_southern else day.month
+    month = northern_month(day.month, is_southern=almanac.is_southern)
     return "autumn" if 8 <= month <= 11 else "spring"
 
 

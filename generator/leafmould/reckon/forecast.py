@@ -15,6 +15,7 @@ from typing import Literal
 from leafmould.garden.model import Planting
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.days import Days, days_words, season, steps
+from leafmould.values.half_years import northern_month
 from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day
 
@@ -244,7 +245,7 @@ def _forecast(
 
 def part_of_year(begun: date, almanac: Almanac) -> Literal["early", "spring", "autumn"]:
     """The part of the year a planting was begun in, six months apart in the south."""
-    month = (begun.month + 5) % 12 + 1 if almanac.is_southern else begun.month
+    month = northern_month(begun.month, is_southern=almanac.is_southern)
     return "early" if month in (12, 1, 2, 3) else season(begun, almanac)
 
 
@@ -303,12 +304,12 @@ def _grown(start: date, days: int, slows: bool, almanac: Almanac) -> date:
 
 def _next(on: date, turn: tuple[int, int], almanac: Almanac) -> date:
     """The next such day of the northern year after a day."""
-    month = (turn[0] + 5) % 12 + 1 if almanac.is_southern else turn[0]
+    month = northern_month(turn[0], is_southern=almanac.is_southern)
     this_year = date(on.year, month, turn[1])
     return this_year if this_year > on else date(on.year + 1, month, turn[1])
 
 
 def _is_dark(on: date, almanac: Almanac) -> bool:
-    month = (on.month + 5) % 12 + 1 if almanac.is_southern else on.month
+    month = northern_month(on.month, is_southern=almanac.is_southern)
     first, last = DARK
     return (month, on.day) >= first or (month, on.day) <= last

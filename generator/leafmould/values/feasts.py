@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from leafmould.values.half_years import northern_month
+
 FIXED_ROWS = """
 1 1 | new years day; new year day; new years
 25 1 | burns night; burns day
@@ -114,7 +116,7 @@ def feast_days(name: str, year: int, is_southern: bool) -> tuple[date, date]:
     if name in CHRISTMAS:
         return date(year, 12, 24), date(year, 12, 26)
     if (month := TURNING.get(name)) is not None:
-        month = (month + 5) % 12 + 1 if is_southern else month
+        month = northern_month(month, is_southern=is_southern)
         first, last = TURN_DAYS[month]
         return date(year, month, first), date(year, month, last)
     if (nth := NTH_DAYS.get(name)) is not None:

@@ -9,39 +9,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from datetime import date
 
-from leafmould.garden import queries
 from leafmould.garden.model import NOWHERE, Bed, Planting
 from leafmould.garden.queries import EmptyBed, lineage
 from leafmould.pages.bed_families import FamilyYear, LastStood, family_years, last_stood
+from leafmould.pages.bed_years import BedYear, bed_years
 from leafmould.pages.cautions import CautionLine, Work, bed_cautions, work_lately
 from leafmould.pages.chapters import Chapter
-from leafmould.pages.doings import MOST_LESSONS, doings, lessons_of, note_line, with_remarks
+from leafmould.pages.doings import MOST_LESSONS, lessons_of, note_line
 from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line, planting_name
-from leafmould.pages.ledger import Ledger, year_anchor
+from leafmould.pages.ledger import Ledger
 from leafmould.pages.next_in_beds import NextGroup, next_in_bed, next_sources, next_year
-from leafmould.pages.page import Doing, Lesson, Link, NoteLine, Page, PlantingLine, Plate, StripRow
-from leafmould.pages.plates import bed_year_plates
-from leafmould.pages.sections import PlantingSection, planting_section
-from leafmould.pages.strips import strip_row
+from leafmould.pages.page import Lesson, Link, NoteLine, Page, PlantingLine
 from leafmould.values.quick_dataclass import dataclass
 
 MOST_NOTES = 24
 """Notes listed on a bed's page; the years below lead to all the others."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BedYear:
-    """One season of a bed."""
-
-    name: str
-    anchor: str
-    strip: tuple[StripRow, ...]
-    sections: tuple[PlantingSection, ...]
-    plates: tuple[Plate, ...]
-    plates_in_all: int
-    doings: tuple[Doing, ...]  # done to the whole bed
-    silence: str  # what is said where nothing was noted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,7 +100,7 @@ def _first(bed: Bed, chapter: Chapter, ledger: Ledger, work: Work) -> BedPage:
         standing=tuple(planting_line(p, ledger) for p in standing),
         nothing_stands="" if standing else nothing_stands(bed, ledger),
         cautions=bed_cautions(bed.key, work, ledger),
-        years=_years(bed, chapter, ledger),
+        years=bed_years(bed.key, chapter.years, ledger),
         families=family_years(bed, ledger),
         last_stood=last_stood(bed, ledger),
         next=next_in_bed(bed, ledger),
@@ -143,7 +126,7 @@ def _further(bed: Bed, chapter: Chapter, ledger: Ledger) -> BedPage:
         standing=(),
         nothing_stands="",
         cautions=(),
-        years=_years(bed, chapter, ledger),
+        years=bed_years(bed.key, chapter.years, ledger),
         families=(),
         last_stood=(),
         next=(),
@@ -233,30 +216,3 @@ def _end(empty: EmptyBed, last: Planting, ledger: Ledger) -> str:
     if empty.gone_to:
         return f"moved to {ledger.garden.beds[empty.gone_to].name}"
     return last.end_basis or "ended"
-
-
-def _years(bed: Bed, chapter: Chapter, ledger: Ledger) -> tuple[BedYear, ...]:
-    return tuple(_year(ledger.bed_year(bed.key, year), ledger) for year in chapter.years)
-
-
-def _year(told: queries.BedYear, ledger: Ledger) -> BedYear:
-    name = ledger.year_name(told.year)
-    remarks = ledger.remarks_by_bed_year.get((told.bed, told.year), ())
-    at_home = [
-        p for p in told.plantings if ledger.home_bed(p) == told.bed and ledger.home_year(p) == told.year
-    ]
-    sections = tuple(planting_section(p, ledger) for p in at_home)
-    return BedYear(
-        name=name,
-        anchor=year_anchor(name),
-        strip=tuple(
-            strip_row(p, told.year, ledger, note=p.part or "")
-            for p in told.plantings
-            if p.origin != "year only"
-        ),
-        sections=sections,
-        plates=bed_year_plates(told.bed, told.year, filter(None, (s.plate for s in sections)), ledger),
-        plates_in_all=len(ledger.album.by_bed_year.get((told.bed, told.year), ())),
-        doings=with_remarks(doings(told.events, ledger), remarks, ledger),
-        silence="" if told.plantings or told.events or remarks else "No record in this year.",
-    )

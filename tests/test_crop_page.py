@@ -82,3 +82,24 @@ def test_the_contents_lead_to_parts_that_are_there() -> None:
     asked = [str(link["href"]).lstrip("#") for link in page.select(".contents a")]
     assert asked
     assert not set(asked) - ids
+
+
+def test_marks_of_families_are_told_where_no_name_stands_beside_them() -> None:
+    site = site_of(
+        garden_of("2026-04-12\n- sowed peas in Arch\n- sowed beetroot in Arch", on=date(2026, 5, 1))
+    )
+    renderer = Renderer(site)
+    told = {}
+    for address in ("beds/index.html", "crops/pea.html", "beds/arch.html", "about.html", "find.html"):
+        for page in site.pages:
+            if page.address == address:
+                html = BeautifulSoup(renderer.page(page), "html.parser")
+                told[address] = [
+                    " ".join(span.get_text().split()) for span in html.select(".families-told span")
+                ]
+    assert told == {
+        "beds/index.html": ["Be beet family", "Pe pea family"],
+        "crops/pea.html": [],  # its name stands beside it
+        "beds/arch.html": [],
+        "find.html": [],
+    }

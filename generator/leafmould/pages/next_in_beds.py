@@ -43,6 +43,14 @@ class NextGroup:
     verdict: str  # "Fine", "Not yet"
     families: tuple[NextFamily, ...]
 
+    @property
+    def lines(self) -> tuple[tuple[NextFamily, ...], ...]:
+        """The families in lines, those of which the same is to be said in one."""
+        found: dict[tuple[str, str], list[NextFamily]] = {}
+        for row in self.families:
+            found.setdefault((row.reason, row.parts), []).append(row)
+        return tuple(tuple(rows) for rows in found.values())
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NextBeds:

@@ -70,6 +70,8 @@ class Pieces:
         self._months = months
         self._names = names
         self._mark = mark
+        self._marked: dict[str, FamilyMark] = {}  # by key: families whose mark stands without their name
+        self._named: set[str] = set()  # keys of those whose name stands beside it too
         self._plates = plates_at(root)
 
     def box(self, box: Box) -> Markup:
@@ -101,13 +103,24 @@ class Pieces:
         """Names in a row."""
         return Written(_links(several, self._root))
 
-    def mark(self, family: FamilyMark) -> Markup:
-        """A family's mark."""
+    def mark(self, family: FamilyMark, *, is_named: bool = False) -> Markup:
+        """A family's mark; `is_named` where its name stands beside it."""
+        if is_named:
+            self._named.add(family.key)
+        else:
+            self._marked[family.key] = family
         return Written(self._mark(family))
 
     def marks(self, several: Iterable[FamilyMark]) -> Markup:
         """Marks of families, close together."""
-        return Written("".join(map(self._mark, several)))
+        return Written("".join([self.mark(family) for family in several]))
+
+    def marks_told(self) -> Markup:
+        """What the marks of the page stand for, as far as nothing on it says so: printed below all else."""
+        untold = [m for key, m in self._marked.items() if key not in self._named]
+        untold.sort(key=lambda m: (m.name, m.key))
+        told = "".join(f"<span>{self._mark(m)} {safe(m.name)}</span> " for m in untold)
+        return Written(f'<p class="families-told">{told}</p>\n' if told else "")
 
     def tags(self, several: Iterable[Tag]) -> Markup:
         """A planting's labels."""
@@ -216,7 +229,7 @@ class Pieces:
 
 def piece_filters() -> dict[str, Callable[..., Markup]]:
     """Every piece as a filter, which finds the pieces of its page as `pieces` among what is printed."""
-    return {name: _filter(name) for name in vars(Pieces) if not name.startswith("_")}
+    return {name: _filter(name) for name in vars(Pieces) if not name.startswith("_") and name != "marks_told"}
 
 
 def plates_at(root: str) -> Plates:

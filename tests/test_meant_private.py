@@ -12,7 +12,7 @@ import pytest
 
 from leafmould.build import build
 from leafmould.garden.load import load
-from leafmould.notes.line_ends import PRIVATE, SIGN
+from leafmould.notes.line_ends import PRIVATE, SIGN, may_be_private
 from test_secrets import ON, everything, found_in
 
 HEADERS = (
@@ -58,6 +58,7 @@ NOT_PRIVATE = (
 
 def test_every_slip_has_the_sign_of_one() -> None:
     assert [word for word in sorted(PRIVATE) if SIGN.search(word) is None] == []
+    assert [word for word in sorted(PRIVATE) if not may_be_private(word)] == []
 
 
 def public(folder: Path, yaml: str, notes: dict[str, str]) -> tuple[dict[str, str], list[str]]:

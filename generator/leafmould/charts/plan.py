@@ -106,6 +106,20 @@ def shared(one: Box, other: Box) -> float:
     return max(0.0, width) * max(0.0, height)
 
 
+def covered(one: Box, others: Iterable[Box]) -> float:
+    """How much of a box lies over others, added up."""
+    left, low, right, far = one.x, one.y, one.right, one.far
+    found = 0.0
+    for other in others:
+        x, y = other.x, other.y
+        if x < right and y < far:
+            width = min(right, x + other.width) - max(left, x)
+            height = min(far, y + other.height) - max(low, y)
+            if width > 0 and height > 0:
+                found += width * height
+    return found
+
+
 def beyond(inner: Box, outer: Box) -> float:
     """How far a box reaches out of another at the most; 0 where it lies inside."""
     out = (outer.x - inner.x, outer.y - inner.y, inner.right - outer.right, inner.far - outer.far)

@@ -25,7 +25,7 @@ from leafmould.notes.habits import Habits
 FOLDER = ".leafmould"
 FILE = "notes.txt"
 
-WRITTEN = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"))
+WRITTEN = json.JSONEncoder(ensure_ascii=False, check_circular=False, separators=(",", ":"))
 
 Row = tuple[str, str]
 """The digest of a note's file, and its entries as JSON, in which no line ends."""

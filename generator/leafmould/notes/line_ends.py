@@ -12,6 +12,9 @@ WORD = re.compile(r"[^\W\d_]+")
 SIGN = re.compile("priv|vate|pri.?ate|prviate|priavte", re.IGNORECASE)
 """Stands in every word that is one slip away from "private"; most texts have none, and need no closer look."""
 
+REST_OF_SIGN = re.compile("pri(?:.?ate|avte)")
+"""What of it is not found by one of the three texts in `may_be_private`."""
+
 BEFORE = re.compile(r"(?:[,;:.!?()\[\]{}\"'“”‘’*#|—–]|(?:^|\s)[-+_])[\s*_\"'“‘]*$")
 AFTER = re.compile(r"[\s*_\"'”’]*(?:[,;:.!?()\[\]{}\"'“”‘’*#|—–]|-(?:\s|$))")
 BEHIND = re.compile(r"\W*(?:\b(?:note|line|entry|please)\b)?\W*$", re.IGNORECASE)
@@ -37,7 +40,7 @@ def may_be_private(lower: str) -> bool:
     """Whether a text in small letters may hold such a word: `SIGN`, without a pattern for most texts."""
     if "priv" in lower or "vate" in lower or "prviate" in lower:
         return True
-    return "pri" in lower and SIGN.search(lower) is not None
+    return "pri" in lower and REST_OF_SIGN.search(lower) is not None
 
 
 def mark_in(line: str) -> tuple[int, int] | None:

@@ -14,6 +14,7 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from functools import lru_cache
 from itertools import pairwise
 
 from leafmould.garden.bed_lines import NOWHERE_KEY
@@ -219,8 +220,16 @@ NO_WORD = frozenset(DIGITS)
 def stems_in(text: str) -> set[str]:
     """The stems of a text that are worth finding."""
     words = (WORD_ASCII if text.isascii() else WORD).findall(text)
-    found = {stem(word) for word in set(words) if len(word) <= LONGEST_WORD}
-    return {word for word in found if word and NO_WORD.isdisjoint(word)}
+    found = {*map(_worth_finding, {*words})}
+    found.discard("")
+    return found
+
+
+@lru_cache(maxsize=50_000)
+def _worth_finding(word: str) -> str:
+    """The stem of a word as written; "" for what is not worth finding."""
+    found = stem(word) if len(word) <= LONGEST_WORD else ""
+    return found if NO_WORD.isdisjoint(found) else ""
 
 
 def _without_titles(words: dict[str, set[int]], titles: Sequence[str]) -> None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from leafmould.charts.plan import Box, Words, length_of, shared
+from leafmould.charts.plan import Box, Words, covered, length_of, shared
 from leafmould.pages.map_place import NAME, ROOMY, SUN_ROOM, Place
 from leafmould.values.quick_dataclass import dataclass
 
@@ -72,9 +72,8 @@ def _best(
 
     def cost(spot: Spot) -> float:
         beyond = spot.room.area - shared(spot.room, sheet)
-        over = OVER_NAME * (sum(shared(spot.room, one) for one in taken) + beyond)
-        over += OVER_PLACE * sum(shared(spot.room, one) for one in others)
-        return round((over + OVER_GROUND * sum(shared(spot.room, one) for one in ground)) / area * 4, 1)
+        over = OVER_NAME * (covered(spot.room, taken) + beyond) + OVER_PLACE * covered(spot.room, others)
+        return round((over + OVER_GROUND * covered(spot.room, ground)) / area * 4, 1)
 
     found = [(cost(spot), n, spot) for n, spot in enumerate(_spots(place, name))]
     least, _, best = min(found, key=lambda one: one[:2])

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
+from itertools import compress, count
 
 from leafmould.pages.crop_tables import variety_anchor
 from leafmould.pages.ledger import Ledger
@@ -67,8 +68,10 @@ class Mentions:
         found: list[Piece] = []
         done: set[str] = set()
         end, free = 0, 0  # the first part after the last link, and the first word after the last name
-        for place in [place for place, word in enumerate(words) if begins[word]]:
-            size, ways = self._at(words, place) if place >= free else NO_NAME
+        for place in compress(count(), map(begins.__getitem__, words)):
+            if place < free:
+                continue
+            size, ways = self._at(words, place)
             if not size:
                 continue
             free = place + size

@@ -22,7 +22,7 @@ from leafmould.values.when import When
 FORMULA = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet takes for the beginning of a formula (OWASP, CSV Injection)."""
 NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
-ROW = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
+ROW = json.JSONEncoder(ensure_ascii=False, check_circular=False, allow_nan=False)
 """Writes a row; one for all, since a large garden has tens of thousands."""
 
 

@@ -31,6 +31,7 @@ def ask_of_doubtful(done: Sequence[Done], typed: Typed) -> None:
         return
     _ask_of_taken_back(done, typed)
     for clause in done:
+        _ask_of_running(clause, typed)
         if clause.verb.name == "saw":
             continue  # "aphids on the kale, about 60 in one evening": of what was seen
         left = {i for start, end, _ in clause.draft.left for i in range(start, end)}
@@ -70,6 +71,19 @@ def _ask_of_taken_back(done: Sequence[Done], typed: Typed) -> None:
                 Level.QUESTION, f'"{words}" takes something back. Is all of this line so?', typed.starts[i]
             )
             return
+
+
+def _ask_of_running(clause: Done, typed: Typed) -> None:
+    """ "picked courgettes, 9 kg to date": what the year has given, perhaps, and is counted for this day."""
+    spots = range(1, typed.count - 1)
+    at = next((i for i in spots if typed.phrase(i, 2) in (("so", "far"), ("to", "date"))), 0)
+    spans = [s for item in clause.draft.items for s in item.spans if s[0] == "amount"]
+    if not at or clause.verb.name != "picked" or not spans or spans[-1][2] > typed.starts[at]:
+        return
+    start, end = spans[-1][1:]
+    if not any(typed.is_number(i) for i in range(at) if typed.starts[i] >= end):
+        question = f'"{typed.plain[start:end]}" is counted for this day. Is it what there was till then?'
+        clause.draft.ask(Level.QUESTION, question, start)
 
 
 LEADING_BACK = frozenset({"no", "oh", "or", "oops", "sorry", "wait", "and", "but"})

@@ -138,7 +138,8 @@ def take_side(walk: Walk) -> bool:
 def take_remark(walk: Walk) -> bool:
     """Small words that open a remark: all to the next comma belongs to it."""
     i, word = walk.i, walk.word(walk.i)
-    if word == "with" and walk.verb.name in ("sowed", "planted", "started", "put up"):
+    is_filled = walk.typed.words[walk.verb_end - 1] == "filled"  # "filled a basket with plums"
+    if word == "with" and (walk.verb.name in ("sowed", "planted", "started", "put up") or is_filled):
         j = walk.past_articles(i + 1)
         while (
             walk.verb.name == "put up" and walk.word(j) in nouns.SELDOM_VARIETY and not walk.typed.names(j)[0]

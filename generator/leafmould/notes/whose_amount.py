@@ -298,7 +298,7 @@ def _to_someone(walk: Walk, read: Read, is_item: bool) -> bool:
     if is_item or walk.verb.name != "picked" or not walk.draft.has_crop or not walk.draft.item.amounts:
         return False
     words = walk.typed.words[i : min(i + 4, walk.end)]
-    if words[:1] == ["to"] and walk.bed_at(walk.past_articles(i + 1))[1] is None:
+    if words[:1] == ["to"] and words[1:2] != ["date"] and walk.bed_at(walk.past_articles(i + 1))[1] is None:
         kind = (
             "composted"
             if {"compost", "heap", "hens", "chickens", "hen", "worm"} & set(words)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_crop, has_weight
@@ -103,7 +104,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
-    "for the heap": is_for_heap, "set out": names_set_out, "into bed": is_into_bed, "wind cover": is_wind_cover, "hole": object_is(frozenset({"trench", "hole", "pit", "pond", "step", "ditch", "foundation"})), "weeds first": any_word(nouns.WEEDS, before=True), "amendment put": object_is(nouns.AMENDMENTS - {"trench"}), "leaf object": object_is(frozenset({"leaf"})), "had to": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"], "by trouble": by_trouble, "cover told": cover_told, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
+    "for the heap": is_for_heap, "set out": names_set_out, "into bed": is_into_bed, "right into bed": partial(is_into_bed, openers=("into", "onto")), "wind cover": is_wind_cover, "hole": object_is(frozenset({"trench", "hole", "pit", "pond", "step", "ditch", "foundation"})), "weeds first": any_word(nouns.WEEDS, before=True), "amendment put": object_is(nouns.AMENDMENTS - {"trench"}), "leaf object": object_is(frozenset({"leaf"})), "had to": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"], "by trouble": by_trouble, "cover told": cover_told, "given of it": is_given_of_it, "trouble does": trouble_does, "in the heat": in_the_heat, "in litres": in_litres, "heads of it": heads_of_it, "eaten so": eaten_so, "ones first": ones_first, "cutting": any_word(frozenset({"cutting"})),
     "lime first": any_word(nouns.LIMES, before=True), "manure first": any_word(nouns.MANURES, before=True), "mulch first": any_word(nouns.MULCHES - {"leaf"}, before=True), "amendment first": any_word(nouns.AMENDMENTS - {"trench"}, before=True),
     "cover first": any_word(nouns.COVERS - {"bottle", "sheet"}, before=True), "seeds kept": is_seeds_kept, "taker first": is_taker_first, "holder found": object_is(_words("bag jar tub box tin packet sack carton tray")), "lost thing": object_is(LOST_THINGS), "green crop": is_green_sown,
     "off crop": is_off_crop,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import names_any
 from leafmould.notes.typed import Typed
@@ -28,12 +30,12 @@ def names_set_out(typed: Typed, clause: Clause) -> bool:
     return not SET_OUT.isdisjoint(typed.words[clause.start : clause.end])
 
 
-def is_into_bed(typed: Typed, clause: Clause) -> bool:
+def is_into_bed(typed: Typed, clause: Clause, openers: Container[str] = ("in", "into", "on", "onto")) -> bool:
     """ "got them into Bed 3": no harvest goes there; "got them in, Bed 3" may be one that came from there."""
     words = typed.words
     return any(
         typed.kind(i, Kind.BED)[0]
-        and (words[i - 2 if words[i - 1] in ARTICLES else i - 1] in ("in", "into", "on", "onto"))
+        and (words[i - 2 if words[i - 1] in ARTICLES else i - 1] in openers)
         and not typed.breaks[i]
         for i in range(clause.verb_end + 1, clause.end)
     )

@@ -84,6 +84,8 @@ def words_of_time(walk: Walk, i: int) -> int:
     typed = walk.typed
     if not typed.is_number(i):
         is_spelled = typed.words[i] in nouns.NUMBERS and walk.word(i + 2) in COMPARED
+        if i and typed.words[i - 1 : i + 1] == ["in", "one"] and walk.word(i + 1) in TIMES:
+            return 2  # "about 60 in one evening"
         return 2 if is_spelled and (walk.word(i + 1) in TIMES or walk.word(i + 1) in AGES) else 0
     if i and typed.is_number(i - 1) and typed.gaps[i] in (".", "/"):
         return 1

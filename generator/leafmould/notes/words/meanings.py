@@ -95,7 +95,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "eaten": (("trouble first", "lost"), ("crop first", "ask ate or lost"), ("else", "ate")),
     "got": (
         ("trouble first", "lost"), ("trouble", "saw"), ("eggs", "collected"), ("from bed", "picked"), ("seller", "bought"), ("off plants", "picked"), ("weight", "ask picked or bought"),
-        ("crop", "ask bought or picked"), ("else", "remark"),
+        ("right into bed", "planted"), ("crop", "ask bought or picked"), ("else", "remark"),
     ),
     "had": (("trouble first", "lost"), ("meal", "ate"), ("from bed", "picked"), ("weight", "picked"), ("trouble", "saw"), ("else", "remark")),
     "emptied": (("bed first", "cleared"), ("else", "remark")),

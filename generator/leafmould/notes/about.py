@@ -8,6 +8,7 @@ from functools import partial
 from leafmould.notes.clause import Clause
 from leafmould.notes.conditions import has_crop, has_weight
 from leafmould.notes.doers import by_trouble
+from leafmould.notes.given_plants import is_compost_onto, is_plants_given, is_shade_given
 from leafmould.notes.given_to import (
     has_other_doer,
     is_done_by_another,
@@ -109,6 +110,7 @@ ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
     "cover first": any_word(nouns.COVERS - {"bottle", "sheet"}, before=True), "seeds kept": is_seeds_kept, "taker first": is_taker_first, "holder found": object_is(_words("bag jar tub box tin packet sack carton tray")), "lost thing": object_is(LOST_THINGS), "green crop": is_green_sown,
     "off crop": is_off_crop,
     "lawn": object_is(_words("lawn grass hedge")),
+    "door first": lambda typed, clause: typed.words[max(clause.verb_start - 2, 0) : clause.verb_start] == ["next", "door"] and has_crop(typed, clause), "shade given": is_shade_given, "plants given": is_plants_given, "under a pot": any_word(_words("bucket forcer dustbin bin cloche pot")), "compost onto": is_compost_onto,
     "water amount": is_water_amount, "to someone": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"],
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,

@@ -104,6 +104,19 @@ def share_date_forward(done: list[Done]) -> None:
             clause.draft.when = before.draft.when
 
 
+GROUND = frozenset({"bed", "ground", "soil", "patch", "spot", "space"})
+OF_GROUND = frozenset(
+    {"limed", "manured", "mulched", "dug in", "weeded", "cleared", "covered", "watered", "fed"}
+)
+
+
+def _is_of_ground(draft: Draft, clause: Done, typed: Typed) -> bool:
+    """ "pulled up the cabbages and limed the bed": nothing was done to the cabbages."""
+    return clause.verb.name in OF_GROUND and any(
+        end - start <= 2 and typed.words[end - 1] in GROUND for start, end, _ in draft.left
+    )
+
+
 def inherit(done: list[Done], typed: Typed) -> None:
     """A later clause takes from the one before what it lacks: crop, place, part."""
     for before, clause in itertools.pairwise(done):
@@ -117,6 +130,7 @@ def inherit(done: list[Done], typed: Typed) -> None:
         ):
             continue
         own_crop, own_place = draft.has_crop, bool(draft.places)
+        takes_crop = takes_crop and not _is_of_ground(draft, clause, typed)
         if (
             clause.verb.name == "resowed"
             and own_crop

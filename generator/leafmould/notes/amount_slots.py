@@ -98,6 +98,7 @@ def take_amount(walk: Walk) -> bool:
 
 SPELLED = frozenset(nouns.NUMBERS) - {"a", "an", "another", "one"}
 ROWS = frozenset({"row", "day", "week", "station", "hole", "module", "cell"})
+POTS = frozenset({"bucket", "pot", "bin", "dustbin", "bowl", "cloche", "forcer", "bottle"})
 KINDS = frozenset({"variety", "kind", "sort", "type"})
 OUT_THERE = frozenset({("out", "there"), ("in", "there"), ("in", "here"), ("in", "shade"), ("out", "today")})
 MONEY_SIGNS = ("£", "$", "€")
@@ -147,6 +148,8 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
         walk.draft.leave(i, i + 3, walk.after_comma)  # "bought four all the same"
         walk.i = i + 3
         return True
+    if word == "under" and walk.word(i + 1) == "a" and walk.word(i + 2) in POTS:
+        return False  # "forced under a bucket"
     if word == "every" and walk.word(i + 1) in ("other", "second", "third") and walk.word(i + 2) in ROWS:
         walk.draft.leave(i, i + 3, walk.after_comma)  # "every other row"
         walk.i = min(i + 3, walk.end)

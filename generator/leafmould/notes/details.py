@@ -262,7 +262,7 @@ def take_everything(walk: Walk) -> bool:
         in ("moved", "thinned", "picked", "lost", "hardened off", "potted on", "planted", "pruned")
     ):
         return False
-    if word == "everywhere" and i and walk.typed.words[i - 1] in nouns.TROUBLES:
+    if word == "everywhere" and (walk.draft.has_crop or walk.draft.places):
         return False  # "covered the pak choi, flea beetle everywhere"
     if word in ("everything", "everywhere") or (
         word == "all" and walk.word(i + 1) in ("but", "except", "bar")

@@ -66,6 +66,8 @@ def _ask_of_variety(draft: Draft) -> None:
         )
 
 
+THE_BED = frozenset({"bed", "ground", "soil", "patch"})
+"""Which one, is asked elsewhere."""
 ENDINGS = frozenset({"lost", "cleared", "composted", "manured", "limed", "dug in", "covered"})
 
 
@@ -96,7 +98,7 @@ def _ask_of_strangers(clause: Done) -> None:
         or draft.everything
         or not clause.object_left
         or draft.subject
-        or set(fold(clause.object_left)) <= SELDOM_VARIETY | SUCKERS | FILLERS
+        or set(fold(clause.object_left)) <= SELDOM_VARIETY | SUCKERS | FILLERS | THE_BED
     ):
         return
     draft.ask(Level.QUESTION, f'"{clause.object_left}" is no crop and no bed known here.')

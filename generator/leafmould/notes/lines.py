@@ -152,6 +152,8 @@ def _read(line: OneLine) -> LineReading:
         and (alone := _amount_alone(line, rest))
     ):
         return alone  # "37 roots, leaves twisted off, not cut"
+    if len(clauses) == 1 and clauses[0].form == ("forced",) and action_of(rest, clauses[0])[0] == "remark":
+        clauses = []  # "forced rhubarb, 6 sticks"
     if not clauses:
         if line.is_prose:
             return LineReading()

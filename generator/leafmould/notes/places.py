@@ -56,7 +56,7 @@ SHORT_AFTER = frozenset({"in", "into", "from", "on", "onto", "off", "to"})
 """Behind these a noun may stand for the one bed it ends the name of; "over the wall" is anywhere."""
 
 
-AROUND = frozenset({"round", "around", "under", "over"})
+AROUND = frozenset({"round", "around", "under", "over", "for"})
 """Behind these too, where it is one of several with numbers: "copper tape round the tubs"."""
 
 

@@ -127,6 +127,7 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
         or _is_proper(clause, typed, i, start, end)
         or _is_joined_stranger(clause, typed, i, start, end)
         or _is_stranger_before(clause, typed, i, start, end)
+        or _is_place_noun(clause, typed, i, start, end)
     )
 
 
@@ -179,7 +180,7 @@ def _is_said_beside(clause: Done, typed: Typed, i: int, start: int, end: int) ->
 
 
 SPREAD = frozenset({"mulched", "manured", "limed", "fed", "sowed", "resowed"})
-RAKED = frozenset({"raked", "forked", "hoed", "scratched", "levelled", "firmed", "tamped"})
+RAKED = frozenset({"soaked", "raked", "forked", "hoed", "scratched", "levelled", "firmed", "tamped"})
 ENDED = frozenset({"lost", "cleared", "pruned", "weeded", "thinned", "saw", "finished"})
 THROWN = frozenset(
     {"binned", "composted", "burnt", "burned", "bagged", "frozen", "done", "finished", "bolted", "spent"}
@@ -281,6 +282,18 @@ def _is_stranger_before(clause: Done, typed: Typed, i: int, start: int, end: int
     is_plain = word in QUIET or word in nouns.SELDOM_VARIETY or word in FILLERS or word in SUBJECTS
     is_plain = is_plain or word in nouns.TROUBLES or word in PLACE_OPENERS or word in nouns.WEEDS
     return is_object and not is_plain and j < typed.count and typed.kind(j, Kind.CROP, Kind.CROP_GROUP)[0] > 0
+
+
+def _is_place_noun(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
+    """The bags of "planted up the bags with potatoes": perhaps a bed."""
+    is_bare = i == start and end - start == 1 and not typed.breaks[i]
+    return (
+        is_bare
+        and clause.verb.name in RAISED
+        and not clause.draft.places
+        and typed.words[i] in nouns.PLACE_NOUNS
+        and typed.words[i - 1] in ("the", "my", "our", "both")
+    )
 
 
 def _is_name(clause: Done, typed: Typed, i: int, start: int, end: int, named: set[str]) -> bool:

@@ -62,7 +62,8 @@ def _care(typed: Typed) -> Clause | None:
     j = i + 2
     while j < typed.stops[0] and (typed.words[j] in ARTICLES or typed.words[j] in nouns.SELDOM_VARIETY):
         j += 1
-    if j >= typed.stops[0] or not (typed.names(j)[0] or typed.words[j] in ("everything", "plant", "lot")):
+    is_known = j < typed.stops[0] and (typed.names(j)[0] or typed.words[j] in nouns.PLACE_NOUNS)
+    if j >= typed.stops[0] or not (is_known or typed.words[j] in ("everything", "plant", "lot")):
         return None
     return Clause(0, i, i + 1, typed.count, (typed.words[i],), CARE[typed.words[i]])
 

@@ -32,6 +32,7 @@ OBJECTS = frozenset({"dozen", "about", "some", "all", "half", "rest", "lot", "fe
 KNOWN_WORDS = (
     NO_DEEDS | nouns.SELDOM_VARIETY | nouns.WEEDS | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
 )
+THE_BED = frozenset({"bed", "ground", "soil", "patch", "the", "whole", "empty", "bare"})
 TOLD = frozenset({"saw", "noted weather", "turned out"})
 """What is seen is told in free words anyway."""
 
@@ -227,6 +228,8 @@ def _stranger(clause: Done, typed: Typed) -> tuple[int, int] | None:
         return None
     start, end = next(((a, b) for a, b, _ in draft.left if typed.written(a, b) == clause.object_left), (0, 0))
     words = set(fold(clause.object_left))
+    if words <= THE_BED:
+        return None  # "cleared the peas from Bed 2 and limed the bed"
     if (
         start >= end
         or draft.covers(typed.starts[start], "subject")

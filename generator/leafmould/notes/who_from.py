@@ -86,7 +86,7 @@ def take_giver(draft: Draft, typed: Typed, clause: Clause) -> None:
     while first < clause.verb_start and typed.words[first] in ARTICLES | CLAUSE_JOINS:
         first += 1
     words = typed.words[first : clause.verb_start]
-    if draft.source is not None or not 0 < len(words) <= 2 or not all(w.isalpha() for w in words):
+    if draft.source is not None or not 0 < len(words) <= 3 or not all(w.isalpha() for w in words):
         return
     if words[0] in UNNAMED or any(typed.names(i)[0] for i in range(first, clause.verb_start)):
         return

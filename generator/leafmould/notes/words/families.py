@@ -70,6 +70,8 @@ CAME_OUT: Senses = (("flower words", "remark"), ("root first", "picked"), ("out 
 
 FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("scattered; sprinkled; strewed; chucked; threw; flung; chucked down; threw down; down to; put down to; laid down to; gone down to; set down to", (("green crop", "sowed"),)),
+    ("had; got; took", (("door first", "gave away"),)),
+    ("forced", (("under a pot", "covered"),)),
     ("hit; blasted; blitzed; treated; doused", (("treatment", "treated"),)),
     ("gone; gone from; all gone; all gone from", (("weeds first", "weeded"),)),
     ("scattered; strewed; strewn", (("sown so", "sowed"),)),

@@ -328,7 +328,7 @@ SELDOM_VARIETY = _words(
     big bigger biggest small smaller smallest huge tiny enormous large medium lovely nice good great best better
     bad poor sad late later early young baby spare extra leftover remaining surplus same other another final only just ripe unripe green
     red yellow white purple black orange pink golden dark fresh dried dry wet home-grown homegrown own organic
-    giant mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
+    giant overnight mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
     damaged bolted dead dying forced overwintered overwintering wintered autumn spring summer winter fall salad pot indoor
     outdoor climbing dwarf bush pole maincrop main second third fourth early-crop tender sweet bitter hot mild wild
     self-sown self sown volunteer saved bought shop free apart lots beautiful gorgeous decent proper perfect fat thin long

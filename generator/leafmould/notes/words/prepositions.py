@@ -54,7 +54,7 @@ BEFORE_VERB = (
     SUBJECTS
     | FILLERS
     | _words(
-        "finally think believe guess pretty sure that today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day hey note uh um er erm oh okay get getting lovely great good nice"
+        "finally think believe guess pretty sure that today also just then yesterday and managed eventually meanwhile later early quickly only at last hurriedly both all have ive weve i've we've busy day next door hey note uh um er erm oh okay get getting lovely great good nice"
     )
 )
 

@@ -98,7 +98,7 @@ def test_marks_of_families_are_told_where_no_name_stands_beside_them() -> None:
                     " ".join(span.get_text().split()) for span in html.select(".families-told span")
                 ]
     assert told == {
-        "beds/index.html": ["Be beet family", "Pe pea family"],
+        "beds/index.html": ["Be beet family", "Pe pea family", "Ro rose family"],
         "crops/pea.html": [],  # its name stands beside it
         "beds/arch.html": [],
         "find.html": [],

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from gardens import garden_of, settings_of
 from leafmould.notes.setting_values import Cover, Settings, WeatherDay
-from leafmould.reckon.almanac import almanac, almanac_without
+from leafmould.reckon.almanac import Almanac, almanac
 from leafmould.reckon.season_here import cover_words, frost_lines
 from leafmould.reckon.windows import windows
 
@@ -145,7 +145,7 @@ def test_cover_as_typed_the_least_first() -> None:
     assert settings_of("garden: G").cover is None
 
 
-HERE = replace(almanac_without(date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
+HERE = replace(Almanac(on=date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
 
 
 def test_a_cover_moves_both_ends_of_the_season() -> None:

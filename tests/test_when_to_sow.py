@@ -14,14 +14,14 @@ from leafmould.garden.frosts import noted_frosts
 from leafmould.garden.model import Garden
 from leafmould.notes.setting_values import MonthNormal, WeatherDay
 from leafmould.notes.settings import Settings
-from leafmould.reckon.almanac import Almanac, almanac, almanac_without
+from leafmould.reckon.almanac import Almanac, almanac
 from leafmould.reckon.season_here import dark_by_month, dark_weeks, frost_lines
 from leafmould.reckon.warmth import Warmth
 from leafmould.reckon.windows import windows
 from leafmould.values.wording import day
 from made_by_hand import packet
 
-HERE = replace(almanac_without(date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
+HERE = replace(Almanac(on=date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
 
 
 def shown(crop: str, here: Almanac = HERE) -> dict[str, str]:
@@ -352,3 +352,11 @@ def test_weeks_under_ten_hours_are_rounded_month_by_month() -> None:
     assert dark_by_month(replace(HERE, latitude=-40.0)) == (0, 0, 0, 0, 3, 4, 4, 0, 0, 0, 0, 0)
     assert dark_by_month(replace(HERE, latitude=10.0)) == ()
     assert dark_by_month(replace(HERE, latitude=None)) == ()
+
+
+@pytest.mark.parametrize(
+    ("latitude", "has_winter"), [("30", True), ("29.9", False), ("-30", True), ("-29.9", False), ("60", True)]
+)
+def test_short_days_stop_growth_from_the_thirtieth_degree_on(latitude: str, has_winter: bool) -> None:
+    settings = settings_of(f"garden: G\nplace: {{latitude: {latitude}}}\nbeds: [Arch]\n")
+    assert almanac(settings, garden_of({}, settings)).has_winter is has_winter

@@ -15,11 +15,11 @@ from datetime import date
 
 import pytest
 
-from leafmould.reckon.almanac import almanac_without
+from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.windows import windows
 
 FROST = date(2027, 5, 9)
-HERE = replace(almanac_without(date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
+HERE = replace(Almanac(on=date(2026, 7, 15)), last_frost=(5, 9), first_frost=(10, 6), latitude=44.0)
 
 HARDY = ("kohlrabi", "onion", "pea", "radish", "spinach", "turnip", "broccoli", "cabbage", "brussels-sprouts")
 SEMI_HARDY = ("beetroot", "carrot", "parsnip", "chard", "cauliflower")

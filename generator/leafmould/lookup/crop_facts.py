@@ -17,7 +17,7 @@ from leafmould.garden.load import Loaded
 from leafmould.garden.model import Garden
 from leafmould.garden.vocabulary import build_vocabulary
 from leafmould.notes.settings import Settings
-from leafmould.reckon.almanac import Almanac, almanac, almanac_without
+from leafmould.reckon.almanac import Almanac, almanac
 from leafmould.reckon.known import KnownLine, known_of
 from leafmould.report import JSON_VERSION
 from leafmould.values.names import Kind, Known, Vocabulary
@@ -74,7 +74,7 @@ def ask_facts(words: Sequence[str], loaded: Loaded | None, on: date) -> CropAnsw
         WrongUse: if they name no crop, with the nearest; or several, with all of them.
     """
     if loaded is None:
-        vocabulary, reckoned = build_vocabulary(Settings(), tables.crops()), almanac_without(on)
+        vocabulary, reckoned = build_vocabulary(Settings(), tables.crops()), Almanac(on=on)
         known = _crop_named(" ".join(words), vocabulary)
         return _answer(known, reckoned, None)
     known = _crop_named(" ".join(words), loaded.vocabulary)

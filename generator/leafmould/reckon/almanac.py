@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import field
 from datetime import date
-from types import MappingProxyType
 
 from leafmould.facts import tables
 from leafmould.facts.tables import CropFact
@@ -32,12 +31,14 @@ class Almanac:
     """What the reckonings of one garden start from."""
 
     on: date  # "today": the garden's day
-    is_southern: bool
-    has_winter: bool  # False: near the equator, where short days do not stop growth
-    units: str
-    packet_by_crop: Mapping[str, PacketDays]  # by crop key
-    packet_by_variety: Mapping[tuple[str, tuple[str, ...]], PacketDays]  # by crop key and folded variety
-    facts_by_crop: Mapping[str, CropFact]  # for own crops that are "like" a published one
+    is_southern: bool = False
+    has_winter: bool = True  # False: near the equator, where short days do not stop growth
+    units: str = "metric"
+    packet_by_crop: Mapping[str, PacketDays] = field(default_factory=dict)  # by crop key
+    packet_by_variety: Mapping[tuple[str, tuple[str, ...]], PacketDays] = field(default_factory=dict)
+    """By crop key and folded variety."""
+    facts_by_crop: Mapping[str, CropFact] = field(default_factory=dict)
+    """For own crops that are "like" a published one."""
     family_by_crop: Mapping[str, str] = field(default_factory=dict)  # botanical, of annual crops in no table
     last_frost: tuple[int, int] | None = None  # month, day: average last frost of spring, as garden.yaml says
     first_frost: tuple[int, int] | None = None  # month, day: average first frost of autumn
@@ -65,19 +66,6 @@ class Almanac:
     def fact(self, crop: str) -> CropFact | None:
         """The published facts that serve for a crop; None for one that no table knows."""
         return tables.crops().get(crop) or self.facts_by_crop.get(crop)
-
-
-def almanac_without(on: date) -> Almanac:
-    """The almanac where there is no garden: published figures alone, metric."""
-    return Almanac(
-        on=on,
-        is_southern=False,
-        has_winter=True,
-        units="metric",
-        packet_by_crop=MappingProxyType({}),
-        packet_by_variety=MappingProxyType({}),
-        facts_by_crop=MappingProxyType({}),
-    )
 
 
 def almanac(settings: Settings, garden: Garden) -> Almanac:
@@ -110,13 +98,13 @@ def almanac(settings: Settings, garden: Garden) -> Almanac:
         tin=tin_rows(settings),
         warmth=Warmth(settings.months, settings.weather),
         weather_until=garden.on,
-        packet_by_crop=MappingProxyType({keys[c.name]: c.days for c in own if c.days}),
-        packet_by_variety=MappingProxyType(
-            {(keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety}
-        ),
-        facts_by_crop=MappingProxyType(
-            {keys[crop.name]: like for crop in own if crop.like and (like := tables.crop_by_name(crop.like))}
-        ),
+        packet_by_crop={keys[c.name]: c.days for c in own if c.days},
+        packet_by_variety={
+            (keys[crop.name], fold(variety)): days for crop in own for variety, days in crop.days_by_variety
+        },
+        facts_by_crop={
+            keys[crop.name]: like for crop in own if crop.like and (like := tables.crop_by_name(crop.like))
+        },
     )
 
 

@@ -10,7 +10,9 @@ from leafmould.pages.addresses import SOURCES, source_anchor
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
+from leafmould.pages.source_groups import group_of, order
 from leafmould.reckon.what_is_taken import what_is_taken
+from leafmould.values.names import slug
 from leafmould.values.quick_dataclass import dataclass
 
 MOST_NAMED = 24
@@ -28,7 +30,18 @@ class SourceLine:
     part: str
     used_for: tuple[Link, ...]
     taken: str  # what its figures are about
+    about: str  # the subject it stands under
     crops: tuple[Link, ...]  # crops on whose pages they stand
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SourceGroup:
+    """The sources of one subject."""
+
+    about: str
+    anchor: str
+    here: tuple[SourceLine, ...]  # used for this garden's crops
+    others: tuple[SourceLine, ...]  # in the tables, and not used for them
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,8 +56,7 @@ class CustomGroup:
 class SourcesPage:
     """The values of the page of sources."""
 
-    sources: tuple[SourceLine, ...]
-    others: tuple[SourceLine, ...]  # in the tables, and not used for this garden's crops
+    groups: tuple[SourceGroup, ...]
     customs: tuple[CustomGroup, ...]
     own: tuple[Link, ...]  # expectations from the gardener's own packet days
     common: tuple[Link, ...]  # expectations from common practice, no source
@@ -68,9 +80,9 @@ def sources_page(ledger: Ledger) -> Page:
     here = [s for key, s in sorted(ledger.reckoned.sources.items()) if key in used or key in taken]
     others = [s for key, s in sorted(ledger.reckoned.sources.items()) if key not in used and key not in taken]
     values = SourcesPage(
-        sources=tuple(_line(s, used.get(s.id, ()), taken.get(s.id, ())) for s in here),
-        others=tuple(
-            _line(s, (), ()) for s in others if s.id in what_is_taken() and not _names_hidden(s, ledger)
+        groups=_groups(
+            [_line(s, used.get(s.id, ()), taken.get(s.id, ())) for s in here],
+            [_line(s, (), ()) for s in others if s.id in what_is_taken() and not _names_hidden(s, ledger)],
         ),
         customs=_customs(),
         own=tuple(own[:MOST_NAMED]),
@@ -82,6 +94,19 @@ def sources_page(ledger: Ledger) -> Page:
         title="Where the figures come from",
         section="sources",
         values=values,
+    )
+
+
+def _groups(here: Sequence[SourceLine], others: Sequence[SourceLine]) -> tuple[SourceGroup, ...]:
+    """By subject: those that are used here, and the others."""
+    found: dict[str, tuple[list[SourceLine], list[SourceLine]]] = {about: ([], []) for about in order()}
+    for place, lines in enumerate((here, others)):
+        for line in lines:
+            found[line.about][place].append(line)
+    return tuple(
+        SourceGroup(about=about, anchor=f"about-{slug(about)}", here=tuple(used), others=tuple(rest))
+        for about, (used, rest) in found.items()
+        if used or rest
     )
 
 
@@ -102,6 +127,7 @@ def _line(source: Source, used_for: Sequence[Link], taken: Sequence[tuple[str, L
         part=source.part,
         used_for=tuple(used_for[:MOST_NAMED]),
         taken=", ".join(labels),
+        about=group_of(labels),
         crops=tuple(dict.fromkeys(crop for _, crop in taken)),
     )
 

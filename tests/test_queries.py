@@ -242,6 +242,14 @@ def test_pages_say_since_when_a_bed_is_empty_and_where_the_last_went() -> None:
     }
 
 
+def test_an_end_nobody_noted_is_said_to_be_presumed() -> None:
+    past = past_of("2025-04-12\n- sowed radish in Arch\n2025-06-01\n- picked radish from Arch\n")
+    assert said(past)["Arch"] == (
+        "No note says how radish ended. It is presumed over since 12 April 2026, 80 days ago "
+        "(12 months since it began); nothing is recorded as standing here since."
+    )
+
+
 # Crops and families
 
 

@@ -206,10 +206,21 @@ def nothing_stands(bed: Bed, ledger: Ledger) -> str:
     since = day_figure(empty.since).text
     if empty.last is None:
         return f"This bed ended on {since}." if empty.since <= on else f"This bed begins on {since}."
+    if empty.last.end_is_estimated and not empty.gone_to:
+        return (
+            f"No note says how {planting_name(empty.last)} ended. It is presumed over since {since}, "
+            f"{how_long((on - empty.since).days)} ago{_presumed(empty.last)}; nothing is recorded as standing here since."
+        )
     return (
         f"Nothing is recorded as standing here since {since}, {how_long((on - empty.since).days)} ago: "
         f"{planting_name(empty.last)} ({_end(empty, empty.last, ledger)})."
     )
+
+
+def _presumed(last: Planting) -> str:
+    """Why it is, in brackets: " (12 months since it began)"."""
+    why = (last.end_basis or "").removeprefix("presumed over").removeprefix(": ")
+    return f" ({why})" if why else ""
 
 
 def _end(empty: EmptyBed, last: Planting, ledger: Ledger) -> str:

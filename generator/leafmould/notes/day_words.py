@@ -340,7 +340,8 @@ def _span_of_days(walk: Walk, lead: int) -> bool | None:
     plain, start = walk.typed.plain, walk.typed.starts[lead]
     first = scan_date(plain, start)
     m = SPAN.match(plain, start)
-    if m is not None and (second := scan_date(plain, m.end())) is not None and second[0].day is not None:
+    apart = plain if m is None else " " * m.end() + plain[m.end() :]  # the dash is no part of what follows
+    if m is not None and (second := scan_date(apart, m.end())) is not None and second[0].day is not None:
         words, end = second
         first_words = DateWords(
             written=f"{m[1]} {re.sub(r'^[0-9]+(?:st|nd|rd|th)?[ .]*', '', words.written)}",

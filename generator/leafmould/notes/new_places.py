@@ -12,6 +12,7 @@ from leafmould.notes.nearness import near_name
 from leafmould.notes.parts import part_behind
 from leafmould.notes.shares import bed_follows
 from leafmould.notes.walk import Walk, add_place
+from leafmould.notes.what_follows import LASTING
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import (
     ARTICLES,
@@ -40,6 +41,7 @@ def counts(walk: Walk, i: int) -> bool:
         and (
             following in nouns.UNITS
             or following in nouns.COUNT_NOUNS
+            or following in LASTING  # "weeded Bed 3, 2 hrs"
             or following
             in (
                 "to",

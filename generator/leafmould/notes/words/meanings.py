@@ -27,7 +27,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "pulled": (("weeds", "weeded"), ("cover off", "uncovered"), ("cover", "covered"), ("suckers", "pinched out"), ("plants", "cleared"), ("spent crop", "cleared"), ("burnt then", "cleared"), ("counted behind", "picked"), ("them", "ask picked or cleared"), ("bare", "ask cleared or picked"), ("else", "picked")),
     "pulled up": (("weeds", "weeded"), ("furniture", "remark"), ("weight", "picked"), ("else", "cleared")),
     "pulled out": (("weeds", "weeded"), ("furniture", "remark"), ("suckers", "pinched out"), ("weight", "picked"), ("else", "cleared")),
-    "lifted": (("else", "picked"),),
+    "lifted": (("spent crop", "cleared"), ("else", "picked"),),
     "given": (("to someone", "gave away"), ("else", "bought")),
     "removed": (
         ("cover first", "uncovered"), ("bad ones", "composted"),

@@ -24,6 +24,7 @@ from leafmould.pages.page import Figure
 from leafmould.pages.problems import ProblemsPage
 from leafmould.pages.season import SeasonPage
 from leafmould.pages.site import Site
+from leafmould.pages.turned_out import TurnedOutPage
 from leafmould.values.quantities import Amount
 from leafmould.values.when import When
 from pages_garden import BEDS, ON, Line, a_problem, hand_made, site_of
@@ -454,3 +455,10 @@ def test_what_belongs_to_two_batches_together_is_told_at_both_and_given_to_neith
     ]
     together = "One of 2 batches. Noted for them together, without saying which:"
     assert told == [(together, ["picked 500 g pea"], ["500 g"], ())] * 2
+
+
+def test_expectations_that_did_not_hold_come_first(site: Site) -> None:
+    page: TurnedOutPage = values(site, addresses.TURNED_OUT)
+    assert page.shown == len(page.missed) + len(page.held) == page.in_all
+    assert all(row.verdict.endswith((" later", " sooner")) for row in page.missed)
+    assert not any(row.verdict.endswith((" later", " sooner")) for row in page.held)

@@ -49,20 +49,25 @@ class TurnedOutPage:
     scores: tuple[ScoreRow, ...]  # as expectations are reckoned now, by what they start from
     uses_record: bool
     uses_warmth: bool | None  # None: there is no table of the usual warmth
-    rows: tuple[TurnedRow, ...]
+    missed: tuple[TurnedRow, ...]  # the farthest off first
+    held: tuple[TurnedRow, ...]  # as expected, or standing until wanted, the newest first
+    shown: int
     in_all: int
 
 
 def turned_out_page(ledger: Ledger) -> Page:
-    """Sums first, then the plantings, newest first."""
+    """Sums first, then the plantings that were not picked as expected, then those that were."""
     turned = ledger.reckoned.turned_out
-    newest = sorted(turned, key=lambda t: (t.begun, t.planting.id), reverse=True)
+    newest = sorted(turned, key=lambda t: (t.begun, t.planting.id), reverse=True)[:MOST_ROWS]
+    missed = sorted((t for t in newest if _is_missed(t, ledger)), key=lambda t: -abs(_outside(t, ledger)))
     values = TurnedOutPage(
         ways=tuple(_score(score) for score in way_scores(turned)),
         uses_record=ledger.reckoned.uses_record,
         uses_warmth=ledger.reckoned.uses_warmth if any(t.warm for t in turned) else None,
         scores=tuple(_score(score) for score in scores(turned, uses_record=ledger.reckoned.uses_record)),
-        rows=tuple(_row(t, ledger) for t in newest[:MOST_ROWS]),
+        missed=tuple(_row(t, ledger) for t in missed),
+        held=tuple(_row(t, ledger) for t in newest if not _is_missed(t, ledger)),
+        shown=len(newest),
         in_all=len(turned),
     )
     return Page(
@@ -84,6 +89,16 @@ def _score(score: Score) -> ScoreRow:
     )
 
 
+def _outside(turned: Turned, ledger: Ledger) -> int:
+    """How many days off the range it was picked, as expectations are reckoned now."""
+    return outside(turned.here if ledger.reckoned.uses_record else turned.base, turned.picked)
+
+
+def _is_missed(turned: Turned, ledger: Ledger) -> bool:
+    off = _outside(turned, ledger)
+    return off != 0 and not (off > 0 and stands(turned.planting))
+
+
 def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
     planting = turned.planting
     forecast = turned.here if ledger.reckoned.uses_record else turned.base
@@ -101,7 +116,7 @@ def _row(turned: Turned, ledger: Ledger) -> TurnedRow:
             is_time=True,
             to=ledger.to_note(entry) or ledger.sections[planting.id],
         ),
-        verdict=_verdict(outside(forecast, turned.picked), is_standing=stands(planting)),
+        verdict=_verdict(_outside(turned, ledger), is_standing=stands(planting)),
     )
 
 

@@ -164,7 +164,9 @@ def is_bees_given(typed: Typed, clause: Clause) -> bool:
     )
 
 
-BASKETS = _words("bag bucket basket box trug crate bowl punnet colander carrier barrow")
+BASKETS = _words(
+    "bag bucket basket box sack hamper wheelbarrow trug crate bowl punnet colander carrier barrow"
+)
 
 
 def is_bags_full(typed: Typed, clause: Clause) -> bool:

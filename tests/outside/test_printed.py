@@ -76,6 +76,27 @@ def test_the_map_stands_on_one_sheet_with_its_key(sheet: Page, household_book: B
         assert sheet.evaluate("getComputedStyle(document.querySelector('.map')).breakAfter") == "page"
 
 
+GREYS = """selector => {
+    const grey = colour => { const [r, g, b] = colour.match(/[\\d.]+/g).map(Number); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
+    const seen = document.querySelector(selector), look = getComputedStyle(seen), solid = parseFloat(look.fillOpacity);
+    return look.fill === "none" ? null : 255 - solid * (255 - grey(look.fill));
+}"""
+"""How light a shape is printed without colour: 0 is black, 255 the paper."""
+
+
+def test_without_colour_paths_are_seen_and_what_was_picked_is_told_from_what_stood(
+    sheet: Page, household_book: Book
+) -> None:
+    sheet.goto((household_book.folder / "map/index.html").as_uri())
+    path, wall = sheet.evaluate(GREYS, ".map .path"), sheet.evaluate(GREYS, ".map .wall")
+    assert wall + 60 < path < 235
+    sheet.goto((household_book.folder / "beds/top-terrace.html").as_uri())
+    ground = sheet.evaluate(GREYS, ".strip rect.ground:not(.open)")
+    picked = sheet.evaluate(GREYS, ".strip rect.picking:not(.open)")
+    assert abs(ground - picked) > 60
+    assert sheet.evaluate(GREYS, ".strip rect.open.ground") > 250  # an outline alone
+
+
 def test_tables_with_a_column_for_each_year_or_family_lie_across_the_sheet(
     sheet: Page, household_book: Book
 ) -> None:

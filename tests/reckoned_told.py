@@ -42,7 +42,7 @@ AS_PRINTED = ("families", "sources", "warmth")
 """Facts as printed, which have tests of their own; and the warmth, which is told by months."""
 LATEST = ("turned_out", "amounts", "known")
 """What hardly changes from one day to the next, and is long."""
-UNSAID = ("sources", "family", "bed", "year", "before", "after", "verbs")
+UNSAID = ("family", "bed", "year", "before", "after", "verbs")
 """Parts of a value that its line names already, or that only dress it."""
 
 SOUTH = """

@@ -99,14 +99,12 @@ def enough_for(lot: Lot) -> tuple[int, int] | None:
     """How many plants the seed of a packet should give, at the fewest and the most; None where it is not counted."""
     seeds = lot.left.seeds if lot.left else lot.row.seeds if lot.row else None
     grams = lot.left.grams if lot.left else lot.row.grams if lot.row else None
-    if not (seeds or grams):
-        return None
     share = lot.trials[-1].share if lot.trials else least_share(lot.crop)
     if seeds:
         plants = int(seeds * share)
         return plants, plants
     per_gram = _per_gram(lot.crop)
-    if per_gram is None or grams is None:
+    if not grams or per_gram is None:
         return None
     fewest, most = (int(grams * count * share) for count in per_gram)
     return rounded(fewest), rounded(most)
@@ -128,7 +126,7 @@ def _distances(crop: str, key: str, almanac: Almanac) -> _Distances | None:
     between = almanac.rows_by_crop.get(crop)
     is_between_own = between is not None
     if between is None:
-        between = min(fact.low or 0 for fact in rows) if rows else apart[0]
+        between = min(_spans(rows))[0] if rows else apart[0]
     taken = Fact(crop=key, subject="between rows", low=between, high=between, unit="cm", note="", source="")
     span = Fact(
         crop=key, subject="apart in the row", low=apart[0], high=apart[1], unit="cm", note="", source=""
@@ -205,12 +203,17 @@ def _of(key: str, subject: str, is_wanted: bool) -> tuple[str, ...]:
 
 def _middle(found: Sequence[Fact]) -> tuple[float, float]:
     """Of several sources the middle of the lower ends and of the higher."""
-    low = median_low([fact.low or 0 for fact in found])
-    return low, max(low, median_low([fact.high or 0 for fact in found]))
+    low = median_low([low for low, _ in _spans(found)])
+    return low, max(low, median_low([high for _, high in _spans(found)]))
 
 
 def _ends(found: Sequence[Fact]) -> tuple[float, float]:
-    return min(fact.low or 0 for fact in found), max(fact.high or 0 for fact in found)
+    return min(low for low, _ in _spans(found)), max(high for _, high in _spans(found))
+
+
+def _spans(found: Sequence[Fact]) -> list[tuple[float, float]]:
+    """What is printed, lowest and highest; a single figure is both."""
+    return [(f.low, f.low if f.high is None else f.high) for f in found if f.low is not None]
 
 
 def amounts_by_crop(

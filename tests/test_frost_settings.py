@@ -174,11 +174,11 @@ def test_a_cover_may_carry_the_first_frost_over_the_new_year() -> None:
 def test_who_says_what_a_cover_gains() -> None:
     assert cover_words(HERE) == (
         "fleece 2 weeks, glass 4 weeks at either end of the season: common practice, as nothing of "
-        "cover is set down for this garden. Light stays what it is."
+        "cover is set down for this garden. A cover adds no light: in the darkest weeks little grows under it either."
     )
     own = replace(HERE, cover=(Cover(name="hoops", days=20),), is_usual_cover=False)
     assert cover_words(own) == (
-        "hoops 20 days at either end of the season: as set down for this garden. Light stays what it is."
+        "hoops 20 days at either end of the season: as set down for this garden. A cover adds no light: in the darkest weeks little grows under it either."
     )
     assert cover_words(replace(HERE, cover=())) == ""
 

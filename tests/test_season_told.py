@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from datetime import date
+from typing import Any
 
 import pytest
 
 from gardens import garden_of, settings_of
 from leafmould.garden.queries import Past
 from leafmould.reckon.season_told import Mark, Seasons
+from pages_garden import site_of
 
 SOUTH = settings_of("garden: Low Paddock\nplace: {latitude: -43.5}\nbeds: [Arch]\n")
 
@@ -175,3 +177,41 @@ def test_a_season_in_the_south_runs_over_the_new_year() -> None:
         "2025-05-20 first frost of autumn",
     ]
     assert told(past.first_pickings(2025)) == ["2026-01-20 first picked pea 15 days later than in 2024/25"]
+
+
+def season(notes: str, year: int, on: date) -> Any:
+    site = site_of(garden_of(notes, on=on))
+    return next(page.values for page in site.pages if page.address == f"seasons/{year}.html")
+
+
+SOWN_IN_TWO_YEARS = """
+    2025-04-01
+    - sowed peas in Arch
+    2025-08-01
+    - sowed spinach in Arch
+    2026-04-01
+    - sowed peas in Arch
+    2026-04-12
+    - sowed carrots in Arch
+    """
+
+
+def test_the_last_sowing_of_a_season_that_goes_on_is_the_last_so_far() -> None:
+    found = {
+        year: [mark.what for mark in season(SOWN_IN_TWO_YEARS, year, date(2026, 7, 15)).marks]
+        for year in (2025, 2026)
+    }
+    assert found == {2025: ["first sowing", "last sowing"], 2026: ["first sowing", "last sowing so far"]}
+    assert season(SOWN_IN_TWO_YEARS, 2026, date(2026, 7, 15)).is_running
+    assert not season(SOWN_IN_TWO_YEARS, 2026, date(2026, 12, 31)).is_running
+
+
+def test_a_sum_of_which_a_part_is_estimated_says_about() -> None:
+    notes = "2026-06-01\n- picked 1 kg peas from Arch\n- picked about 2 kg carrots from Arch"
+    (weighed,) = season(notes, 2026, date(2026, 7, 15)).weighed
+    assert (weighed.text, weighed.is_estimated) == ("about 3 kg", False)
+
+
+def test_a_month_that_gave_next_to_nothing_has_no_bar() -> None:
+    notes = "2026-06-01\n- picked 100 g peas from Arch\n2026-07-01\n- picked 9 kg carrots from Arch"
+    assert [month.bar for month in season(notes, 2026, date(2026, 7, 15)).months] == [0, 100]

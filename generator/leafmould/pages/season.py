@@ -6,6 +6,7 @@ Also the list of seasons. A gap in the notes is shown as a gap, never as weeks i
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from leafmould.garden import queries
 from leafmould.garden.model import Planting
@@ -30,7 +31,6 @@ from leafmould.pages.season_told import (
     opening,
     worst_lines,
 )
-from leafmould.values.quantities import Amount
 from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
@@ -45,7 +45,6 @@ class Stand:
     link: Link
     families: tuple[FamilyMark, ...]
     begun: Figure | None
-    totals: tuple[Figure, ...]
     ending: str
 
 
@@ -71,6 +70,7 @@ class SeasonPage:
     """The values of a season's page."""
 
     name: str
+    is_running: bool  # it is not over yet
     numbers: tuple[Figure, ...]
     weighed: tuple[Figure, ...]
     opening: Opening
@@ -154,6 +154,7 @@ def _season(year: int, ledger: Ledger) -> SeasonPage:
     opened = opening(year, ledger)
     return SeasonPage(
         name=name,
+        is_running=ledger.year_ends(year) > ledger.garden.on,
         numbers=_numbers(year, ledger),
         weighed=_weighed(year, ledger),
         opening=opened,
@@ -197,9 +198,12 @@ def _crops_picked(year: int, ledger: Ledger) -> set[str]:
 
 
 def _weighed(year: int, ledger: Ledger) -> tuple[Figure, ...]:
-    """Everything weighed in the season as one figure; what was only counted stands in the table."""
+    """Everything weighed in the season as one figure, "about" where part is estimated; what was counted stands in the table."""
     amounts = [a for p in ledger.pickings_by_year.get(year, ()) for a in p.amounts if a.grams is not None]
-    return total_figures(amounts, ledger.garden.units, to=f"{ledger.to_season(year)}#picked")
+    found = total_figures(amounts, ledger.garden.units, to=f"{ledger.to_season(year)}#picked")
+    return tuple(
+        replace(f, text=f"about {f.text}", is_estimated=False) if f.is_estimated else f for f in found
+    )
 
 
 def _beds(year: int, ledger: Ledger) -> tuple[SeasonBed, ...]:
@@ -216,11 +220,6 @@ def _beds(year: int, ledger: Ledger) -> tuple[SeasonBed, ...]:
     )
 
 
-def _picked_of(planting: Planting, year: int, ledger: Ledger) -> tuple[Amount, ...]:
-    pickings = [ledger.garden.picking_by_id[key] for key in planting.pickings]
-    return tuple(a for p in pickings if ledger.year_of(p.when.first) == year for a in p.amounts)
-
-
 def _ending(planting: Planting, year: int, ledger: Ledger) -> str:
     """How it ended, where that was in this season."""
     if planting.ended_on is None or ledger.year_of(planting.ended_on) != year:
@@ -235,7 +234,6 @@ def _stand(planting: Planting, year: int, ledger: Ledger) -> Stand:
         link=Link(text=planting_name(planting), to=to),
         families=families_of(planting, ledger),
         begun=when_figure(start, to=ledger.source_of(planting, start)) if start else None,
-        totals=total_figures(_picked_of(planting, year, ledger), ledger.garden.units, to=to),
         ending=_ending(planting, year, ledger),
     )
 

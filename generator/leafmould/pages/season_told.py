@@ -20,8 +20,8 @@ from leafmould.values.wording import MONTHS, counted
 BEGINNINGS = frozenset({"started", "sowed", "resowed", "planted"})
 MOST_NAMED = 8
 """Crops named in one cell of the table of months."""
-WHOLE = 100
-"""The length of the longest bar of the table."""
+WHOLE, SHORTEST = 100, 4
+"""The length of the longest bar of the table, and of the shortest that is drawn."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +103,8 @@ def mark_lines(year: int, ledger: Ledger) -> tuple[MarkLine, ...]:
         if m.what != "first picking" or (m.day, m.crops) not in told
     ]
     found = sorted((*others, *compared), key=lambda mark: (mark.day, mark.crops, mark.what))
-    return tuple(_mark(mark, ledger) for mark in found)
+    is_running = ledger.year_ends(year) > ledger.garden.on
+    return tuple(_mark(mark, ledger, is_running=is_running) for mark in found)
 
 
 def best_lines(year: int, ledger: Ledger) -> tuple[HarvestLine, ...]:
@@ -143,12 +144,18 @@ def month_rows(year: int, ledger: Ledger) -> tuple[MonthRow, ...]:
             notes[month],
             begun.get(month, ()),
             picked.get(month, ()),
-            round(WHOLE * grams.get(month, 0.0) / most) if most else 0,
+            _bar(grams.get(month, 0.0), most),
             ledger,
             to=month_address(year, month, ledger),
         )
         for month in sorted(notes)
     )
+
+
+def _bar(grams: float, most: float) -> int:
+    """How long the bar of a month is; 0 where it would be too short to be seen as one."""
+    length = round(WHOLE * grams / most) if most else 0
+    return length if length >= SHORTEST else 0
 
 
 def _month_of(when: When) -> tuple[int, int]:
@@ -165,10 +172,10 @@ def _view(photos: Sequence[Photo]) -> Photo | None:
     return found[len(found) // 2]
 
 
-def _mark(mark: Mark, ledger: Ledger) -> MarkLine:
+def _mark(mark: Mark, ledger: Ledger, *, is_running: bool) -> MarkLine:
     links = (ledger.crop_links[crop] for crop in dict.fromkeys(mark.crops) if crop in ledger.crop_links)
     return MarkLine(
-        what=mark.what,
+        what=f"{mark.what} so far" if is_running and mark.what == "last sowing" else mark.what,
         on=day_figure(mark.day, to=ledger.to_note(mark.entry), short=True),
         crops=tuple(links),
         beside=mark.beside,

@@ -98,7 +98,7 @@ def cover_words(almanac: Almanac) -> str:
         if almanac.is_usual_cover
         else "as set down for this garden"
     )
-    return f"{', '.join(gains)} at either end of the season: {who}. Light stays what it is."
+    return f"{', '.join(gains)} at either end of the season: {who}. A cover adds no light: in the darkest weeks little grows under it either."
 
 
 def _gain(days: int) -> str:

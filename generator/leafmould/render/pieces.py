@@ -41,6 +41,10 @@ def safe(text: str) -> str:
     return str(escape(text))
 
 
+SHORT = 16
+"""Letters up to which a figure stays on one line: "1.4 kg", "119–147 days"."""
+
+
 class Written(Markup):
     """HTML that is ready, made as quickly as a plain text: nothing is asked of what it is made of."""
 
@@ -262,7 +266,8 @@ def _figure(figure: Figure, root: str) -> str:
     if figure.to:
         text = f'<a href="{root}{safe(figure.to)}">{text}</a>'
     estimated = ' <span class="estimated">estimated</span>' if figure.is_estimated else ""
-    return f'<{name} {value}="{safe(figure.value)}"{why}>{text}</{name}>{estimated}'
+    whole = ' class="one"' if not figure.is_time and " " in figure.text and len(figure.text) <= SHORT else ""
+    return f'<{name} {value}="{safe(figure.value)}"{whole}{why}>{text}</{name}>{estimated}'
 
 
 def _figures(several: Iterable[Figure], root: str) -> str:

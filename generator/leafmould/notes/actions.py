@@ -15,6 +15,7 @@ from leafmould.notes.draft import Done, Draft, Item
 from leafmould.notes.entries import Named
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
+from leafmould.values.names import fold
 from leafmould.values.problems import Level
 
 REMARK_LINKS = JOINS | ARTICLES | FILLERS
@@ -129,6 +130,7 @@ def inherit(done: list[Done], typed: Typed) -> None:
             or before.verb.name in WHOLE_BED_ENDS
         ):
             continue
+        _name_its_own(draft, before.draft)
         own_crop, own_place = draft.has_crop, bool(draft.places)
         takes_crop = takes_crop and not _is_of_ground(draft, clause, typed)
         if (
@@ -166,6 +168,25 @@ def inherit(done: list[Done], typed: Typed) -> None:
             before.draft.everything and not own_crop and not own_place and "bed" in slots
         )
         draft.batch = draft.batch or (before.draft.batch if not own_crop else None)
+
+
+def _name_its_own(draft: Draft, before: Draft) -> None:
+    """ "slugs had the lettuce. Resown, Little Gem": the kind of it that the next clause names."""
+    for item in draft.items:
+        own = next(
+            (c for old in before.items for c in old.crops if [x.key for x in item.crops] == [c.key]), None
+        )
+        if (
+            own is None
+            or item.varieties
+            or not item.crops[0].written.istitle()
+            or own.written == item.crops[0].written
+        ):
+            continue
+        written = item.crops[0].written
+        if " " in written and fold(written) != fold(own.written):
+            item.varieties = [replace(item.crops[0], key=written, name=written, of=(own.key,))]
+            item.crops = [own]
 
 
 def _is_written(draft: Draft) -> bool:

@@ -6,6 +6,7 @@ The step of the walk that takes amounts; reading the amount itself is in `amount
 from __future__ import annotations
 
 from leafmould.notes.amounts import Read
+from leafmould.notes.by_the_way import is_beside_seen, one_and_a_half
 from leafmould.notes.held import is_one_whole
 from leafmould.notes.measured import take_measured
 from leafmould.notes.shares import each_side, leave_share, with_noun_before
@@ -19,9 +20,7 @@ from leafmould.notes.what_follows import (
 from leafmould.notes.whole_amounts import read_whole
 from leafmould.notes.whose_amount import place_amount
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import (
-    ABOUT,
-)
+from leafmould.notes.words.prepositions import ABOUT
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
@@ -77,6 +76,19 @@ def take_amount(walk: Walk) -> bool:
         return True
     if take_measured(walk, read) or leave_share(walk, read, i):
         return True
+    if is_beside_seen(walk, read, i):
+        walk.draft.leave(i, walk.stop(i), True)
+        walk.i = walk.stop(i)
+        return True
+    if (
+        read.amount.whole is not None
+        and walk.word(read.end) == "left"
+        and (read.end + 1 >= walk.end or walk.typed.breaks[read.end + 1])
+        and not walk.typed.breaks[read.end]
+    ):
+        walk.draft.leave(i, read.end + 1, walk.after_comma)  # "maybe half left"
+        walk.i = read.end + 1
+        return True
     if _is_half_of_bed(walk, read):
         return True
     if word in ("some", "last", "final", "many", "few") and not (
@@ -101,6 +113,8 @@ ROWS = frozenset({"row", "day", "week", "station", "hole", "module", "cell"})
 POTS = frozenset({"bucket", "pot", "bin", "dustbin", "bowl", "cloche", "forcer", "bottle"})
 KINDS = frozenset({"variety", "kind", "sort", "type"})
 OUT_THERE = frozenset({("out", "there"), ("in", "there"), ("in", "here"), ("in", "shade"), ("out", "today")})
+
+
 MONEY_SIGNS = ("£", "$", "€")
 NO_SHARES = frozenset(
     {"pruned", "sowed", "planted", "covered", "watered", "fed", "mulched", "dug in", "stored"}
@@ -232,7 +246,7 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
     first, i = i, i + (walk.word(i) in nouns.SIZES and walk.typed.breaks[i] and i + 1 < walk.end)
     i += 2 * (walk.word(i) == "icecream")  # "ice cream tub full"
     word, end = walk.word(i), i + 1
-    if (half := _one_and_a_half(walk, i)) is not None:
+    if (half := one_and_a_half(walk, i)) is not None:
         return half
     if (
         (word not in nouns.HOLDERS and word != "bunch")
@@ -264,17 +278,6 @@ def _one_holder(walk: Walk, i: int) -> Read | None:
         written=walk.typed.written(first, end), low=1.0, high=1.0, unit=nouns.SAME_NOUN.get(word, word)
     )
     return Read(amount, end, True)
-
-
-def _one_and_a_half(walk: Walk, i: int) -> Read | None:
-    """ "stalk and a half", "bag and a half of spinach"."""
-    word = walk.word(i)
-    if walk.typed.words[i + 1 : i + 4] != ["and", "a", "half"] or i + 4 > walk.end:
-        return None
-    if (word not in nouns.HOLDERS and word not in nouns.PICK_NOUNS) or walk.typed.names(i)[0] > 1:
-        return None
-    unit = nouns.SAME_NOUN.get(word, word)
-    return Read(Amount(written=walk.typed.written(i, i + 4), low=1.5, high=1.5, unit=unit), i + 4, True)
 
 
 def _opens_crop(walk: Walk, first: int, end: int) -> bool:

@@ -191,6 +191,8 @@ def _in_holders(walk: Walk, i: int) -> bool:
 
 
 MONEY_SIGNS = ("£", "$", "€", "@")
+LENT = frozenset({"loan", "use", "lend", "sake", "help"})
+""" "for the loan of the extractor"."""
 
 
 def _phrase(walk: Walk, i: int) -> int:
@@ -199,7 +201,7 @@ def _phrase(walk: Walk, i: int) -> int:
     while end < stop:
         word = walk.typed.words[end]
         if (
-            (word in PLACE_OPENERS and end > i + 1)
+            (word in PLACE_OPENERS and end > i + 1 and not (word == "of" and walk.word(end - 1) in LENT))
             or word in JOINS
             or end in walk.used
             or end in walk.typed.quotes

@@ -90,6 +90,11 @@ def is_place_word(typed: Typed, i: int) -> bool:
     )
 
 
+TAKING = frozenset({"get", "got", "has", "had", "took", "take"})
+TAKES = frozenset({"get", "has", "take"})
+""" ", Martha gets two buckets": who, and no word of the deed."""
+
+
 def is_taking(typed: Typed, i: int) -> bool:
     """ ", Martha gets two buckets", ". Piet has six": somebody, and how much of it."""
     k, behind = i - 1, typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""

@@ -17,6 +17,8 @@ from leafmould.notes.clause_signs import (
     HALF_DONE,
     HURTING,
     RUN_ON,
+    TAKES,
+    TAKING,
     TO_COME,
     UNREAL,
     describes_crop,
@@ -37,13 +39,7 @@ from leafmould.notes.states import HALF_WAY, state_at
 from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import STUFF_VERBS
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import (
-    BEFORE_VERB,
-    CLAUSE_LEADS,
-    FILLERS,
-    NEGATIONS,
-    PLACE_OPENERS,
-)
+from leafmould.notes.words.prepositions import BEFORE_VERB, CLAUSE_LEADS, FILLERS, NEGATIONS, PLACE_OPENERS
 from leafmould.notes.words.verbs import (
     GERUNDS,
     LONGEST_PAST,
@@ -77,13 +73,16 @@ def find_clauses(typed: Typed) -> list[Clause]:
                 is_topic = True  # "… thinned. Bed 3: weeded", "… sowed peas; Tue: watered"
             elif clauses:
                 begin, is_topic, is_denied, topic_has_name = i, True, False, False
-            elif words[i - 1] == "so" or (
+            elif words[i - 1] in ("so", "but") or (
                 words[i - 1] == "and"
                 and not is_topic
                 and words[i] in VERB_STARTS
                 and words[i] not in NO_BEGIN
             ):
                 is_topic, strangers, is_denied = True, 0, False  # "no sign of them, so put beans in"
+                begin = (
+                    i if words[i - 1] == "but" and not topic_has_name else begin
+                )  # "flies awful but got …"
             elif breaks[i]:
                 is_topic, strangers, is_denied = True, 0, is_denied and words[0] == "not"
         if i in quotes:
@@ -153,9 +152,6 @@ def find_clauses(typed: Typed) -> list[Clause]:
 
 
 NO_BEGIN = frozenset({"raked", *STUFF_VERBS})
-TAKING = frozenset({"get", "got", "has", "had", "took", "take"})
-TAKES = frozenset({"get", "has", "take"})
-""" ", Martha gets two buckets": who, and no word of the deed."""
 WHO = frozenset(
     {"i", "we", "he", "she", "they", "that", "which", "mum", "dad", "grandad", "nan", "you", "just", "only"}
 )

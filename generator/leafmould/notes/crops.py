@@ -239,7 +239,8 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     elif not walk.joined and walk.verb.name not in ("turned out",) and not _is_next_in_list(walk, item, i):
         walk.draft.leave(i, i + max(1, walk.typed.names(i)[0]), walk.after_comma)
         walk.i = i + max(1, walk.typed.names(i)[0])
-        if walk.has("crop!"):
+        is_swapped = walk.typed.words[walk.verb_end - 1] in ("swapped", "traded", "bartered")
+        if walk.has("crop!") and not is_swapped:
             walk.ask(
                 Level.QUESTION,
                 f'"{named.written}" is kept as a remark. Was it {as_done(walk.verb.name)} too?',

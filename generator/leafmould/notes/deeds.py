@@ -98,7 +98,9 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
     for start, end in before if done else ():
         done[0].draft.leave(start, end, True)
     if not done:
-        named = any(typed.names(i)[0] or typed.is_number(i) for i in range(typed.count))
+        named = any(
+            typed.names(i)[0] or typed.is_number(i) for i in range(typed.count)
+        ) or not WORKED_ON.isdisjoint(typed.words)
         asked = without_meaning(typed, clauses[0], is_asked=False) if named else None
         return line.as_text("observation", asked)
     return done
@@ -106,6 +108,8 @@ def read_clauses(line: OneLine, typed: Typed, clauses: list[Clause]) -> list[Don
 
 def _saying_before(typed: Typed, clauses: list[Clause]) -> list[tuple[int, int]]:
     """ "A glut is only a gift badly timed. Left five marrows …": a sentence that names nothing is no topic."""
+    if clauses and clauses[0].start and typed.words[clauses[0].start - 1] == "but":
+        return [(0, clauses[0].start - 1)]
     if not clauses or clauses[0].start or ". " not in typed.plain:
         return []
     first = clauses[0]
@@ -345,6 +349,7 @@ SEVERAL_YEARS = re.compile(r"\b(?:19|20)\d\d\b\s*(?:and|&|\+|,)\s*(?:19|20)\d\d\
 
 
 STORES = frozenset({"store", "stored", "clamp", "larder", "freezer"})
+WORKED_ON = nouns.AMENDMENTS | nouns.COVERS | nouns.HENS | nouns.HIVE | frozenset({"bedding", "litter"})
 JARS = frozenset({"jar", "bottle", "tin", "kilner"})
 PRONOUNS = frozenset({"them", "it", "both"})
 

@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from leafmould.notes.clause import Clause
 from leafmould.notes.clauses import gerund_at
 from leafmould.notes.draft import Asked
 from leafmould.notes.mistyped import ask_of_torn
 from leafmould.notes.nearness import near_word
-from leafmould.notes.plans import PLAN_STARTS, intends_before, intention_at, is_thing_done, strong_plan_at
+from leafmould.notes.plans import (
+    DAYS_TO_COME,
+    PLAN_STARTS,
+    intends_before,
+    intention_at,
+    is_thing_done,
+    strong_plan_at,
+)
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import NEGATIONS
+from leafmould.notes.words.quiet import DEEDS, QUIET
 from leafmould.notes.words.verbs import GERUNDS, PAST, PLAIN
 from leafmould.values.names import Kind
 from leafmould.values.problems import Level
@@ -58,7 +68,19 @@ def without_verb(typed: Typed) -> tuple[str, Asked | None]:
         return "observation", None  # "leeks 75 no." counts
     if (wanted := _wanted(typed)) is not None:
         return "intention", wanted
+    if not IDEAS.isdisjoint(typed.words[:6]) or _is_for_next_year(typed):
+        return "intention", None
     return "text", ask_of_torn(typed) or _near_verb(typed) or _crop_alone(typed)
+
+
+IDEAS = frozenset({"idea", "ideas", "wishlist", "wish", "todo", "reminder", "remember", "memo"})
+
+
+def _is_for_next_year(typed: Typed) -> bool:
+    """ "winter squash to grow next year": thought of, and nothing done."""
+    return any(a == "next" and b in DAYS_TO_COME for a, b in pairwise(typed.words)) and not any(
+        typed.is_number(i) for i in range(typed.count)
+    )
 
 
 def _wanted(typed: Typed) -> Asked | None:
@@ -87,17 +109,43 @@ def _near_verb(typed: Typed) -> Asked | None:
             or word in NO_SLIPS
             or (word,) in PLAIN
         )
-        near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_noun else None
+        is_own = is_noun or (word,) in PLAIN or word in ("hard", "heard")
+        near = near_word(word, PAST_WORDS) if not typed.names(i)[0] and not is_own else None
         if near is not None and near != word:
             message = f'"{typed.written(i, i + 1)}" is no action known here, so the line is kept as text.'
             return Asked(Level.QUESTION, message, typed.starts[i], near)
     return None
 
 
-def _crop_alone(typed: Typed) -> Asked:
+def _is_but_said(typed: Typed) -> bool:
+    """ "too hot to write", "dreadful wind, two panes out of the greenhouse": weather, its damage, or how it is; nothing counted or done."""
+    words = set(typed.words)
+    if not WEATHER.isdisjoint(words) and nouns.HENS.isdisjoint(words) and words.isdisjoint(STUFF):
+        return True
+    if any(typed.is_number(i) or typed.names(i)[0] for i in range(typed.count)) or not words.isdisjoint(
+        STUFF
+    ):
+        return False
+    if typed.words[0].endswith("ed") and len(typed.words[0]) > 4 and typed.words[0] not in FELT:
+        return False  # "edged the lawn"
+    return not any(
+        (w in DEEDS or w in THINGS_DONE or (w.endswith("ed") and len(w) > 4)) and w not in QUIET
+        for w in typed.words
+    )
+
+
+STUFF = nouns.AMENDMENTS | nouns.COVERS | nouns.HIVE | nouns.EGGS | nouns.HENS | nouns.PRODUCTS | frozenset({"hose", "hosepipe", "sprinkler", "swarm"}) - {"food", "super", "tea"}  # fmt: skip
+WEATHER = frozenset({"wind", "windy", "gale", "storm", "stormy", "rain", "rainy", "drizzle", "hail", "sleet", "snow", "fog", "thunder", "lightning", "smoke", "heatwave"})  # fmt: skip
+FELT = frozenset({"rained", "poured", "snowed", "hailed", "frosted", "tired", "exhausted", "knackered", "pleased", "excited", "chuffed", "annoyed", "bored"})  # fmt: skip
+THINGS_DONE = frozenset({"new", "first", "last", "another", "arrived", "came"})
+
+
+def _crop_alone(typed: Typed) -> Asked | None:
     spots = ((i, typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0]) for i in range(typed.count))
     crop = next((typed.written(i, i + size) for i, size in spots if size), None)
     if crop is None:
+        if _is_but_said(typed):
+            return None
         return Asked(Level.HINT, "No action is named here, so the line is kept as text.", typed.starts[0])
     message = f'What was done with "{crop}"? No action is named, so the line is kept as text.'
     return Asked(Level.QUESTION, message, typed.starts[0])

@@ -51,7 +51,23 @@ WOOD = nouns.CANES | frozenset({"growth", "spur", "sucker", "watershoot", "canke
 DOERS = SUBJECTS | nouns.HENS | frozenset({"it", "so", "one", "ones", "them", "out", "rest", "lot"})
 ORDINAL_ENDS = frozenset({"st", "nd", "rd", "th"})
 DAYS = frozenset(
-    {*WEEKDAYS, *MONTHS, "yesterday", "weekend", "nite", "fortnight", "eve", "holiday", "easter", "christmas"}
+    {
+        *WEEKDAYS,
+        *MONTHS,
+        "yesterday",
+        "weekend",
+        "mon",
+        "tues",
+        "weds",
+        "thurs",
+        "fri",
+        "nite",
+        "fortnight",
+        "eve",
+        "holiday",
+        "easter",
+        "christmas",
+    }
 ) - {"may", "march"}
 LAST_DAYS = frozenset({"night", "week", "month", "evening"})
 HOURS = frozenset({"am", "pm", "oclock", "o", "clock", "hour", "min", "minute", "degree", "mph", "time", "day", "week", "year", "month", "foot", "ft", "inch", "cm", "m", "left"})  # fmt: skip

@@ -183,7 +183,8 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     needs_none = is_bought or done.verb.name == "moved"  # "toms -> Hoop bed": all of them
     if not (needs_none or done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
-    if done.verb.name != "picked" or not _is_surely_picked(line, typed, done.draft):
+    is_sown = done.verb.name == "sowed" and "seed" in typed.words and "potato" not in typed.words
+    if not is_sown and (done.verb.name != "picked" or not _is_surely_picked(line, typed, done.draft)):
         question = f'No action is named; read as "{done.verb.name}".'
         done.draft.ask(Level.QUESTION, question, typed.starts[0])
     return _finish(line, typed, [done], [clause])
@@ -218,6 +219,10 @@ GATHERED = nouns.WEIGHTS | frozenset(
         "fistful",
         "armful",
         "punnet",
+        "cup",
+        "pint",
+        "quart",
+        "l",
         "bowl",
         "basket",
         "trug",

@@ -92,6 +92,9 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         return [Clause(0, 0, 0, begin, (), first), verb] if _names_crop(typed, 0, begin) else clauses
     if action_of(typed, verb)[0] not in FATES and not _is_rest_lost(typed, verb, begin):
         return clauses
+    if action_of(typed, verb)[0] == "gave away" and (house := _of_the_house(typed, begin)):
+        verb.start = begin  # "22 lb honey off, Ruthie gets four jars"
+        return [Clause(0, 0, 0, begin, (), "collected", house), *clauses]
     if begin > stop and "rest" in typed.words[stop:begin]:
         begin = next(
             i for i in range(begin, stop - 1, -1) if typed.breaks[i] and "rest" in typed.words[i:begin]
@@ -111,6 +114,13 @@ def with_picking_before(typed: Typed, clauses: list[Clause]) -> list[Clause]:
         return clauses
     verb.start = begin
     return [Clause(0, 0, 0, begin, (), _made_of(typed, begin)), *clauses]
+
+
+def _of_the_house(typed: Typed, end: int) -> str | None:
+    """Eggs or honey that were counted before word `end`, without a verb."""
+    if _names_crop(typed, 0, end) or not any(_is_counted(typed, i) for i in range(end)):
+        return None
+    return "honey" if "honey" in typed.words[:end] else "eggs" if "egg" in typed.words[:end] else None
 
 
 def _made_of(typed: Typed, end: int) -> str:

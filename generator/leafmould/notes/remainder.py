@@ -92,7 +92,8 @@ def _pieces(clause: Done, typed: Typed) -> Iterator[tuple[int, int]]:
 
 def _looked_at(typed: Typed, start: int, end: int) -> range:
     """The words of a piece up to where it says why, when or with what it is compared."""
-    stop = next((i for i in range(start, end) if typed.words[i] in TURNS or typed.words[i] in NEGATIONS), end)
+    begin = start + (typed.words[start] == "for" and not SWAPS.isdisjoint(typed.words))
+    stop = next((i for i in range(begin, end) if typed.words[i] in TURNS or typed.words[i] in NEGATIONS), end)
     return range(start, stop)
 
 
@@ -125,6 +126,8 @@ def _is_more(clause: Done, typed: Typed, i: int, start: int, end: int, named: se
         or _is_name(clause, typed, i, start, end, named)
         or _is_holder(clause, typed, i, start)
         or _is_proper(clause, typed, i, start, end)
+        or _is_called(clause, typed, i, start)
+        or _is_exchange(clause, typed, i, start)
         or _is_joined_stranger(clause, typed, i, start, end)
         or _is_stranger_before(clause, typed, i, start, end)
         or _is_place_noun(clause, typed, i, start, end)
@@ -246,6 +249,48 @@ def _is_proper(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool
         or follows in DOING
     )
     return not is_first and not is_person and len(word) > 2 and word.isalpha() and i - start < 2
+
+
+def _is_called(clause: Done, typed: Typed, i: int, start: int) -> bool:
+    """The York of "took a head of York cabbage", the Bartletts of "half a bushel of Bartletts": perhaps a variety."""
+    word, draft = typed.words[i], clause.draft
+    if not i or not typed.capital(i) or not word.isalpha() or len(word) < 3 or "'" in typed.written(i, i + 1):
+        return False
+    gap = typed.gaps[i].strip()
+    if (
+        gap[-1:] in (".", "!", "?", ";", "(", ":")
+        or word in SUBJECTS
+        or word in FILLERS
+        or word in DURATIONS
+        or word in QUIET
+    ):
+        return False
+    if any(v for item in draft.items for v in item.varieties) or clause.verb.name not in OF_PLANTS:
+        return False
+    crops = [s for item in draft.items for s in item.spans if s[0] == "crop"]
+    is_counted = typed.words[i - 1] == "of" or clause.verb.name != "gave away"
+    is_before = is_counted and not typed.breaks[i + 1] and any(s[1] == typed.starts[i + 1] for s in crops)
+    is_of = typed.words[i - 1] == "of" and not draft.has_crop and not typed.breaks[i]
+    return is_before or is_of
+
+
+OF_PLANTS = frozenset({"picked", "gave away", "stored", "put up", "ate", "used", "potted on", "pricked out", "hardened off", "came up", "lost", "cleared", "saved seed", "thinned"})  # fmt: skip
+
+
+def _is_exchange(clause: Done, typed: Typed, i: int, start: int) -> bool:
+    """ "swapped a dozen eggs for a bag of mandarins": what came for it."""
+    if (
+        clause.verb.name != "gave away"
+        or start != i
+        or typed.words[i] != "for"
+        or SWAPS.isdisjoint(typed.words)
+    ):
+        return False
+    behind = typed.words[i + 1 : i + 3]
+    return any(w.isdigit() or w in nouns.NUMBERS or w in ("some", "half") for w in behind)
+
+
+SWAPS = frozenset({"swapped", "swapd", "traded", "bartered", "exchanged", "swap"})
 
 
 RAISED = frozenset({"sowed", "planted", "started", "resowed", "bought"})

@@ -43,6 +43,8 @@ def take_short_place(walk: Walk, first: int, role: str) -> bool:
     """Beds named by their noun, from word `first` on."""
     if walk.word(first) in ("all", "both") and walk.word(first + 1) == "bed":
         return _several(walk, first, first + 1, role, 2, True) if walk.word(first) == "both" else False
+    if "tree" in walk.typed.words and _tree(walk, first, role):
+        return True
     i, number, is_all = first, 0, False
     while i < walk.end and (
         walk.word(i) in ARTICLES or walk.word(i) in COUNTS or walk.word(i) in ("all", "of")
@@ -61,6 +63,24 @@ def take_short_place(walk: Walk, first: int, role: str) -> bool:
     known = None if noun in UNSAID or number else _by_last_word(walk.typed.vocabulary).get(noun)
     if known is None or _goes_on(walk, i + 1):
         return False
+    add_place(walk, walk.named(known, first, i + 1), role, i, i + 1)
+    walk.ask(Level.HINT, f'"{walk.typed.written(first, i + 1)}" is read as "{known.name}".', first)
+    walk.i = i + 1
+    return True
+
+
+def _tree(walk: Walk, first: int, role: str) -> bool:
+    """ "2 trays of pears off the old tree": the only bed that is called after the crop."""
+    i = first
+    while walk.word(i) in ARTICLES or walk.word(i) in ("old", "big", "little", "young"):
+        i += 1
+    if walk.word(i) != "tree" or i == first or walk.typed.names(i)[0] or walk.typed.is_number(i + 1):
+        return False
+    keys = {c.key for item in walk.draft.items for c in item.crops}
+    beds = {k.key: k for words, k in walk.typed.vocabulary.pairs if k.kind is Kind.BED and keys & set(words)}
+    if len(beds) != 1:
+        return False
+    known = next(iter(beds.values()))
     add_place(walk, walk.named(known, first, i + 1), role, i, i + 1)
     walk.ask(Level.HINT, f'"{walk.typed.written(first, i + 1)}" is read as "{known.name}".', first)
     walk.i = i + 1

@@ -98,7 +98,7 @@ def _odd(walk: Walk, i: int) -> Read | None:
         if m is None or float(m["low"].replace(",", ".")) >= float(m["high"].replace(",", ".")):
             return None
     unit = nouns.UNITS.get((m["unit"] or "").casefold().removesuffix("s"), "")
-    if unit not in IN_SMALLEST and ("e" not in m[0].lower() or m.re is BACKWARDS):
+    if unit not in IN_SMALLEST and ("e" not in m.groupdict().get("number", "").lower() or m.re is BACKWARDS):
         return None
     end = i
     while end < walk.end and typed.starts[end] < m.end():

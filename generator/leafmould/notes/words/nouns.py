@@ -294,7 +294,7 @@ STRUNG = _words("onion garlic shallot chilli pepper")
 SUCKERS = _words("sideshoot shoot sucker tip growing-tip")
 LEAVES = _words("leaf leaves foliage branch growth")
 WEEDS = _words(
-    "weed bindweed dock dandelion nettle couch groundelder thistle chickweed bittercress glory horsetail bramble groundsel"
+    "weed bindweed docken dock dandelion nettle couch groundelder thistle chickweed bittercress glory horsetail bramble groundsel"
     " cleaver goosegrass fathen crabgrass quackgrass pigweed"
 )
 PRODUCTS = _words(

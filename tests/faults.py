@@ -28,6 +28,8 @@ DRAWS = {"notes": {"notes": 16, "garden": 14, "visible": 10}, "reckon": {"reckon
 EQUIVALENT: dict[str, str] = {
     "generator/leafmould/garden/visible_lines.py: gap[0] < gap[1] -> (gap[0] <= gap[1])":
         "two stretches that were understood never touch: a blank or a mark stands between",
+    "generator/leafmould/reckon/amounts.py: count < ROUGHLY -> (count <= ROUGHLY)":
+        "a hundred is a hundred, rounded to the nearest ten or not",
 }  # fmt: skip
 """Faults that change nothing anybody could see, by how they are printed, each with the reason."""
 

@@ -160,3 +160,55 @@ def test_seed_for_a_row_lies_near_another_services(crop: str) -> None:
     found = [f for f in published(crop) if f.subject == "seed for 10 m"]
     low, high = min(f.low or 0 for f in found), max(f.high or 0 for f in found)
     assert (low - 0.05) / 2 <= SOWN_BY_OTHERS[crop] * IN_TEN_METRES <= (high + 0.05) * 2
+
+
+def test_a_crop_without_weight_of_seed_is_told_by_number_alone() -> None:
+    found = of("spring-onion")
+    assert found is not None
+    assert all(room.seeds and room.grams is None and room.sown_g is None for room in found.rooms)
+
+
+def test_sets_are_counted_and_want_no_seed_though_the_weight_of_their_seed_is_printed() -> None:
+    found = of("shallot", own="shallot: {apart: 15 cm, rows: 30 cm}\n")
+    assert found is not None
+    assert [(room.plants, room.seeds, room.grams) for room in found.rooms][-1] == ((160, 160), None, None)
+    assert found.share == ""
+
+
+def test_a_bed_shorter_than_one_plant_wants_still_takes_one() -> None:
+    # pumpkins stand farther apart than the 60 cm of the strip is wide; common practice, no source
+    found = of("pumpkin")
+    assert found is not None
+    strip = next(room for room in found.rooms if room.bed == "strip")
+    assert strip.rows == 1
+    assert strip.plants[0] >= 1
+    small = of("pumpkin", own="pumpkin: {apart: 900 cm, rows: 900 cm}\n")
+    assert small is not None
+    assert {(room.rows, room.plants) for room in small.rooms} == {(1, (1, 1))}
+
+
+def test_where_the_distances_come_from_is_named_unless_they_are_the_gardeners_own() -> None:
+    printed, own = of("parsnip"), of("parsnip", own="parsnip: {apart: 10 cm, rows: 40 cm}\n")
+    sources = [f.source for f in published("parsnip") if f.subject in ("apart in the row", "between rows")]
+    assert printed is not None
+    assert own is not None
+    assert set(sources) <= set(printed.sources)
+    assert not set(sources) & (
+        set(own.sources)
+        - {f.source for f in published("parsnip") if f.subject not in ("apart in the row", "between rows")}
+    )
+
+
+@pytest.mark.parametrize(
+    ("tin", "told"),
+    [
+        ("crop,year,tried,tried in\nparsnip,2023,6 of 10,2024\nparsnip,2025,3 of 10,2026\n", "3 of 10 came up on trial in 2026"),
+        ("crop,year,tried,tried in\nparsnip,2025,3 of 10,2026\nparsnip,2023,6 of 10,2024\n", "3 of 10 came up on trial in 2026"),
+        ("crop,year,tried,tried in\nparsnip,2023,6 of 10,2024\nparsnip,2025,0 of 10,2026\n", "6 of 10 came up on trial in 2024"),
+        ("crop,year,tried,tried in\nparsnip,,6 of 10,\n", "60% must come up of seed for sale"),
+    ],
+)  # fmt: skip
+def test_the_latest_trial_in_which_anything_came_up_tells_how_much_does(tin: str, told: str) -> None:
+    found = of("parsnip", tin=tin)
+    assert found is not None
+    assert found.share == told

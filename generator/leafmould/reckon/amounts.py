@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from math import ceil, floor
+from operator import itemgetter
 from statistics import median_low
 
 from leafmould.facts.published import Fact, published
@@ -170,9 +171,9 @@ def _room(
 
 def _share(key: str, lots: Sequence[Lot]) -> tuple[float, str, tuple[str, ...]]:
     """The share that comes up, in words too, and the sources where it is nobody's trial."""
-    trials = [trial for lot in lots for trial in lot.trials if trial.came_up and trial.year]
+    trials = [(t.year, t) for lot in lots for t in lot.trials if t.came_up and t.year is not None]
     if trials:
-        last: Trial = max(trials, key=lambda trial: trial.year or 0)
+        last: Trial = max(trials, key=itemgetter(0))[1]
         return last.share, f"{last.came_up} of {last.tried} came up on trial in {last.year}", ()
     least = least_share(key)
     found = _facts(key, "least that must come up")

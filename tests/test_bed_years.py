@@ -80,3 +80,9 @@ def test_what_is_only_presumed_to_have_stood_is_not_said_to_have() -> None:
         "2024-05-20\n- planted leek in Arch\n2024-12-20\n- picked 3 leeks from Arch\n2026-05-01\n- weeded Arch\n"
     )
     assert all("Stood, nothing noted" not in said(section) for section in found.values())
+
+
+def test_what_was_done_in_another_season_than_the_one_it_stands_under_has_its_year() -> None:
+    section = years(RHUBARB + "2018-05-01\n- weeded Arch\n")["2018"]
+    days = [one.get_text() for one in section.select(".doings time")]
+    assert days == ["20 March", "1 May", "2 May 2022", "2 May 2026"]

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from datetime import date
 
 from leafmould.garden.model import Action, Entry, Event
 from leafmould.notes.pictured import PICTURE
 from leafmould.pages.figures import day_figure, when_figure
 from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Doing, Figure, Lesson, Link, NoteLine
+from leafmould.values.wording import day as day_words
 
 HEADER_FIELD = "did"
 MARKS = re.compile(r"!?\[([^\]]*)\]\([^)]*\)|[*_`#>|]+")
@@ -34,6 +37,20 @@ def doings(events: Iterable[Event], ledger: Ledger) -> tuple[Doing, ...]:
             remarks=event.inferred,
         )
     return tuple(found.values())
+
+
+def with_years(lines: Iterable[Doing], year: int, ledger: Ledger) -> tuple[Doing, ...]:
+    """The same lines, with the year wherever it is not that of the season they stand under."""
+    return tuple(_with_year(line, year, ledger) for line in lines)
+
+
+def _with_year(line: Doing, year: int, ledger: Ledger) -> Doing:
+    if not line.on.is_time or len(line.on.value) < len("2026-07-15"):
+        return line  # no day, and told as it was written
+    on = date.fromisoformat(line.on.value)
+    if ledger.year_of(on) == year:
+        return line
+    return replace(line, on=replace(line.on, text=day_words(on)))
 
 
 def with_remarks(lines: tuple[Doing, ...], notes: Iterable[Entry], ledger: Ledger) -> tuple[Doing, ...]:

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from leafmould.garden.model import Planting, Season
 from leafmould.pages.addresses import SOURCES, source_anchor
-from leafmould.pages.doings import doings, with_remarks
+from leafmould.pages.doings import doings, with_remarks, with_years
 from leafmould.pages.figures import day_figure, total_figures, weight_figure, when_figure
 from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
@@ -91,7 +91,11 @@ def planting_section(planting: Planting, ledger: Ledger) -> PlantingSection:
         seasons=tuple(_season(s, planting, ledger) for s in planting.seasons),
         kin=_kin(planting, ledger),
         batches=_batches(planting, ledger),
-        shared=doings(ledger.group_events.get(planting.group or "", ()), ledger),
+        shared=with_years(
+            doings(ledger.group_events.get(planting.group or "", ()), ledger),
+            ledger.home_year(planting),
+            ledger,
+        ),
         shared_totals=_shared_totals(planting, ledger),
         plate=planting_plate(planting, ledger),
     )
@@ -104,7 +108,8 @@ def _doings(planting: Planting, ledger: Ledger) -> tuple[Doing, ...]:
     shared = ledger.group_events.get(planting.group or "", ())
     told = {event.entry for event in (*events, *shared)}
     remarks = (garden.entry_by_id[key] for key in planting.entries if key not in told)
-    return with_remarks(doings(events, ledger), remarks, ledger)
+    lines = with_remarks(doings(events, ledger), remarks, ledger)
+    return with_years(lines, ledger.home_year(planting), ledger)
 
 
 def _sources(keys: Iterable[str], ledger: Ledger) -> tuple[Link, ...]:

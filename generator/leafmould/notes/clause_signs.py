@@ -173,6 +173,8 @@ def runs_on(typed: Typed, i: int) -> bool:
         return False  # ", Tom took half"
     if typed.words[i] == "got":
         return after[0].isdigit()
+    if typed.words[i] == "gave" and after[0] == "away":
+        return True
     return after[0] in RUN_ON_OBJECTS or after in (["the", "rest"], ["the", "lot"], ["the", "other"])
 
 

@@ -126,6 +126,8 @@ def _is_but_said(typed: Typed) -> bool:
         STUFF
     ):
         return False
+    if typed.count < 4 or typed.words[-1] in PUT_SO or any(w in nouns.NUMBERS and len(w) > 2 for w in words):
+        return False  # "Apivar out", "Lunch: two artichokes"
     if typed.words[0].endswith("ed") and len(typed.words[0]) > 4 and typed.words[0] not in FELT:
         return False  # "edged the lawn"
     return not any(
@@ -137,6 +139,7 @@ def _is_but_said(typed: Typed) -> bool:
 STUFF = nouns.AMENDMENTS | nouns.COVERS | nouns.HIVE | nouns.EGGS | nouns.HENS | nouns.PRODUCTS | frozenset({"hose", "hosepipe", "sprinkler", "swarm"}) - {"food", "super", "tea"}  # fmt: skip
 WEATHER = frozenset({"wind", "windy", "gale", "storm", "stormy", "rain", "rainy", "drizzle", "hail", "sleet", "snow", "fog", "thunder", "lightning", "smoke", "heatwave"})  # fmt: skip
 FELT = frozenset({"rained", "poured", "snowed", "hailed", "frosted", "tired", "exhausted", "knackered", "pleased", "excited", "chuffed", "annoyed", "bored"})  # fmt: skip
+PUT_SO = frozenset({"in", "out", "on", "off", "up", "down", "ripe"})
 THINGS_DONE = frozenset({"new", "first", "last", "another", "arrived", "came"})
 
 

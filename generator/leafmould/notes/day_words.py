@@ -76,6 +76,8 @@ def take_date(walk: Walk) -> bool:
         return _until(walk)
     if word in ("tonight", "today") and i and walk.typed.words[i - 1] in ("of", "for"):
         return False  # "for the soup of tonight"
+    if word == "sam" and i + 1 < walk.typed.count and not walk.typed.gaps[i + 1].strip():
+        return False  # "Sam weeded Arch": somebody, where "Sam: …" is a Saturday
     lead = i
     if word in DATE_LEADS or word in ("the", "this", "last", "late", "early", "mid"):
         if word == "since" and (walk.word(i - 1) == "first" or walk.verb.name in AT_ONCE):

@@ -173,17 +173,21 @@ def _cover(typed: Typed) -> Clause | None:
     verb = "treated" if typed.words[i] in SPRAYED else verb
     if typed.words[i + 1] in ("to", "into") and _is_bed(typed, _past_the(typed, i + 2)):
         return _stuff(typed, verb, i + 1, i + 1)
-    j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came"))
-    if j >= typed.count or typed.words[j] not in ("on", "over", "off", "onto", "round", "around", "under"):
+    j = i + 1 + (typed.words[i + 1] in ("back", "put", "now", "taken", "is", "came", "removed"))
+    is_taken_off = typed.words[i + 1 : i + 3] == ["removed", "from"] and verb in ("covered", "netted")
+    if j >= typed.count or (typed.words[j] not in ON_OR_OFF and not is_taken_off):
         return None
     spots = range(j + 1, min(j + 6, typed.count))
     if j + 1 < typed.count and not any(typed.names(k)[0] or _is_beds(typed, k) for k in spots):
         return None
-    if typed.words[j] == "off":
+    if typed.words[j] == "off" or is_taken_off:
         verb = "uncovered"
     elif "slug" in typed.words[:i]:
         verb = "treated"
     return _stuff(typed, verb, j, i + 1)
+
+
+ON_OR_OFF = frozenset({"on", "over", "off", "onto", "round", "around", "under"})
 
 
 def _is_beds(typed: Typed, k: int) -> bool:

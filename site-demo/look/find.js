@@ -7,6 +7,9 @@
   // Kinds of names, those that are wanted most first; varieties are told by their crops, which stand before them.
   var KINDS = ["crop", "variety", "bed", "trouble", "season", "person", "page"];
   var FOLDERS = { crop: "crops/", bed: "beds/", season: "seasons/" };
+  // The pages every garden has, as pages/ways.py tells them; where a page is called otherwise, its name stands behind.
+  var OURS = ("Now=index|Beds=beds/index|Map of the garden=map/index|Beds by years=years|Crops=crops/index|When to sow|Seed tin|How expectations turned out=turned-out|" +
+    "Families|Rotation|Seasons=seasons/index|Weather and warmth=weather|Notes by date=by-date/index|Lessons|Walk=walk/index|Problems|Where the figures come from=sources|The data=data").split("|");
   var MOST_NAMES = 8, MOST_YEARS = 8, MOST_NOTES = 40;
   var MONTHS = "January February March April May June July August September October November December".split(" ");
   // The letters of a number: the first of them end it, the others go on (pages/find_numbers.py).
@@ -40,6 +43,7 @@
   function whole(text, ending) {
     return text.charAt(0) === "=" ? text.slice(1) : text + ending;
   }
+  function called(text) { return text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") + ".html"; }
   function lines(text) { return text ? text.split("\n") : []; }
   // The same rule as values/stems.py.
   function fold(text) {
@@ -115,11 +119,18 @@
         }
         made.names.push({
           kind: kind, text: text, also: also,
-          to: to || (FOLDERS[kind] || "") + text.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") + ".html",
+          to: to || (FOLDERS[kind] || "") + called(text),
           notes: kind === "crop" || kind === "bed" ? rising(row[1], raw) : [],
           plain: fold(text), own: stemmed(text), others: stemmed(also)
         });
       });
+    });
+    var lacks = rising(raw.lacks, raw);
+    OURS.forEach(function (one, i) {
+      var text = one.split("=")[0], to = one.split("=")[1];
+      if (lacks.indexOf(i) < 0) {
+        made.names.push({ kind: "page", text: text, also: "", to: to ? to + ".html" : called(text), notes: [], plain: fold(text), own: stemmed(text), others: [] });
+      }
     });
     var crops = made.names.filter(function (name) { return name.kind === "crop"; });
     made.families = lines(raw.families).map(function (line) {
@@ -199,8 +210,10 @@
   function ranked(asked, isSlip) {
     var found = byFit(asked, false);
     if (!found.length && isSlip) { found = byFit(asked, true); }
+    // A year that is typed whole is that season before all else.
+    function wanted(one) { return asked.length === 1 && isYear(asked[0]) && one.name.kind === "season" ? 1 : 0; }
     return found.sort(function (a, b) {
-      return b.rank - a.rank || KINDS.indexOf(a.name.kind) - KINDS.indexOf(b.name.kind) ||
+      return wanted(b) - wanted(a) || b.rank - a.rank || KINDS.indexOf(a.name.kind) - KINDS.indexOf(b.name.kind) ||
         b.name.notes.length - a.name.notes.length || (a.name.plain < b.name.plain ? -1 : 1);
     }).map(function (one) { return one.name; });
   }
@@ -347,7 +360,7 @@
       return held.names.filter(function (name) { return name.kind === kind && name.notes.length; }).sort(byText);
     }
     var some = panel.querySelector(".choices");
-    [["Year", held.seasons], ["Bed", named("bed")], ["Crop", named("crop")], ["Done", held.deeds]].forEach(function (pair) {
+    [["Year", held.seasons], ["Bed", named("bed")], ["Crop", named("crop")], ["What was done", held.deeds]].forEach(function (pair) {
       some.appendChild(choice(pair[0], pair[1]));
     });
     said.textContent = "";
@@ -383,7 +396,7 @@
     list = made("ul", "", "found");
     var foot = made("p", "", "aside"), all = made("a", "Everything from A to Z");
     all.href = top + "find.html";
-    var slash = made("label", " “/” opens this"), box = made("input");
+    var slash = made("label", " “/” opens this", "slash"), box = made("input");
     box.type = "checkbox";
     box.checked = slashOpens();
     box.addEventListener("change", function () {

@@ -177,7 +177,7 @@ def test_a_walk_leads_from_stop_to_stop_with_what_grows_there(tmp_path: Path) ->
         "At the back": "../walk/at-the-back.html",
     }
     first = main(garden, "walk/by-the-door.html")
-    assert first.startswith("Stop 1 of 2 By the door The Arch is old.")
+    assert first.startswith("Stop 1 of 2 · At the back → By the door The Arch is old.")
     assert "pea ‘Meteor’" in first
     assert len(tree(garden, "walk/by-the-door.html").select(".plate img")) == 1
     assert links(garden, "walk/by-the-door.html", ".neighbours a") == {

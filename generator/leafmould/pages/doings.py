@@ -20,6 +20,39 @@ MARKS = re.compile(r"!?\[([^\]]*)\]\([^)]*\)|[*_`#>|]+")
 ANY_MARK = re.compile(r"[\[*_`#>|]")
 MOST_LESSONS = 24
 """Lessons on the page of a bed or crop; the page of lessons has them all."""
+SENTENCE_END = re.compile(r"(?<=[^\W\d][.!?])\s+(?=[A-Z‘“'\"])")
+WAITING = frozenset(
+    [
+        "a",
+        "an",
+        "the",
+        "in",
+        "on",
+        "at",
+        "of",
+        "to",
+        "from",
+        "for",
+        "with",
+        "by",
+        "and",
+        "or",
+        "but",
+        "not",
+        "no",
+        "into",
+        "onto",
+        "under",
+        "over",
+        "off",
+        "as",
+        "than",
+        "that",
+        "which",
+    ]
+)
+"""Words that nothing ends with."""
+GOES_ON = "\u00a0…"
 BEGINNING = 100
 """How much of a note's text stands in a list [characters]."""
 
@@ -106,8 +139,8 @@ def _of_one(entry: Entry, ledger: Ledger, bed: str, crop: str) -> str:
     if not lines:
         return ""
     tells_more = any(said(action) not in lines for action in entry.actions)
-    words = cut("; ".join(lines), BEGINNING)
-    return f"{words}\u00a0…" if tells_more and not words.endswith("…") else words
+    words = first_lines(list(lines), BEGINNING)
+    return f"{words}{GOES_ON}" if tells_more and not words.endswith("…") else words
 
 
 def entry_day(entry: Entry, ledger: Ledger, *, short: bool = False) -> Figure:
@@ -142,10 +175,10 @@ def note_name(entry: Entry, ledger: Ledger) -> str:
 def beginning(entry: Entry, ledger: Ledger) -> str:
     """How a note begins: its first lines of work, else its first words."""
     if entry.actions:
-        lines = dict.fromkeys(said(action) for action in entry.actions)
-        return cut("; ".join(lines), BEGINNING)
-    words = "; ".join(w.text for w in entry.words)
-    return cut(words or _plain(entry.body), BEGINNING)
+        return first_lines(list(dict.fromkeys(said(action) for action in entry.actions)), BEGINNING)
+    if entry.words:
+        return first_lines([words.text for words in entry.words], BEGINNING)
+    return cut(_plain(entry.body), BEGINNING)
 
 
 def _plain(markdown: str) -> str:
@@ -157,11 +190,45 @@ def _plain(markdown: str) -> str:
     return " ".join(start.split())
 
 
+def first_lines(lines: list[str], length: int) -> str:
+    """As many whole lines as that many characters hold, and a sign where there are more; at least some of the first."""
+    taken = lines[:1]
+    for line in lines[1:]:
+        if len("; ".join([*taken, line])) > length:
+            break
+        taken.append(line)
+    words = cut("; ".join(taken), length) if len(taken) == 1 else "; ".join(taken)
+    return words if len(taken) == len(lines) or words.endswith("…") else f"{words}{GOES_ON}"
+
+
 def cut(text: str, length: int) -> str:
-    """A text no longer than that many characters and a sign that it goes on, cut between words."""
+    """A text no longer than that many characters: whole sentences, if they fill half of it, else words and a sign.
+
+    Words that wait for another ("in", "of the") are left off, and so is a name that would be cut in two.
+    """
     if len(text) <= length:
         return text
-    return text[:length].rsplit(" ", 1)[0].rstrip(" ,;.") + "\u00a0…"
+    start = text[:length]
+    sentences = SENTENCE_END.split(text[: length + 1])
+    whole = text[: len(text[: length + 1]) - len(sentences[-1])].rstrip() if len(sentences) > 1 else ""
+    if 2 * len(whole) >= length:
+        return whole
+    words = start.rpartition(" ")[0] if not text[length].isspace() else start
+    return f"{_ended_well(words, text)}{GOES_ON}"
+
+
+def _ended_well(words: str, text: str) -> str:
+    """Words cut off a text, without those at their end that cannot stand there."""
+    kept = words.split(" ")
+    rest = text[len(words) :].split(maxsplit=1)
+    opened = [n for n, word in enumerate(kept) if word[:1] in "'‘“\""]
+    if opened and not any(word.rstrip(",;.")[-1:] in "'’”\"" for word in kept[opened[-1] :]):
+        kept = kept[: opened[-1]] or kept
+    elif rest and kept[-1][:1].isupper() and kept[-1][-1:].isalpha() and len(kept) > 1:
+        kept.pop()  # "Long" of Long terrace
+    while len(kept) > 1 and (kept[-1].lower() in WAITING or kept[-1].replace(".", "").isdigit()):
+        kept.pop()
+    return " ".join(kept).rstrip(" ,;:.")
 
 
 def lessons_of(entries: Iterable[Entry], ledger: Ledger) -> tuple[Lesson, ...]:

@@ -8,6 +8,7 @@ from leafmould.pages.addresses import LESSONS
 from leafmould.pages.chapters import chapters
 from leafmould.pages.doings import lessons_of
 from leafmould.pages.ledger import Ledger
+from leafmould.pages.lessons_due import lessons_due
 from leafmould.pages.page import Lesson, Link, Page
 from leafmould.values.quick_dataclass import dataclass
 
@@ -24,6 +25,7 @@ class LessonYear:
 class LessonsPage:
     """The values of a page of lessons."""
 
+    due: tuple[Lesson, ...]  # on the first page: of earlier seasons, for the weeks to come
     years: tuple[LessonYear, ...]
     others: tuple[Link, ...]  # the pages of other years; none if all fit into one
 
@@ -51,5 +53,5 @@ def lessons_pages(ledger: Ledger) -> Iterator[Page]:
             template="lessons.html",
             title="Lessons" if is_first else f"Lessons, {chapter.name}",
             section="lessons",
-            values=LessonsPage(years=years, others=others),
+            values=LessonsPage(due=lessons_due(ledger) if is_first else (), years=years, others=others),
         )

@@ -15,6 +15,7 @@ from leafmould.notes.body import HEADING
 from leafmould.notes.pictured import pictures_in
 from leafmould.pages.addresses import WALK, stop_addresses
 from leafmould.pages.bed import nothing_stands
+from leafmould.pages.doings import cut
 from leafmould.pages.free import free_title
 from leafmould.pages.labels import planting_line
 from leafmould.pages.ledger import Ledger
@@ -276,6 +277,4 @@ def _opening_words(body: str) -> str:
     """How a stop's words begin, without marks."""
     plain = re.sub(r"!\[[^\]]*\]\([^)]*\)|[*_`>#]", "", body)
     words = " ".join(re.sub(r"\[([^\]]*)\]\([^)]*\)", r"\1", plain).split())
-    if len(words) <= LONGEST_OPENING:
-        return words
-    return words[:LONGEST_OPENING].rpartition(" ")[0] + " …"
+    return cut(words, LONGEST_OPENING)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator
+from itertools import compress, count
 
 from leafmould.garden.beside_somebody import JOINED, TITLES, beside, may_be_told, title_before
 from leafmould.garden.blank import Folded, Span
@@ -19,7 +20,7 @@ CAPITAL = re.compile(r"(?<![\w'’])[^\W\d_a-zà-öø-ÿ][^\W\d_]*(?:[’'-][^\W
 CAPITAL_ASCII = re.compile(r"\b(?<!')[A-Z][A-Za-z]*(?:['-][A-Za-z]+)*")
 OWNS = re.compile(r"['’]s?$", re.IGNORECASE)
 
-ANY_TITLE = re.compile(rf"\b(?:{'|'.join(sorted(TITLES))}|old\s+man)\.?\s+[^\W\d_]", re.IGNORECASE)
+ANY_TITLE = re.compile(rf"\b(?:{'|'.join(sorted(TITLES))}|old\s+man)\.?\s+[^\W\d_]")
 ANY_KIN = re.compile(rf"\b(?:mr|mrs|ms|{'|'.join(sorted(KIN))})\b")
 LOWER_TITLE = re.compile(r"\b(?:mr|mrs|ms)\.?\s+[^\W\d_A-Z][\w’'-]*")
 KINSHIP = re.compile(
@@ -30,10 +31,16 @@ TITLE_SIGNS = (
     "Dr", "Doctor", "Prof", "Rev", "Father", "Sir", "Lady", "Lord", "Dame", "Canon", "Cap", "Major", "Col", "Sgt", "Madame", "Mme", "Herr", "Frau",
     "Signora", "Señora", "Cousin", "cousin", "Sister", "sister", "Brother", "brother", "ld man", "armer", "Miss", "miss", "Mx",
 )  # fmt: skip
+FAR = 8
+"""So many letters stand at the most between two names that are told in one breath."""
 KIN_SIGNS = ("aunt", "uncle", "nan", "gran", "mum", "mam", "mom", "dad", "mr", "ms")
 QUOTED = re.compile(
     r"(?<!\w)['‘](?=[^\W\d_a-z])(?:[^'’\n.!?]|['’](?=s\b|\w)){2,40}['’](?!\w)|(?<!\w)[\"“](?:[^\W\d_a-z][\w'’-]*\s?){1,4}[\"”](?!\w)"
 )
+
+
+QUOTES = ("'", "‘", '"', "“")
+"""What `QUOTED` begins with."""
 
 
 class Namer:
@@ -51,6 +58,7 @@ class Namer:
                 self._longer.setdefault(name[0], []).append(name)
         self.longer = frozenset(name for name in known if len(name) > 1)
         self._kinds: dict[str, str] = {}
+        self._line, self._in_line = "", list[Span]()
 
     def and_also(self, plants: Collection[Folded], beds: Collection[Folded]) -> Namer:
         """One that knows some more names."""
@@ -59,9 +67,9 @@ class Namer:
     def spans(self, text: str) -> list[Span]:
         """Where the text names somebody, from left to right."""
         lower = text.lower()
-        has_kin = any(sign in lower for sign in KIN_SIGNS) and ANY_KIN.search(lower) is not None
+        has_kin = any(map(lower.__contains__, KIN_SIGNS)) and ANY_KIN.search(lower) is not None
         has_title = has_kin or (
-            any(sign in text for sign in TITLE_SIGNS) and ANY_TITLE.search(text) is not None
+            any(map(text.__contains__, TITLE_SIGNS)) and ANY_TITLE.search(lower) is not None
         )
         found = self._by_capital(text, has_title=has_title)
         return _joined([*found, *self._by_kinship(text)]) if has_kin else found
@@ -78,10 +86,13 @@ class Namer:
     def _by_capital(self, text: str, *, has_title: bool) -> list[Span]:
         found: list[Span] = []
         last = -9  # where the name before ends
+        kinds = self._kinds
         for m in (CAPITAL_ASCII if text.isascii() else CAPITAL).finditer(text):
-            kind = self._kinds.get(m.group()) or self._kind(m.group())
-            if kind == "nobody" and not has_title and m.start() - last > 2:
+            kind = kinds.get(word := m.group()) or self._kind(word)
+            if kind == "nobody" and not has_title and (not found or m.start() - last > 2):
                 continue
+            if kind == "open" and (not found or m.start() - last > FAR) and not may_be_told(text, *m.span()):
+                continue  # as most: neither a title nor anybody else stands before it
             begins = self._begins(text, m, kind, found)
             if begins is not None:
                 found.append((begins, last := m.end()))
@@ -103,7 +114,7 @@ class Namer:
         start, end = m.span()
         if kind == "given":
             return True
-        is_next = 0 <= start - last < 9 and JOINED.fullmatch(text, last, start) is not None
+        is_next = 0 <= start - last <= FAR and JOINED.fullmatch(text, last, start) is not None
         if kind == "open" and not is_next and not may_be_told(text, start, end):
             return False
         near = beside(text, start, end)
@@ -147,15 +158,18 @@ class Namer:
         """Whether it stands in a longer name of a bed or plant, or in quotes: nobody is named there."""
         first = text.rfind("\n", 0, start) + 1
         line = text[first : end if (end := text.find("\n", start)) >= 0 else len(text)]
-        return any(a <= start - first < b for a, b in self._shields(line))
+        if line != self._line:  # a long paragraph is asked about several times over
+            self._line, self._in_line = line, self._shields(line)
+        return any(a <= start - first < b for a, b in self._in_line)
 
     def _shields(self, line: str) -> list[Span]:
-        found = [m.span() for m in QUOTED.finditer(line)]
-        words = [(fold_word(m.group()), m.start(), m.end()) for m in WORD.finditer(line)]
-        for at, (word, start, _) in enumerate(words):
-            for name in self._longer.get(word, ()):
-                if tuple(w for w, _, _ in words[at : at + len(name)]) == name:
-                    found.append((start, words[at + len(name) - 1][2]))
+        found = [m.span() for m in QUOTED.finditer(line)] if any(map(line.__contains__, QUOTES)) else []
+        places = [m.span() for m in WORD.finditer(line)]
+        words = tuple([fold_word(line[start:end]) for start, end in places])
+        for at in compress(count(), map(self._longer.__contains__, words)):
+            for name in self._longer[words[at]]:
+                if words[at : at + len(name)] == name:
+                    found.append((places[at][0], places[at + len(name) - 1][1]))
         return found
 
 

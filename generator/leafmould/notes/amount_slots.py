@@ -111,6 +111,7 @@ def take_amount(walk: Walk) -> bool:
 SPELLED = frozenset(nouns.NUMBERS) - {"a", "an", "another", "one"}
 ROWS = frozenset({"row", "day", "week", "station", "hole", "module", "cell"})
 POTS = frozenset({"bucket", "pot", "bin", "dustbin", "bowl", "cloche", "forcer", "bottle"})
+DAYS = frozenset({"day", "week", "fortnight", "month", "year", "morning", "evening", "time", "night"})
 KINDS = frozenset({"variety", "kind", "sort", "type"})
 OUT_THERE = frozenset({("out", "there"), ("in", "there"), ("in", "here"), ("in", "shade"), ("out", "today")})
 
@@ -161,6 +162,10 @@ def _words_before(walk: Walk, i: int, word: str) -> bool | None:
     ):
         walk.draft.leave(i, i + 3, walk.after_comma)  # "bought four all the same"
         walk.i = i + 3
+        return True
+    if word == "every" and walk.word(i + 1) in DAYS:
+        walk.draft.leave(i, i + 2, walk.after_comma)  # "sowed lettuce every week"
+        walk.i = i + 2
         return True
     if word == "under" and walk.word(i + 1) == "a" and walk.word(i + 2) in POTS:
         return False  # "forced under a bucket"

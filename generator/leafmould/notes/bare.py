@@ -154,6 +154,16 @@ def _goes_over(typed: Typed) -> bool:
     return any(any(typed.kind(k, *named)[0] for k in range(i)) for i in spots)
 
 
+def is_first_of(typed: Typed) -> bool:
+    """ "first cucumber of the year", "first peas from Arch": picked, most likely; not "first earlies"."""
+    if typed.words[0] not in ("first", "last") or "earlie" in typed.words or "early" in typed.words:
+        return False
+    i = 1 + (typed.words[1:3] == ["of", "the"]) * 2
+    end = i + typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] if i < typed.count else i
+    is_told = typed.words[end : end + 1] != [] and typed.words[end] in ("of", "today", "from", "off", "this")
+    return end > i and is_told
+
+
 def _goes_into_bed(typed: Typed) -> bool:
     """ "6 tomatoes into Hoop bed": planted there, most likely."""
     for i in range(1, typed.count - 1):
@@ -165,7 +175,7 @@ def _goes_into_bed(typed: Typed) -> bool:
 
 
 MAY_LEAD = ABOUT | frozenset(
-    {"half", "some", "first", "x", "fall", "autumn", "spring", "winter", "summer", "early", "late"}
+    {"half", "some", "first", "last", "x", "fall", "autumn", "spring", "winter", "summer", "early", "late"}
 )
 """Small words that an amount without a verb may begin with: "c. 20 plums off the tree"."""
 
@@ -189,6 +199,7 @@ def amount_alone(typed: Typed) -> Clause | None:
                 word.isdigit() or word in nouns.NUMBERS or word in ("half", "bunch") or word in nouns.HOLDERS
             )
         )
+    has_amount = has_amount or is_first_of(typed)
     plain = set(words) - _purposes(typed) - _meals(typed) - _still_to_be_made(typed)
     if has_amount and _is_thing_given(typed, plain):
         return Clause(0, 0, 0, typed.count, (), "gave away")

@@ -388,6 +388,8 @@ def _find_particle(typed: Typed, clause: Clause) -> None:
             clause.verb_end + 1,
             min(clause.verb_end + 8, typed.stops[clause.verb_end] if clause.verb_end < typed.count else 0),
         ):
+            if clause.first_word == "planted" and typed.phrase(j, 2) == ("out", "of"):
+                continue  # "planted beans out of the greenhouse into Bed 3"
             if typed.words[j] == particle and ends_object(typed, j, particle):
                 form = (clause.first_word, particle)
                 if form in PAST or form in SENSE_OF:

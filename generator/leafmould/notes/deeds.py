@@ -268,6 +268,13 @@ def read_clause(line: OneLine, typed: Typed, clause: Clause, verb: str, other: s
             f'"{written}" may be "{verb}" or "{other}"; read as "{verb}".',
             clause.verb_start,
         )
+    if (
+        verb == "saw"
+        and clause.form == ("set",)
+        and (clause.verb_end >= clause.end or typed.breaks[clause.verb_end])
+    ):
+        clause.subject = draft.subject = "fruit set"
+        clause.is_state = True
     if verb == "saw" and clause.subject is None and (state := state_in(typed, clause)) is not None:
         verb, draft.subject = state.verb or verb, state.subject
         walk = line.walk(typed, draft, verb)

@@ -78,7 +78,21 @@ def take_with(walk: Walk) -> bool:
 TIMES_OF_DAY = frozenset({"morning", "evening", "afternoon", "week", "weekend"})
 WORKED = frozenset({"raked", "hoed", "scratched", "levelled", "firmed", "tickled"})
 WHY = frozenset(
-    {"as", "because", "cos", "since", "before", "after", "when", "while", "until", "till", "where", "so"}
+    {
+        "for",
+        "as",
+        "because",
+        "cos",
+        "since",
+        "before",
+        "after",
+        "when",
+        "while",
+        "until",
+        "till",
+        "where",
+        "so",
+    }
 )
 """Behind what a bed was covered with: "with fleece as frost was forecast"."""
 

@@ -17,7 +17,7 @@ from leafmould.notes.actions import (
     share_backward,
     share_date_forward,
 )
-from leafmould.notes.bare import amount_alone, price_alone
+from leafmould.notes.bare import amount_alone, is_first_of, price_alone
 from leafmould.notes.beds_and_crops import apart_by_bed
 from leafmould.notes.before_verb import with_unnamed_before
 from leafmould.notes.by_sentence import apart_by_sentence
@@ -180,7 +180,9 @@ def _amount_alone(line: OneLine, typed: Typed) -> LineReading | None:
     ]
     if not is_told or asked or not (done.draft.has_crop or _is_of_the_house(done.draft)):
         return None
-    needs_none = is_bought or done.verb.name == "moved"  # "toms -> Hoop bed": all of them
+    needs_none = (
+        is_bought or done.verb.name == "moved" or is_first_of(typed)
+    )  # "toms -> Hoop bed": all of them
     if not (needs_none or done.draft.total or any(i.amounts for i in done.draft.items)):
         return None
     is_sown = done.verb.name == "sowed" and "seed" in typed.words and "potato" not in typed.words

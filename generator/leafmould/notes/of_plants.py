@@ -270,3 +270,17 @@ def is_off_crop(typed: Typed, clause: Clause) -> bool:
     at = next((i for i in spots if typed.words[i] in ("off", "on", "from")), 0)
     after = at + 1 + (typed.words[at + 1 : at + 2] in (["the"], ["my"], ["our"]))
     return bool(at) and after < clause.end and typed.kind(after, Kind.CROP, Kind.CROP_GROUP)[0] > 0
+
+
+FRUITING = frozenset(
+    {"pumpkin", "winter-squash", "summer-squash", "tomato", "apple", "pear", "plum", "runner-bean", "french-bean", "pea", "cucumber",
+     "sweet-pepper", "hot-pepper", "aubergine", "melon", "strawberry", "cherry", "peach", "apricot", "gooseberry"}
+)  # fmt: skip
+
+
+def is_fruit_first(typed: Typed, clause: Clause) -> bool:
+    """ "pumpkins set, one each", "tomatoes have set": fruit is forming; not "onions set in Top bed"."""
+    before = (typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[1] for i in range(clause.start, clause.verb_start))
+    is_fruit = any({k.key, *k.of} & FRUITING for kinds in before for k in kinds)
+    is_closed = clause.verb_end >= clause.end or typed.breaks[clause.verb_end]
+    return is_fruit and is_closed

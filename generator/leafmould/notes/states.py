@@ -116,6 +116,8 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
             and not _is_to_pick(typed, end + 1)
         ):
             continue  # "leek seedlings ready to go out"
+        if typed.words[i] == "up" and i and (typed.words[i - 1],) in GERUNDS_UP:
+            continue  # "potatoes need earthing up again"
         if typed.words[i] == "over" and i and typed.words[i - 1] in nouns.COVERS | nouns.MULCHES:
             continue  # "cardboard over all"
         if typed.words[end - 1] == "over" and typed.words[max(i - 1, 0)] in FALLING:
@@ -125,6 +127,11 @@ def state_at(typed: Typed, i: int, has_name: bool, has_verb: bool) -> Clause | N
         form = tuple(typed.words[i:end])
         return Clause(0, i, end, 0, form, found[0], found[1], is_state=True)
     return None
+
+
+GERUNDS_UP = frozenset(
+    (w,) for w in ("earthing", "tying", "potting", "banking", "hilling", "ridging", "mounding", "propping")
+)
 
 
 def _is_to_pick(typed: Typed, i: int) -> bool:

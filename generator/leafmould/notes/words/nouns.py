@@ -238,7 +238,7 @@ TROUBLES = _words(
     """something slug snail pigeon pigeons aphid greenfly blackfly whitefly rabbit deer mice mouse rat vole squirrel bird
     blackbird sparrow pheasant badger fox hedgehog caterpillar butterfly moth beetle weevil thrip mite spider ant
     wasp earwig woodlouse woodlice cutworm wireworm chafer leatherjacket eelworm nematode sawfly rootfly
-    blight mildew rust botrytis rot canker scab clubroot virus mosaic wilt damping frost cold wet wind gale hail storm
+    blight mildew rust botrytis rot canker scab curl clubroot virus mosaic wilt damping frost cold wet wind gale hail storm
     heat drought scorch flood rain neglect thirst cat dog chicken duck groundhog gopher chipmunk raccoon hornworm
     borer leafminer miner psyllid sawfly bug stinkbug fly flies grub maggot larvae eggs-of locust grasshopper
     disease fungus mould mold spot blackspot chlorosis deficiency sunburn sunscald splitting tipburn woodpigeon
@@ -269,7 +269,7 @@ LIMES = _words("lime")
 FEEDS = _words("brew bone emulsion seasol liquid feed fertiliser fertilizer tea comfrey bonemeal bfb pellet seaweed nettle potash nitrogen tomorite growmore food ash blood "
                "phosphate sulphate epsom")  # fmt: skip
 PELLETS = _words("pellet pelet pellett trap bait collar")
-DRINKS = _words("drink water soak soaking watering drench dousing")
+DRINKS = _words("drink rainwater water soak soaking watering drench dousing")
 TRIMS = _words("trim prune pruning haircut cut")
 HOES = _words("weed weeding hoe hoeing")
 AMENDMENTS = (
@@ -328,7 +328,7 @@ SELDOM_VARIETY = _words(
     big bigger biggest small smaller smallest huge tiny enormous large medium lovely nice good great best better
     bad poor sad late later early young baby spare extra leftover remaining surplus same other another final only just ripe unripe green
     red yellow white purple black orange pink golden dark fresh dried dry wet home-grown homegrown own organic
-    giant overnight mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
+    giant slow overnight mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
     damaged bolted dead dying forced overwintered overwintering wintered autumn spring summer winter fall salad pot indoor
     outdoor climbing dwarf bush pole maincrop main second third fourth early-crop tender sweet bitter hot mild wild
     self-sown self sown volunteer saved bought shop free apart lots beautiful gorgeous decent proper perfect fat thin long

@@ -228,3 +228,19 @@ def test_stops_of_one_name_have_pages_of_their_own(tmp_path: Path) -> None:
 def test_where_a_stop_begins(body: str, opening: str, stops: tuple[tuple[str, str], ...]) -> None:
     found = cut_into_stops(body, lambda text: "Arch" in text or "border" in text)
     assert found == (opening, tuple(Stop(title=title, body=words) for title, words in stops))
+
+
+def test_a_page_of_many_parts_names_them_before_the_first(tmp_path: Path) -> None:
+    body = "Words before.\n\n" + "".join(
+        f"## Part {name}\n\nText.\n\n" for name in ("a", "b", "c", "d", "*e*")
+    )
+    short = "[there](long.md#part-5)\n\n## One\n\n## Two\n"
+    garden = with_pages(tmp_path, {"long.md": body, "short.md": short})
+    assert told(built(garden)) == []
+    parts = links(garden, "pages/long.html", "nav.near-here a")
+    assert parts == {f"Part {name}": f"#part-{number}" for number, name in enumerate("abcde", start=1)}
+    assert [h["id"] for h in tree(garden, "pages/long.html").select("h2")] == [
+        f"part-{n}" for n in range(1, 6)
+    ]
+    assert links(garden, "pages/short.html", ".prose a") == {"there": "../pages/long.html#part-5"}
+    assert [h.get_text() for h in tree(garden, "pages/short.html").select("h2")] == ["One", "Two"]

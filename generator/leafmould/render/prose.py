@@ -24,6 +24,7 @@ from markupsafe import Markup
 from leafmould.notes.pictured import PICTURE, name_in
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.page import Plate
+from leafmould.render.contents import CONTENTS, PART, with_contents
 from leafmould.render.flowing import flows
 from leafmould.render.in_text import BREAKS, FIGURE, IN_LINK, PICTURES, InText
 from leafmould.render.pieces import Written, safe
@@ -47,23 +48,36 @@ class Prose:
         self._markdown = _reader()
 
     def html(
-        self, text: str, *, root: str, file: str = "", plates: Mapping[str, Plate] | None = None
+        self,
+        text: str,
+        *,
+        root: str,
+        file: str = "",
+        plates: Mapping[str, Plate] | None = None,
+        contents: bool = False,
     ) -> Markup:
         """A body as HTML.
 
         Args:
             file: where it stands, for links to other notes.
             plates: its pictures, by the names it has for them.
+            contents: with a line of its parts before the first, where it has many.
         """
         if too_long_at(text) is not None:
             return _as_typed(text)
         blocks = plain_blocks(text)
         if blocks is None:
-            return self.by_parser(text, root=root, file=file, plates=plates)
+            return self.by_parser(text, root=root, file=file, plates=plates, contents=contents)
         return Written("".join([self._block(block, root) for block in blocks]))
 
     def by_parser(
-        self, text: str, *, root: str, file: str = "", plates: Mapping[str, Plate] | None = None
+        self,
+        text: str,
+        *,
+        root: str,
+        file: str = "",
+        plates: Mapping[str, Plate] | None = None,
+        contents: bool = False,
     ) -> Markup:
         """A body as HTML, whatever is in it."""
         if "<!--" in text:
@@ -74,6 +88,8 @@ class Prose:
         for token in tokens:
             if token.type == "inline" and token.children:
                 token.children = self._led(_flowing(token.content, token.children), root, file)
+        if contents:
+            tokens = with_contents(tokens)
         pictures = InText(plates or {}, root)
         set_apart = pictures.set_apart(_kept_signs(tokens))
         return Written(
@@ -139,7 +155,8 @@ class Prose:
         page = self._note_by_file.get(beside)
         if page is None:
             return False
-        token.attrs["href"] = root + page
+        part = href.partition("#")[2]
+        token.attrs["href"] = f"{root}{page}#{part}" if PART.fullmatch(part) else root + page
         return True
 
     def _named(self, token: Token, root: str, done: set[str]) -> list[Token]:
@@ -189,6 +206,7 @@ def _reader() -> MarkdownIt:
     markdown.core.ruler.push("levels", _levels)
     markdown.add_render_rule("mention", _mention)
     markdown.add_render_rule(FIGURE, _mention)
+    markdown.add_render_rule(CONTENTS, _mention)
     markdown.add_render_rule("image", _picture)
     markdown.add_render_rule("heading_open", _heading)
     markdown.add_render_rule("heading_close", _heading)
@@ -255,20 +273,22 @@ def _picture(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, 
 
 
 def _levels(state: StateCore) -> None:
-    """No heading skips a level, whichever the gardener liked the size of."""
-    above = 0
+    """No heading skips a level, whichever the gardener liked the size of; those of one size stay of one level."""
+    above: list[int] = []
     for token in state.tokens:
         if token.type == "heading_open":
-            above = min(int(token.tag[1:]), above + 1)
+            size = int(token.tag[1:])
+            above = [*(other for other in above if other < size), size]
         if token.type in ("heading_open", "heading_close"):
-            token.tag = f"h{above}"
+            token.tag = f"h{len(above)}"
 
 
 def _heading(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:
     """One level down: the page's own heading stands above every note."""
     token = tokens[at]
     level = min(6, int(token.tag[1:]) + 1)
-    return f"<h{level}>" if token.nesting == 1 else f"</h{level}>\n"
+    part = f' id="{token.attrs["id"]}"' if "id" in token.attrs else ""
+    return f"<h{level}{part}>" if token.nesting == 1 else f"</h{level}>\n"
 
 
 def _item(self: RendererHTML, tokens: Tokens, at: int, options: OptionsDict, env: Any) -> str:

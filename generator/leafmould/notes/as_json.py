@@ -12,7 +12,8 @@ from collections.abc import Callable
 from dataclasses import MISSING, fields, is_dataclass
 from datetime import date
 from enum import Enum
-from operator import attrgetter
+from itertools import compress
+from operator import attrgetter, is_not
 from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
 T = TypeVar("T")
@@ -82,13 +83,18 @@ def _value_writer(kind: Any) -> Turn:
     hints = get_type_hints(kind)
     get = _getter([f.name for f in fields(kind)])
     plan = [(1 << n, f.default, _writer(hints[f.name])) for n, f in enumerate(fields(kind))]
+    defaults = [f.default for f in fields(kind)]
+
+    places = range(len(plan))
 
     def write(value: Any) -> list[Any]:
         out, bits = [0], 0
-        for (bit, default, turn), held in zip(plan, get(value), strict=True):
-            if held is not default and held != default:
+        held = get(value)
+        for n in compress(places, map(is_not, held, defaults)):  # most fields are the very default
+            bit, default, turn = plan[n]
+            if (item := held[n]) != default:
                 bits |= bit
-                out.append(turn(held) if turn else held)
+                out.append(turn(item) if turn else item)
         out[0] = bits
         return out
 

@@ -140,7 +140,7 @@ def _without_no_verbs(typed: Typed, clauses: list[Clause]) -> list[Clause]:
             or _is_the_same_planting(typed, clause)
             or _is_covering_of_seed(typed, kept[-1], clause)
             or (_closes_with_place(typed, clause) and action_of(typed, clause)[0] == "remark")
-            or (clause.form == ("started",) and action_of(typed, kept[-1])[0] == "put up")
+            or (_starts_nothing_grown(typed, clause) and action_of(typed, kept[-1])[0] == "put up")
         )
         if is_none and not clause.is_denied:
             if _is_told(typed, clause):
@@ -188,6 +188,14 @@ def _is_told(typed: Typed, clause: Clause) -> bool:
 def _is_beside_bare(typed: Typed, before: Clause, clause: Clause) -> bool:
     is_bare = before.verb_end + 1 >= clause.start and typed.words[clause.start - 1] in CLAUSE_JOINS
     return is_bare and not clause.is_denied and action_of(typed, clause)[0] == "remark"
+
+
+def _starts_nothing_grown(typed: Typed, clause: Clause) -> bool:
+    """The wine of "made 3 jars of plum jam, started the wine"; not the peas of ", started the peas"."""
+    spots = range(clause.verb_end, clause.end)
+    return clause.form == ("started",) and not any(
+        typed.kind(i, Kind.CROP, Kind.CROP_GROUP)[0] for i in spots
+    )
 
 
 def _is_step_towards(typed: Typed, before: Clause, clause: Clause) -> bool:

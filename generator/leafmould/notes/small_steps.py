@@ -241,7 +241,7 @@ def take_more(walk: Walk) -> bool:
         walk.draft.leave(i, walk.stop(i), True)  # "they fetch more Friday"
         walk.i = walk.stop(i)
         return True
-    is_mine = walk.word(i) in ("my", "our") and walk.word(i + 2) in BEING and not walk.typed.names(i + 1)[0]
+    is_mine = walk.word(i) in ("my", "our") and walk.word(i + 2) in BEING  # "our tomatoes are late"
     if walk.is_topic or not begins or not (walk.word(i + 1) in BEING or is_mine):
         return False
     walk.draft.leave(i, walk.stop(i), True)

@@ -16,7 +16,7 @@ from leafmould.build import build
 from sites import CONTENT, ON, Book, Lead, site_of_notes
 
 FIGURES = ["data", "time"]
-BEFORE = "records/beforehand.csv"
+BEFORE = "From the table of the years before the notes"
 WEIGHT = re.compile(r"^(about )?[\d.,]+ k?g$")
 
 

@@ -153,8 +153,9 @@ def inherit(done: list[Done], typed: Typed) -> None:
             and not (draft.subject and "object" in slots and clause.verb.name != "treated")
         ):
             _inherit_crop(draft, before.draft)
-        if own_place and clause.verb.name in PLANT_CARE and not own_crop and not clause.is_after_comma:
-            before.draft.places = before.draft.places or list(draft.places)
+        if own_place and not own_crop and not clause.is_after_comma and _is_of_both(before, clause, typed):
+            before.draft.places = list(draft.places)
+            before.draft.part = before.draft.part or draft.part
         if (
             "place" in slots
             and not own_place
@@ -168,6 +169,20 @@ def inherit(done: list[Done], typed: Typed) -> None:
             before.draft.everything and not own_crop and not own_place and "bed" in slots
         )
         draft.batch = draft.batch or (before.draft.batch if not own_crop else None)
+
+
+def _is_of_both(before: Done, clause: Done, typed: Typed) -> bool:
+    """ "hoed between the onions and mulched the gap with bark, Top bed": a place that closes the line is that of both."""
+    if before.draft.places or before.draft.origins:
+        return False
+    if clause.verb.name in PLANT_CARE:
+        return True
+    starts = [start for slot, start, _ in clause.draft.spans if slot == "place"]
+    return (
+        bool(starts)
+        and before.draft.has_crop
+        and any(typed.breaks[i] for i in range(1, typed.count) if typed.starts[i] == starts[0])
+    )
 
 
 def _name_its_own(draft: Draft, before: Draft) -> None:

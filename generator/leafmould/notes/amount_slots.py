@@ -143,7 +143,10 @@ def _day_alone(walk: Walk, i: int) -> bool | None:
         walk.draft.leave(i, i + 1, walk.after_comma)
         walk.i = i + 1
         return True
-    if i and walk.typed.words[i - 1] in ("no", "number", "nos", "nr") and "." in walk.typed.gaps[i]:
+    is_of_number = (
+        i > 0 and walk.typed.words[i - 1] in ("no", "number", "nos", "nr") and "." in walk.typed.gaps[i]
+    )
+    if is_of_number and not (i > 1 and walk.typed.is_number(i - 2)):
         walk.draft.leave(i, i + 1, walk.after_comma)  # "cucumber no. 3"
         walk.draft.said.add(i)
         walk.i = i + 1

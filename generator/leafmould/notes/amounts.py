@@ -288,6 +288,8 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
         if word in ("foot", "feet", "l", "set") and typed.names(i)[0] > 1:
             return None
         return unit, i + 1, None, typed.ends[i]
+    if word in ("no", "nos") and typed.gaps[i + 1].startswith(".") and typed.breaks[i + 1]:
+        return "piece", i + 1, None, typed.ends[i]  # "100 no."
     if word in nouns.HENS and typed.words[i + 1 : i + 2] == ["egg"] and not typed.breaks[i + 1]:
         return "egg", i + 2, None, typed.ends[i + 1]  # "12 hen eggs"
     if (

@@ -18,6 +18,7 @@ from leafmould.values.names import Kind
 CROPS = (Kind.CROP, Kind.CROP_GROUP, Kind.VARIETY)
 ENDED = frozenset({"finished", "saw", "lost", "cleared"})
 SPREAD = frozenset({"manured", "mulched", "limed", "fed", "covered", "netted", "treated"})
+CARE = frozenset({"watered", "staked", "tied in", "pinched out", "weeded"})
 STUFF = nouns.MANURES | nouns.MULCHES | nouns.LIMES | nouns.FEEDS
 
 
@@ -34,6 +35,9 @@ def with_unnamed_before(typed: Typed, clauses: list[Clause]) -> tuple[list[Claus
         found = Clause(0, 0, 0, begin, (), "picked")
     elif verb in SPREAD and first.is_laid:
         found = _without_verb(typed, begin)
+    elif verb in SPREAD | CARE and begin == first.verb_start and typed.gaps[begin].startswith("."):
+        found = _without_verb(typed, begin)
+        found = found if found is not None and found.verb in ("planted", "sowed") else None
     elif verb in SPREAD and _is_spread_elsewhere(typed, begin, first):
         told = "planted" if _stands_somewhere(typed, begin) else "picked"
         found = Clause(0, 0, 0, begin, (), told)

@@ -136,7 +136,15 @@ def has_any(typed: Typed, clause: Clause, words: frozenset[str]) -> bool:
     return any(typed.words[i] in words and not typed.names(i)[0] for i in range(clause.start, clause.end))
 
 
+def names_tubers(typed: Typed, clause: Clause) -> bool:
+    """Whether potatoes are planted here, by any name."""
+    known = [k for i in range(clause.start, clause.end) for k in typed.names(i)[1]]
+    return any(k.key == "potato" or "potato" in k.of for k in known)
+
+
 def is_seed(typed: Typed, clause: Clause) -> bool:
+    if clause.form == ("planted",) and names_tubers(typed, clause):
+        return False  # "Kerr's Pinks planted, 2 stone seed"
     for i in range(clause.verb_end, clause.end):
         if (
             typed.words[i] == "seed"

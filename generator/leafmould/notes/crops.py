@@ -15,7 +15,7 @@ from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.varieties import is_crop_rather, known_variety
 from leafmould.notes.walk import Walk, as_named
 from leafmould.notes.words import nouns
-from leafmould.notes.words.prepositions import TITLES
+from leafmould.notes.words.prepositions import JOINS, PLACE_OPENERS, TITLES
 from leafmould.notes.words.verbs import as_done
 from leafmould.values.names import Kind, Known
 from leafmould.values.problems import Level
@@ -37,7 +37,12 @@ def take_crop(walk: Walk) -> bool:
     size, known = walk.typed.names(i)
     if not size or i + size > walk.end:
         return False
-    if walk.is_topic and walk.word(i + size) in ("bed", "patch") and not walk.typed.breaks[i + size]:
+    if (
+        walk.is_topic
+        and walk.verb.name not in ("cleared", "finished")
+        and walk.word(i + size) in ("bed", "patch")
+        and not walk.typed.breaks[i + size]
+    ):
         walk.draft.leave(i, i + size + 1, True)  # "salad bed sown: rocket, mizuna"
         walk.i = i + size + 1
         return True
@@ -213,6 +218,14 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     ):
         item.crops.pop()  # "1 kg beans (runner)"
         return item
+    if _is_told_apart(walk, item, i):
+        written = walk.typed.written(i, walk.stop(i))
+        walk.ask(
+            Level.QUESTION, f'"{written}" is kept as a remark. Was that {as_done(walk.verb.name)} too?', i
+        )
+        walk.draft.leave(i, walk.stop(i), True)
+        walk.i = walk.stop(i)
+        return None
     if walk.was_or:
         item.crops = [replace(c, sureness=Sureness.DOUBTFUL) for c in item.crops]
         return item
@@ -250,6 +263,28 @@ def _item_for_crop(walk: Walk, i: int, named: Named) -> Item | None:
     new = Item(is_after_comma=walk.typed.breaks[i])
     walk.draft.items.append(new)
     return new
+
+
+def _is_told_apart(walk: Walk, item: Item, i: int) -> bool:
+    """ "tomatoes pinched, cucumbers up the string": of the second something else is told."""
+    if (
+        walk.is_topic
+        or not walk.typed.breaks[i]
+        or walk.verb.name not in CARE
+        or walk.typed.words[i - 1] in JOINS
+    ):
+        return False
+    verb = walk.typed.starts[walk.verb_end - 1]
+    crops = [start for slot, start, _ in item.spans if slot == "crop"]
+    if not crops or min(crops) > verb:
+        return False
+    end = i + max(1, walk.typed.names(i)[0])
+    if end >= walk.stop(i) or walk.word(end) not in PLACE_OPENERS or walk.word(end) == "of":
+        return False
+    return walk.bed_at(walk.past_articles(end + 1))[1] is None
+
+
+CARE = frozenset({"pinched out", "tied in", "staked", "thinned", "pruned", "netted", "covered", "uncovered", "earthed up", "weeded", "fed", "mulched"})  # fmt: skip
 
 
 def _is_next_in_list(walk: Walk, item: Item, i: int) -> bool:

@@ -78,8 +78,10 @@ IDEAS = frozenset({"idea", "ideas", "wishlist", "wish", "todo", "reminder", "rem
 
 def _is_for_next_year(typed: Typed) -> bool:
     """ "winter squash to grow next year": thought of, and nothing done."""
-    return any(a == "next" and b in DAYS_TO_COME for a, b in pairwise(typed.words)) and not any(
-        typed.is_number(i) for i in range(typed.count)
+    return (
+        ". " not in typed.plain
+        and any(a == "next" and b in DAYS_TO_COME for a, b in pairwise(typed.words))
+        and not any(typed.is_number(i) for i in range(typed.count))
     )
 
 

@@ -116,6 +116,28 @@ def _lone_side(walk: Walk, i: int) -> int:
     return 0
 
 
+def take_only_side(walk: Walk, i: int) -> bool:
+    """ "two trailers of dung on the south": the side that only one bed has as a part."""
+    if (
+        walk.draft.places
+        or walk.word(i) not in COMPASS
+        or not (i + 1 >= walk.end or walk.typed.breaks[i + 1])
+    ):
+        return False
+    parts = {k.name: k for k in _parts_by_word(walk.typed.vocabulary).get(walk.word(i), ())}
+    known = next(iter(parts.values())) if len(parts) == 1 else None
+    if known is None or len(known.of) != 1:
+        return False
+    _bed_of_part(walk, known.of[0], i, i + 1)
+    walk.draft.part = known.name
+    walk.span("part", i, i + 1)
+    walk.i = i + 1
+    return True
+
+
+COMPASS = frozenset({"north", "south", "east", "west"})
+
+
 def _is_behind_place(walk: Walk, i: int) -> bool:
     """ "Long border N", "Long border, N"; not the W of "Kelvedon W"."""
     is_placed = bool(walk.draft.places or walk.draft.origins)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from leafmould.notes.entries import Named
 from leafmould.notes.new_places import counts, new_place
-from leafmould.notes.parts import part_at, part_behind, part_then_place
+from leafmould.notes.parts import part_at, part_behind, part_then_place, take_only_side
 from leafmould.notes.short_places import beds_from_to, has_numbered, take_short_place
 from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.words import nouns
@@ -30,6 +30,8 @@ def take_place_after(walk: Walk, opener: int) -> bool:
     if i >= walk.end or (walk.typed.breaks[i] and i > opener + 1):
         return False
     if _known_place(walk, i, role):
+        return True
+    if word in ("in", "on", "at") and take_only_side(walk, i):
         return True
     part_end = part_at(walk, i)
     if part_end and part_then_place(walk, i, part_end, role):

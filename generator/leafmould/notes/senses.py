@@ -124,6 +124,7 @@ def _found(typed: Typed, clause: Clause) -> tuple[str, str | None]:
     return "remark", None
 
 
+CARE = frozenset({"sideshooted", "shooted", "pinched", "staked", "caned", "watered", "fed", "mulched", "planted", "thinned", "weeded", "pruned"})  # fmt: skip
 CAGED = frozenset({"tomato", "tom", "tomatoe", "pepper", "chilli", "aubergine", "eggplant", "cucumber", "peony", "dahlia", "tomatillo"})  # fmt: skip
 """ "caged the tomatoes": held up, where gooseberries are caged against birds."""
 ANIMALS = one_of(nouns.HENS | frozenset({"bee", "rabbit", "worm", "chook", "animal", "sheep"}))
@@ -165,6 +166,9 @@ CONDITIONS: dict[str, Callable[[Typed, Clause], bool]] = {
         {"bulb", "clove", "seed", "packet"} & set(typed.words[clause.start : clause.verb_start])
     ),
     "pest eggs": is_pest_eggs,
+    "care before": lambda typed, clause: (
+        clause.start > 0 and is_bare(typed, clause) and not CARE.isdisjoint(typed.words[: clause.start])
+    ),
     "caged plant": lambda typed, clause: not CAGED.isdisjoint(typed.words),
     "for something": for_something,
     "given on": given_on,

@@ -105,7 +105,12 @@ def _is_filled(walk: Walk, i: int) -> bool:
 def _is_somebodys(walk: Walk, i: int) -> bool:
     """The "Dad's" of "Dad's leeks": whose they are, no variety."""
     written = walk.typed.written(i, i + 1)
-    return written[-2:].lower() in ("'s", "’s") and crop_at(walk, i + 1) and not walk.typed.names(i)[0]
+    is_day = walk.word(i + 1) in ("week", "day", "birthday", "weekend", "eve")  # "Patrick's week"
+    return (
+        written[-2:].lower() in ("'s", "’s")
+        and (crop_at(walk, i + 1) or is_day)
+        and not walk.typed.names(i)[0]
+    )
 
 
 def _is_name_apart(walk: Walk, item: Item, i: int, end: int) -> bool:

@@ -112,6 +112,13 @@ def _troubles(typed: Typed) -> Clause | None:
             and last < 0
         ):
             i += size
+        elif (
+            size == 1
+            and last < 0
+            and typed.words[i + 1 : i + 2] in BORED
+            and typed.words[i + 2 : i + 3] in BORERS
+        ):
+            i += 2  # "squash vine borer"
         elif word in TROUBLE_PLACES and last >= 0:
             if word not in STANDS_ALONE and not any(typed.names(k)[0] for k in range(i, typed.count)):
                 return None
@@ -143,6 +150,7 @@ NAMED_SO = _words(
     "swift storm frost snow ice wind starling marten peacock fox badger turkey pheasant turkey jay rook crow dove"
 )
 """Troubles that varieties are called after."""
+BORED, BORERS = (["vine"], ["root"], ["stem"], ["leaf"], ["fruit"], ["moth"]), (["borer"], ["fly"], ["weevil"], ["miner"], ["moth"], ["maggot"], ["rot"], ["spot"])  # fmt: skip
 TROUBLE_PLACES = frozenset(
     {"on", "in", "at", "all", "over", "everywhere", "round", "around", "under", "again", "about", "back"}
 )
@@ -288,5 +296,10 @@ def with_verbless(typed: Typed, found: Clause, clauses: list[Clause]) -> list[Cl
     if found.form == ("from", "store"):
         spots = range(clauses[0].verb_start, found.verb_end, -1)
         stop = next((i for i in spots if typed.breaks[i]), stop)  # "From store: 2 squashes, 1 gone"
+    own = next((i for i in range(clauses[0].verb_start, stop, -1) if typed.breaks[i]), stop)
+    if found.verb == "saw" and all(
+        typed.names(i)[0] == 0 or typed.kind(i, Kind.BED)[0] for i in range(own, clauses[0].verb_start)
+    ):
+        stop = own  # "weevils in the strawberries, Tub 1; nematodes watered in"
     found.end = clauses[0].start = max(stop, found.verb_end)
     return [found, *clauses]

@@ -27,7 +27,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "pulled": (("weeds", "weeded"), ("cover off", "uncovered"), ("cover", "covered"), ("suckers", "pinched out"), ("plants", "cleared"), ("burnt then", "cleared"), ("spent crop", "cleared"), ("counted behind", "picked"), ("them", "ask picked or cleared"), ("bare", "ask cleared or picked"), ("else", "picked")),
     "pulled up": (("weeds", "weeded"), ("furniture", "remark"), ("weight", "picked"), ("else", "cleared")),
     "pulled out": (("weeds", "weeded"), ("furniture", "remark"), ("suckers", "pinched out"), ("weight", "picked"), ("else", "cleared")),
-    "lifted": (("spent crop", "cleared"), ("else", "picked"),),
+    "lifted": (("weeds", "weeded"), ("spent crop", "cleared"), ("else", "picked"),),
     "given": (("to someone", "gave away"), ("else", "bought")),
     "removed": (
         ("cover first", "uncovered"), ("bad ones", "composted"),
@@ -160,7 +160,7 @@ SENSES: dict[str, tuple[tuple[str, str], ...]] = {
     "stopped": (("crop", "pinched out"), ("else", "remark")),
     "topped": (("crop", "pinched out"), ("else", "remark")),
     "topped up": (("mulch", "mulched"), ("feed", "fed"), ("else", "remark")),
-    "tied": (("crop", "tied in"), ("bed", "tied in"), ("else", "remark")),
+    "tied": (("crop", "tied in"), ("bed", "tied in"), ("care before", "tied in"), ("else", "remark")),
     "strung": (("stringed", "stored"), ("else", "staked")),
     "strung up": (("stringed", "stored"), ("else", "staked")),
     "plaited": (("crop", "stored"), ("else", "remark")),

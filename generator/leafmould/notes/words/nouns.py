@@ -310,7 +310,7 @@ THINGS = _words(
 LOCAL_NAMES = {
     "tom": "tomato", "tommie": "tomato", "tommy": "tomato", "tomatoe": "tomato", "spud": "potato", "tattie": "potato",
     "tater": "potato", "potatoe": "potato", "earlie": "potato", "maincrop": "potato", "strawb": "strawberry", "strawbs": "strawberry", "rasp": "raspberry", "raspb": "raspberry",
-    "courg": "courgette", "appl": "apple", "zuke": "zucchini", "zuch": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
+    "courg": "courgette", "appl": "apple", "zuke": "zucchini", "zuch": "zucchini", "zuc": "zucchini", "zucc": "zucchini", "cuke": "cucumber", "cuc": "cucumber", "cue": "cucumber", "caulie": "cauliflower", "cauli": "cauliflower",
     "brocc": "broccoli", "broc": "broccoli", "psb": "purple sprouting broccoli", "sprout": "brussels sprout", "brussel": "brussels sprout",
     "beet": "beetroot", "squashe": "squash", "pep": "pepper", "capsicum": "pepper", "chilly": "chilli", "chil": "chilli", "chili": "chilli", "chile": "chilli", "chillie": "chilli", "chilie": "chilli",
     "caper": "pepper", "cayenne": "chilli", "serrano": "chilli", "poblano": "chilli", "habanero": "chilli", "padron": "pepper", "shishito": "pepper", "toma": "tomato", "pot": "", "letuce": "lettuce", "gooseg": "gooseberry", "goosegog": "gooseberry", "rhub": "rhubarb", "parsley": "parsley",
@@ -331,7 +331,7 @@ SELDOM_VARIETY = _words(
     giant slow overnight mini monster whole half several various mixed assorted healthy strong leggy weak sickly stunted split
     damaged bolted dead dying forced overwintered overwintering wintered autumn spring summer winter fall salad pot indoor
     outdoor climbing dwarf bush pole maincrop main second third fourth early-crop tender sweet bitter hot mild wild
-    self-sown self sown volunteer saved bought shop free apart lots beautiful gorgeous decent proper perfect fat thin long
+    pelleted rotted self-sown self sown volunteer saved bought shop free apart lots beautiful gorgeous decent proper perfect fat thin long
     short round straggly straggling crop crops crunchy tasty delicious yummy manky wonky slug-eaten eaten nibbled wormy
     tired sorry rotten mouldy moldy soft hard cracked bendy curly flat rather very really quite so too not no
     quick another's everyone today tonight yesterday now again finally already still also then about around

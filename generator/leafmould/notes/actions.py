@@ -13,6 +13,7 @@ from dataclasses import replace
 from leafmould.notes.by_sentence import tells_of_another
 from leafmould.notes.draft import Done, Draft, Item
 from leafmould.notes.entries import Named
+from leafmould.notes.set_right import drop_kind, with_last
 from leafmould.notes.typed import Typed
 from leafmould.notes.words.prepositions import ARTICLES, FILLERS, JOINS
 from leafmould.values.names import fold
@@ -306,36 +307,6 @@ def _drop_total(items: list[Item], draft: Draft) -> list[Item]:
     return parts
 
 
-def _drop_kind(items: list[Item]) -> list[Item]:
-    """ "peppers sown, 12 California Wonder, 6 jalapeño": the first names what those behind it are."""
-    first, *behind = items
-    of = {key for crop in first.crops for key in crop.of}
-    is_bare = (
-        len(behind) > 1 and len(first.crops) == 1 and not (first.amounts or first.varieties or first.places)
-    )
-    if not of or not is_bare:
-        return items
-    is_of_it = all(
-        i.amounts and i.crops and {c.key for c in i.crops} <= of | {first.crops[0].key} for i in behind
-    )
-    return behind if is_of_it else items
-
-
-def _with_last(items: list[Item]) -> list[Item]:
-    """ "plum jam 4 jars, last of the plums": one thing made."""
-    first, *behind = items
-    keys = [c.key for c in first.crops]
-    kept = [first]
-    for item in behind:
-        is_last = bool(item.amounts) and all(a.whole for a in item.amounts)
-        if is_last and [c.key for c in item.crops] == keys and not item.varieties:
-            first.amounts += item.amounts
-            first.spans += item.spans
-        else:
-            kept.append(item)
-    return kept
-
-
 def pair_places(draft: Draft) -> None:
     """ "peas in Arch, beans in Top bed": each crop in its own place, never every combination."""
     if len(draft.items) < 2:
@@ -373,10 +344,8 @@ def settle_items(clause: Done) -> None:
         if not item.crops and _knows_crop(item):
             item.crops = _crop_of(item, draft)
         _settle_varieties(item)
-    kept = [
-        i for i in _drop_kind(_drop_total(items, draft)) if i.crops or i.varieties or i.amounts or i.thing
-    ]
-    draft.items = _with_last(kept) if clause.verb.name == "put up" and len(kept) > 1 else kept or [Item()]
+    kept = [i for i in drop_kind(_drop_total(items, draft)) if i.crops or i.varieties or i.amounts or i.thing]
+    draft.items = with_last(kept) if clause.verb.name == "put up" and len(kept) > 1 else kept or [Item()]
 
 
 def _settle_varieties(item: Item) -> None:

@@ -1,6 +1,7 @@
 """Amounts of one clause that mean something together: "24 modules, 21 up" is 21 of 24, "12 plants gave 31 kg" a yield.
 
-Asked once a clause is read (`deeds`), and for clauses that only say with how much the one before was done (`fates`).
+Asked once a clause is read (`deeds`), for clauses that only say with how much the one before was done (`fates`), and
+for items that are of one thing (`actions`).
 """
 
 from __future__ import annotations
@@ -8,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from leafmould.notes.clause import Clause
-from leafmould.notes.draft import Done, Draft
+from leafmould.notes.draft import Done, Draft, Item
 from leafmould.notes.typed import Typed
 from leafmould.notes.words import nouns
 
@@ -70,3 +71,33 @@ def add_what_was_used(clause: Done, before: Done) -> None:
     before.draft.spans += [s for s in spans if s[0] == "amount"]
     before.draft.asked += clause.draft.asked
     before.draft.left += [(a, b, True) for a, b, _ in clause.draft.left]
+
+
+def drop_kind(items: list[Item]) -> list[Item]:
+    """ "peppers sown, 12 California Wonder, 6 jalapeño": the first names what those behind it are."""
+    first, *behind = items
+    of = {key for crop in first.crops for key in crop.of}
+    is_bare = (
+        len(behind) > 1 and len(first.crops) == 1 and not (first.amounts or first.varieties or first.places)
+    )
+    if not of or not is_bare:
+        return items
+    is_of_it = all(
+        i.amounts and i.crops and {c.key for c in i.crops} <= of | {first.crops[0].key} for i in behind
+    )
+    return behind if is_of_it else items
+
+
+def with_last(items: list[Item]) -> list[Item]:
+    """ "plum jam 4 jars, last of the plums": one thing made."""
+    first, *behind = items
+    keys = [c.key for c in first.crops]
+    kept = [first]
+    for item in behind:
+        is_last = bool(item.amounts) and all(a.whole for a in item.amounts)
+        if is_last and [c.key for c in item.crops] == keys and not item.varieties:
+            first.amounts += item.amounts
+            first.spans += item.spans
+        else:
+            kept.append(item)
+    return kept

@@ -276,7 +276,7 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
     if word == "fl" and i + 1 < typed.count and typed.words[i + 1] == "oz":
         return "fl oz", i + 2, None, typed.ends[i + 1]
     if unit is not None:
-        follows = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+        follows = "" if typed.breaks[i + 1] else typed.words[i + 1]
         if word == "in" and typed.starts[i] != glued and follows not in UNIT_AFTER_IN:
             return None
         if word in ("c", "f") and typed.starts[i] != glued and follows:
@@ -292,12 +292,7 @@ def _noun_at(typed: Typed, i: int, glued: int = -1) -> tuple[str | None, int, fl
         return "piece", i + 1, None, typed.ends[i]  # "100 no."
     if word in nouns.HENS and typed.words[i + 1 : i + 2] == ["egg"] and not typed.breaks[i + 1]:
         return "egg", i + 2, None, typed.ends[i + 1]  # "12 hen eggs"
-    if (
-        word in nouns.HENS
-        and "egg" in typed.words
-        and i
-        and (i + 1 >= typed.count or typed.breaks[i + 1] or typed.is_number(i + 1))
-    ):
+    if word in nouns.HENS and "egg" in typed.words and i and (typed.breaks[i + 1] or typed.is_number(i + 1)):
         return "egg", i + 1, None, typed.ends[i]  # "6 eggs + 1 duck"
     if word in nouns.COUNT_NOUNS or (word.endswith("ful") and word[:-3] in HOLD_MUCH):
         if typed.names(i)[0] > 1 or (not _is_noun_here(typed, i) and typed.capital(i)):

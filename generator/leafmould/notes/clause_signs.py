@@ -97,7 +97,7 @@ TAKES = frozenset({"get", "has", "take"})
 
 def is_taking(typed: Typed, i: int) -> bool:
     """ ", Martha gets two buckets", ". Piet has six": somebody, and how much of it."""
-    k, behind = i - 1, typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+    k, behind = i - 1, "" if typed.breaks[i + 1] else typed.words[i + 1]
     if k < 1 or not typed.breaks[k] or typed.names(k)[0]:
         return False
     is_counted = behind.isdigit() or behind in nouns.NUMBERS or behind in nouns.HOLDERS or behind in SHARES

@@ -86,7 +86,7 @@ def in_or_out(typed: Typed) -> Clause | None:
             i = max(quote.last, i + 1) if quote is not None else i + 1
         else:
             break
-    if crop is None or i >= typed.count or typed.breaks[i] or typed.words[i] not in ("in", "out"):
+    if crop is None or typed.breaks[i] or typed.words[i] not in ("in", "out"):
         return None
     j = i + 1
     if not (typed.breaks[j] or typed.words[j] in BEHIND):

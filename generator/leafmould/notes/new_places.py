@@ -137,7 +137,7 @@ def _phrase_end(walk: Walk, i: int) -> int:
             return stop
         if end > i and (word,) in PAST and walk.word(end + 1) not in nouns.PLACE_NOUNS:
             break
-        if end > i and word.isdigit() and (counts(walk, end) or walk.word(end + 1) in MONTHS):
+        if word.isdigit() and (counts(walk, end) or walk.word(end + 1) in MONTHS):
             break
         end += 1
     return end

@@ -228,9 +228,7 @@ def is_burnt_then(typed: Typed, clause: Clause) -> bool:
     if _is_diseased(typed, clause):
         return True
     spots = [i for i in range(clause.verb_end, typed.count) if typed.words[i] in DESTROYED]
-    return any(
-        i + 1 >= typed.count or typed.breaks[i + 1] or typed.words[i + 1] in ALL_OF_THEM for i in spots
-    )
+    return any(typed.breaks[i + 1] or typed.words[i + 1] in ALL_OF_THEM for i in spots)
 
 
 def is_it_in_pieces(typed: Typed, clause: Clause) -> bool:

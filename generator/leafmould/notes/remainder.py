@@ -144,7 +144,7 @@ def _is_deed(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
         return False  # "it had bolted"
     if word.endswith("ed") and _is_done_by_crop(clause, typed, i):
         return False  # "courgettes swamped us"
-    behind = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+    behind = "" if typed.breaks[i + 1] else typed.words[i + 1]
     if word == "took" and not DURATIONS.isdisjoint(typed.words[i + 1 : i + 5]):
         return False  # "took an hour"
     if (word, behind) in QUIET_PAIRS or (i + 1 == end and behind and typed.names(i + 1)[0]):
@@ -299,7 +299,7 @@ DOING = frozenset({"said", "did", "helped", "say", "was", "is", "and", "helping"
 
 def _is_joined_stranger(clause: Done, typed: Typed, i: int, start: int, end: int) -> bool:
     """ "sowed rye and vetch": perhaps a crop nobody knows, joined to one."""
-    if i + 1 < typed.count and not typed.breaks[i + 1] and typed.names(i + 1)[0]:
+    if not typed.breaks[i + 1] and typed.names(i + 1)[0]:
         return False  # "and perpetual spinach"
     if i != start or i < 2 or typed.words[i - 1] != "and" or end - start > 2 or not typed.words[i].isalpha():
         return False

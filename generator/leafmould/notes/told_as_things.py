@@ -141,9 +141,7 @@ def _canes_up(typed: Typed) -> Clause | None:
     if j >= typed.stops[0] or typed.words[i] not in CANES or typed.words[j] not in ("up", "in"):
         return None
     named = any(typed.names(k)[0] for k in (*range(i), *range(j + 1, typed.stops[0])))
-    is_open = (
-        j + 1 >= typed.count or typed.breaks[j + 1] or typed.words[j + 1] in (*TO_WHAT, "at", "today", "now")
-    )
+    is_open = typed.breaks[j + 1] or typed.words[j + 1] in (*TO_WHAT, "at", "today", "now")
     if not named or not is_open:
         return None
     return Clause(

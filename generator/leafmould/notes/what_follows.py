@@ -117,7 +117,7 @@ def _is_told_number(walk: Walk, i: int) -> bool:
     while first > 0 and i - first < 3 and not typed.breaks[first]:
         first -= 1
     if not MEASURED.isdisjoint(typed.words[first:i]):
-        follows = typed.words[i + 1] if i + 1 < typed.count and not typed.breaks[i + 1] else ""
+        follows = "" if typed.breaks[i + 1] else typed.words[i + 1]
         return (
             not follows
             or follows in PLACE_OPENERS

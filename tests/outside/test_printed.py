@@ -32,7 +32,7 @@ AMISS = """wide => {
         const [r, g, b] = getComputedStyle(e).color.match(/[\\d.]+/g).map(Number);
         if (0.2126 * r + 0.7152 * g + 0.0722 * b > 125) { told.push("is pale: " + e.localName + "." + e.className); break; }
     }
-    for (const e of document.querySelectorAll("tr, article.leaf, .plate"))
+    for (const e of document.querySelectorAll("tr, .planting, .doings > li, .notes > li, .plate"))
         if (getComputedStyle(e).breakInside !== "avoid") { told.push("may be torn: " + e.localName); break; }
     return told;
 }"""

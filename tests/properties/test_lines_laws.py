@@ -160,6 +160,21 @@ CAPITALS_TELL = (
     "Harry",
     "gave Tom",
     "OR +",
+    "J picked",
+    "Karla picked",
+    "Charlotte 3.2",
+    "Tom took",
+    "Sam took",
+    "Sam picked",
+    "Jean dropped",
+    "Mr Hobday",
+    "Declan took",
+    "Mum got",
+    "Ellie had",
+    "Nan had",
+    "for Kath",
+    "Ruthie gets",
+    "corn Swift",
 )  # a capital marks a person, a new place or the letters of a bed; without it the line is asked about
 
 

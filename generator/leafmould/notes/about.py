@@ -113,6 +113,7 @@ ABOUT: dict[str, Callable[[Typed, Clause], bool]] = {
     "lawn": object_is(_words("lawn grass hedge")),
     "door first": lambda typed, clause: typed.words[max(clause.verb_start - 2, 0) : clause.verb_start] == ["next", "door"] and has_crop(typed, clause), "shade given": is_shade_given, "plants given": is_plants_given, "under a pot": any_word(_words("bucket forcer dustbin bin cloche pot")), "compost onto": is_compost_onto,
     "fruit first": is_fruit_first,
+    "strawberry runners": lambda typed, clause: "runner" in typed.words[clause.verb_end : clause.end] and any(w.startswith("strawb") for w in typed.words),
     "water amount": is_water_amount, "to someone": lambda typed, clause: typed.words[clause.verb_end : clause.verb_end + 1] == ["to"],
     "let have": is_let_have, "for winter": is_for_winter, "hen house": object_is(_words("ark coop henhouse")),
     "given": is_given, "to animals": to_animals, "kept dry": is_kept_dry, "tub moved": is_tub_moved, "planted in": is_planted_in,

@@ -9,7 +9,7 @@ from leafmould.notes.amounts import Read
 from leafmould.notes.by_the_way import is_beside_seen, one_and_a_half
 from leafmould.notes.held import is_one_whole
 from leafmould.notes.measured import take_measured
-from leafmould.notes.shares import each_side, leave_share, with_noun_before
+from leafmould.notes.shares import each_side, in_each_row, leave_share, with_noun_before
 from leafmould.notes.walk import Walk, add_place
 from leafmould.notes.what_follows import (
     crop_behind,
@@ -60,6 +60,8 @@ def take_amount(walk: Walk) -> bool:
     if read is None or read.end > walk.end:
         return False
     read = each_side(walk, read)
+    if in_each_row(walk, read, i):
+        return True
     if walk.typed.gaps[read.end - 1][-1:] in MONEY_SIGNS and read.end - 1 > i:
         walk.draft.leave(i, read.end, walk.after_comma)  # "came up $2 short"
         walk.i = read.end

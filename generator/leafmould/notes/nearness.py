@@ -85,7 +85,7 @@ ORDINARY = _words(
     date dear deep dice did dive drape dress each end fare faster fear feel felt ferry fetch fill fine finger
     five flag flat flog food forage fork frog gale gate gear get give go going gone good got grade grave
     happy hard harrow hate heap hear hill hint hive horn hose keep kept knew know late lawn lead lean
-    leap left line linger live loan long look looked lose lots lover low made make male master mate mean meek neem tape
+    leap left line linger live loan long look looked lose lots lover low made make male master mate mean meek neem tape chip
     merry mice middle mill mind mine mist mood narrow near nice nose nothing olive-oil over page pale parrot
     peat peek pill pine pint plug plumb plump plus pocket pork press price puppy racket rage rake rate raw
     reach rear rest rhyme rise roast rope row safe said sale savage say seek seen shard singer socket

@@ -31,6 +31,19 @@ def each_side(walk: Walk, read: Read) -> Read:
     return read._replace(amount=amount, end=read.end + 2)
 
 
+def in_each_row(walk: Walk, read: Read, i: int) -> bool:
+    """The 8 of "4 rows of 8": so many in each row."""
+    amounts = walk.draft.item.amounts
+    is_of_rows = walk.word(i - 1) == "of" and bool(amounts) and amounts[-1].unit == "row"
+    if not is_of_rows or read.amount.unit not in ("piece", "plant") or walk.typed.words[i - 2] != "row":
+        return False
+    amount = replace(read.amount, written=walk.typed.written(i - 1, read.end), unit=f"{read.amount.unit}/row")
+    walk.draft.total.append(amount)
+    walk.span("amount", i, read.end)
+    walk.i = read.end
+    return True
+
+
 def on_both_sides(amount: Amount, sides: str) -> Amount:
     """So many "each side": twice as many."""
     low, high = (amount.low or 0.0) * 2, (amount.high or 0.0) * 2

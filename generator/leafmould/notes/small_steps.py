@@ -118,6 +118,9 @@ MIXES = frozenset({"mix", "mixture", "mixed", "blend", "combination"})
 def take_mix(walk: Walk) -> bool:
     i = walk.i
     j = walk.past_articles(i)
+    if walk.typed.phrase(j, 3) == ("catch", "crop", "of"):
+        walk.i = j + 3  # "a catch crop of radish"
+        return True
     if walk.word(j) in MIXES and not walk.typed.names(j)[0]:
         if walk.word(j + 1) in ("of", "row", "bed", "packet"):
             walk.draft.item.is_mix = True

@@ -132,7 +132,7 @@ STEPS: tuple[tuple[Step, frozenset[str] | None], ...] = (
             }
         ),
     ),
-    (take_mix, MIXES | ARTICLES),
+    (take_mix, MIXES | ARTICLES | {"catch"}),
     (take_each, frozenset({"each", "per", "a"})),
     (take_side, PARTS),
     (take_amount, NUMBERS | TAKEN_OFF | {"more", "fewer"}),

@@ -16,7 +16,7 @@ from leafmould.notes.quotes import find_quotes
 from leafmould.notes.signs import SAME_LENGTH, read_signs
 from leafmould.notes.slips import mend, strange_words
 from leafmould.notes.words.misspelt import MISSPELT
-from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS
+from leafmould.notes.words.nouns import LOCAL_NAMES, NUMBERS, PART_ENDS, STRAWBERRIES
 from leafmould.notes.words.prepositions import (
     ABBREVIATED,
     ABOUT_BY_FIRST,
@@ -274,6 +274,8 @@ class Typed:
         if len(words[i]) > LONGEST_SHORT and (known := _run_together(self.vocabulary).get(words[i], ())):
             return 1, known
         other = LOCAL_NAMES.get(words[i]) or SPELLINGS.get(words[i])
+        if words[i] == "runner" and not STRAWBERRIES.isdisjoint(words):
+            return NO_NAME  # "the strawberries, cut off the runners"
         if other and (known := _local(self.vocabulary, other)):
             return 1, known
         return NO_NAME

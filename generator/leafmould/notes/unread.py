@@ -32,7 +32,7 @@ OBJECTS = frozenset({"dozen", "about", "some", "all", "half", "rest", "lot", "fe
 KNOWN_WORDS = (
     NO_DEEDS | nouns.SELDOM_VARIETY | nouns.WEEDS | nouns.SUCKERS | FILLERS | nouns.TROUBLES | REMARK_OPENERS
 )
-THE_BED = frozenset({"bed", "ground", "soil", "patch", "the", "whole", "empty", "bare"})
+THE_BED = frozenset({"row", "bed", "ground", "soil", "patch", "the", "whole", "empty", "bare"})
 TOLD = frozenset({"saw", "noted weather", "turned out"})
 """What is seen is told in free words anyway."""
 

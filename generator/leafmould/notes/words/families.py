@@ -70,6 +70,7 @@ CAME_OUT: Senses = (("flower words", "remark"), ("root first", "picked"), ("out 
 
 FAMILIES: tuple[tuple[str, Senses], ...] = (
     ("scattered; sprinkled; strewed; chucked; threw; flung; chucked down; threw down; down to; put down to; laid down to; gone down to; set down to", (("green crop", "sowed"),)),
+    ("cut off; snipped off; took off; removed; nipped off; pinched off; cut; trimmed off; pulled off", (("strawberry runners", "pruned"),)),
     ("had; got; took", (("door first", "gave away"),)),
     ("forced", (("under a pot", "covered"),)),
     ("hit; blasted; blitzed; treated; doused", (("treatment", "treated"),)),

@@ -256,7 +256,7 @@ HONEY = _words("honey comb honeycomb beeswax")
 HIVE = _words("hive bee colony nuc super brood")
 SEEDS = _words("seed")
 COVERS = _words("fleece net netting mesh enviromesh cloche cover bell hoop tunnel plastic polythene glass tarp cardboard "
-                "membrane blanket veggiemesh agrofleece bottle sheet tarpaulin lid rowcover row-cover shade shadecloth")  # fmt: skip
+                "membrane blanket veggiemesh agrofleece bottle sheet tarpaulin lid rowcover row-cover shade shadecloth cloth")  # fmt: skip
 NETS = _words("net netting")
 SUPPORTS = _words(
     "stick pole cane stake trellis support beanpole wigwam teepee wire twine string hazel arch cage obelisk frame"
@@ -321,6 +321,8 @@ LOCAL_NAMES = {
 }  # fmt: skip
 """Short and local words, where the garden's own names have none: folded word -> a name to look up."""
 
+STRAWBERRIES = _words("strawberry strawb strawbs strawberrie")
+"""Beside these a runner is no bean."""
 SELDOM_VARIETY = _words(
     """each both every stuff veg veggie vegetable thing bit everything lots come again twice once thoroughly lightly heavily deeply direct outside outdoors indoors inside thinly thickly straight out up thinning trimming leftover them it that this those these
     herself himself us me ourselves down away back off together separately too later before long

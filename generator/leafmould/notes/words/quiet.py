@@ -20,7 +20,7 @@ DEEDS = _words(
 """Past forms without -ed that tell of something done or suffered."""
 
 QUIET = _words(
-    """red bed seed rotavated rototilled tilled edged mowed strimmed feed need weed shed breed speed hundred indeed instead naked wicked sacred
+    """red bed seed tidied rotavated rototilled tilled edged mowed strimmed feed need weed shed breed speed hundred indeed instead naked wicked sacred
     needed wanted hoped liked loved hated enjoyed looked seemed smelled tasted sounded appeared felt thought knew said
     told asked wondered decided planned meant managed tried remembered forgot noticed expected promised learned guessed
     rained poured snowed blew hailed frosted cried laughed smiled swore cursed moaned grinned cheered

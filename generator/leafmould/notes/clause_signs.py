@@ -11,6 +11,7 @@ from leafmould.notes.typed import Typed
 from leafmould.notes.verbless import STUFF_VERBS
 from leafmould.notes.words import nouns
 from leafmould.notes.words.prepositions import ARTICLES, NEW_PLACE_OPENERS, PLACE_OPENERS
+from leafmould.notes.words.verbs import PAST
 from leafmould.values.names import Kind
 
 FIERCE = frozenset(
@@ -93,6 +94,26 @@ def is_place_word(typed: Typed, i: int) -> bool:
 TAKING = frozenset({"get", "got", "has", "had", "took", "take"})
 TAKES = frozenset({"get", "has", "take"})
 """ ", Martha gets two buckets": who, and no word of the deed."""
+
+
+DONE_BEFORE = frozenset(
+    {"forced", "dried", "frozen", "stored", "pickled", "chitted", "bolted", "saved", "potted", "rooted"}
+)
+
+
+def describes_topic(typed: Typed, i: int) -> bool:
+    """ "forced rhubarb pulled 2 lb": how the crop is, where another verb stands right behind it."""
+    size = typed.kind(i + 1, Kind.CROP, Kind.CROP_GROUP)[0] if i == 0 or typed.breaks[i] else 0
+    end = i + 1 + size
+    return size > 0 and end < typed.stops[i] and (typed.words[end],) in PAST and typed.words[end] != "put"
+
+
+SELDOM_DONE = TAKES | DONE_BEFORE
+
+
+def is_not_done(typed: Typed, i: int) -> bool:
+    """Whether such a form is no verb where it stands."""
+    return not is_taking(typed, i) if typed.words[i] in TAKES else describes_topic(typed, i)
 
 
 def is_taking(typed: Typed, i: int) -> bool:

@@ -13,11 +13,12 @@ from leafmould.notes.clause_signs import (
     BODY,
     DESCRIBED,
     DESCRIBING,
+    DONE_BEFORE,
     FIERCE,
     HALF_DONE,
     HURTING,
     RUN_ON,
-    TAKES,
+    SELDOM_DONE,
     TAKING,
     TO_COME,
     UNREAL,
@@ -28,8 +29,8 @@ from leafmould.notes.clause_signs import (
     is_denied_after,
     is_loss,
     is_next_code,
+    is_not_done,
     is_place_word,
-    is_taking,
     joins,
     runs_on,
     stuff_at,
@@ -131,7 +132,7 @@ def find_clauses(typed: Typed) -> list[Clause]:
             is_topic
             and not _may_precede(word)
             and not (word == "cabbage" and words[i + 1 : i + 2] == ["white"])
-            and not (i and word.endswith("ed") and describes_crop(typed, i))
+            and not (word in DONE_BEFORE or (i and word.endswith("ed") and describes_crop(typed, i)))
             and not (
                 clauses
                 and i - begin <= 1
@@ -280,8 +281,8 @@ def _verb_at(
             and typed.is_number(i + 3)
         ):
             continue  # "picked up to 3 kg"
-        if size == 1 and word in TAKES and not is_taking(typed, i):
-            continue  # "badger has been digging"
+        if size == 1 and word in SELDOM_DONE and is_not_done(typed, i):
+            continue  # "badger has been digging", "forced rhubarb pulled 2 lb"
         is_several = (
             typed.plain[typed.ends[i] - 1] in "sS" and word[-1] != "s" and word not in ("get", "take")
         )

@@ -119,7 +119,7 @@ def test_a_caption_in_the_text_is_what_is_told(tmp_path: Path) -> None:
     built(garden)
     (plate,) = figures(garden, "notes/2026/06-20-peas.html")
     assert plate.name == "figure" and image(plate)["alt"] == 'First <pods> & "more"'
-    assert words(plate) == 'First <pods> & "more". 20 June 2026, Arch'
+    assert words(plate) == "First <pods> & “more”. 20 June 2026, Arch"
     html = page(garden, "notes/2026/06-20-peas.html")
     assert html.index("Before.") < html.index("<figure") < html.index("After.")
 

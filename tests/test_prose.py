@@ -32,7 +32,7 @@ def test_f59_a_day_at_a_line_start_keeps_its_number() -> None:
 
 
 def test_f60_a_sign_at_a_line_start_is_not_lost() -> None:
-    assert html("- 4 °C at dawn") == "<ul>\n<li>−4 °C at dawn</li>\n</ul>"
+    assert html("- 4 °C at dawn") == "<ul>\n<li>−4\u00a0°C at dawn</li>\n</ul>"
     assert html("+ 5 plants") == "<ul>\n<li>+ 5 plants</li>\n</ul>"
     assert html("- 12 plants") == "<ul>\n<li>12 plants</li>\n</ul>"
 
@@ -161,7 +161,7 @@ def test_names_link_themselves_once_a_paragraph() -> None:
 
 def test_the_longest_name_wins_over_the_shorter_within() -> None:
     assert html("Hurst's Green Shaft") == (
-        '<p><a href="../../crops/pea.html#variety-hursts-green-shaft">Hurst&#39;s Green Shaft</a></p>'
+        '<p><a href="../../crops/pea.html#variety-hursts-green-shaft">Hurst’s Green Shaft</a></p>'
     )
 
 
@@ -189,8 +189,8 @@ def test_names_in_a_plain_line_are_escaped_and_do_not_lead_to_their_own_page() -
 @pytest.mark.parametrize(
     ("body", "shown"),
     [
-        ("It's dry.", "<p>It's dry.</p>"),
-        ('dry\nand "warm"\n\n\n5 > 4', "<p>dry<br>\nand &quot;warm&quot;</p>\n<p>5 &gt; 4</p>"),
+        ("It's dry.", "<p>It’s dry.</p>"),
+        ('dry\nand "warm"\n\n\n5 > 4', "<p>dry<br>\nand “warm”</p>\n<p>5 &gt; 4</p>"),
         ("- sowed it\n- watered", "<ul>\n<li>sowed it</li>\n<li>watered</li>\n</ul>"),
         ("Done:\n\n- sowed", "<p>Done:</p>\n<ul>\n<li>sowed</li>\n</ul>"),
     ],

@@ -82,7 +82,7 @@ def test_a_note_without_an_action_stands_in_the_planting_it_is_about(book_of: Ca
     assert [text(line) for line in section.select(".doings li")] == [
         "1 April sowed pea in Arch",
         "1 May Pods at last",
-        "20 June picked 1 kg pea from Arch",
+        "20 June picked 1\u00a0kg pea from Arch",
     ]
     assert section.select_one("a[href='../notes/pods.html']")
 
@@ -149,7 +149,7 @@ def test_a_sum_of_a_season_leads_to_the_list_of_just_its_pickings(book_of: Calla
         """
     )
     row = book.pages["seasons/2026.html"].select_one("table.picked tbody tr:nth-of-type(2)")
-    assert text(row) == "pea Pe 20 June 27 June 1.5 kg 2 pickings"
+    assert text(row) == "pea Pe 20 June 27 June 1.5\u00a0kg 2 pickings"
     assert row.select_one("data a")["href"] == "../seasons/2026.html#picked-pea"
     assert [text(one) for one in book.pages["seasons/2026.html"].select(".pickings > div")] == [
         "pea 20 June 400 g · 27 June 1.1 kg"  # the one picking of beetroot needs no list

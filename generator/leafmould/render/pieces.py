@@ -33,6 +33,7 @@ from leafmould.pages.page import (
 from leafmould.pages.sections import Moment
 from leafmould.render.plates import Plates
 from leafmould.render.strips import strip, strip_key, strip_table
+from leafmould.render.typography import shown
 
 
 @lru_cache(maxsize=1 << 16)
@@ -123,7 +124,7 @@ class Pieces:
         """What the marks of the page stand for, as far as nothing on it says so: printed below all else."""
         untold = [m for key, m in self._marked.items() if key not in self._named]
         untold.sort(key=lambda m: (m.name, m.key))
-        told = "".join(f"<span>{self._mark(m)} {safe(m.name)}</span> " for m in untold)
+        told = "".join(f"<span>{self._mark(m)} {shown(m.name)}</span> " for m in untold)
         return Written(f'<p class="families-told">{told}</p>\n' if told else "")
 
     def tags(self, several: Iterable[Tag]) -> Markup:
@@ -133,12 +134,12 @@ class Pieces:
     def planting(self, line: PlantingLine, *, bed: bool = True) -> Markup:
         """A planting in one line of a list, with its bed unless the page tells it."""
         number = f' <span class="aside">× {_figure(line.number, self._root)}</span>' if line.number else ""
-        part = f'<span class="aside">, {safe(line.part)}</span>' if line.part else ""
+        part = f'<span class="aside">, {shown(line.part)}</span>' if line.part else ""
         where = ""
         if bed:
             before = "of" if line.part else "in"
             where = f'<span class="aside"> {before} {_link(line.bed, self._root)}</span>'
-        what = f'<a href="{self._root}{safe(line.to)}">{safe(line.name)}</a>{number}{part}{where}'
+        what = f'<a href="{self._root}{safe(line.to)}">{shown(line.name)}</a>{number}{part}{where}'
         return Written(
             f'<li class="planting"><span class="what">{what}</span> '
             f"{self.marks(line.families)} {_tags(line.tags, self._root)}</li>"
@@ -215,14 +216,14 @@ class Pieces:
 
     def _understood(self, line: Understood) -> str:
         written = f'<q class="as-written">{self._names(line.text)}</q> ' if line.text else ""
-        slots = "".join(f" · {safe(slot)}" for slot in line.slots)
+        slots = "".join(f" · {shown(slot)}" for slot in line.slots)
         on = f" · {_figure(line.on, self._root)}" if line.on else ""
         plantings = "".join(
-            f' <a class="to-planting" href="{self._root}{safe(p.to)}">{safe(p.text)}</a>'
+            f' <a class="to-planting" href="{self._root}{safe(p.to)}">{shown(p.text)}</a>'
             for p in line.plantings
         )
         return (
-            f'<li>{written}<span class="reading"><b>{safe(line.verb)}</b>{slots}{on}{plantings}'
+            f'<li>{written}<span class="reading"><b>{shown(line.verb)}</b>{slots}{on}{plantings}'
             f"{_inferred(line.remarks)}</span></li>\n"
         )
 
@@ -252,7 +253,7 @@ def _filter(name: str) -> Callable[..., Markup]:
 
 
 def _link(link: Link, root: str) -> str:
-    return f'<a href="{root}{safe(link.to)}">{safe(link.text)}</a>' if link.to else safe(link.text)
+    return f'<a href="{root}{safe(link.to)}">{shown(link.text)}</a>' if link.to else shown(link.text)
 
 
 def _links(several: Iterable[Link], root: str) -> str:
@@ -262,7 +263,7 @@ def _links(several: Iterable[Link], root: str) -> str:
 def _figure(figure: Figure, root: str) -> str:
     name, value = ("time", "datetime") if figure.is_time else ("data", "value")
     why = f' title="{safe(figure.why)}"' if figure.why else ""
-    text = safe(figure.text)
+    text = shown(figure.text)
     if figure.to:
         text = f'<a href="{root}{safe(figure.to)}">{text}</a>'
     estimated = ' <span class="estimated">estimated</span>' if figure.is_estimated else ""
@@ -278,29 +279,29 @@ def _when(on: Figure, root: str) -> str:
     """The day of a line that leads to its note; a day here is never estimated."""
     if not on.is_time:
         return _figure(on, root)
-    day = f'<a href="{root}{safe(on.to)}">{safe(on.text)}</a>'
+    day = f'<a href="{root}{safe(on.to)}">{shown(on.text)}</a>'
     return f'<time datetime="{safe(on.value)}">{day}</time>'
 
 
 def _inferred(remarks: Iterable[str]) -> str:
-    return "".join([f' <span class="inferred">{safe(remark)}</span>' for remark in remarks])
+    return "".join([f' <span class="inferred">{shown(remark)}</span>' for remark in remarks])
 
 
 def _note(note: NoteLine, root: str) -> str:
     link = note.link
-    begins = f' <span class="begins">{safe(note.begins)}</span>' if note.begins else ""
+    begins = f' <span class="begins">{shown(note.begins)}</span>' if note.begins else ""
     private = ' <span class="private">private</span>' if note.is_private else ""
     return (
         f'<li><span class="when">{_when(note.on, root)}</span> <span class="said-there">'
-        f'<a href="{root}{safe(link.to)}">{safe(link.text)}</a>{begins}{private}</span></li>\n'
+        f'<a href="{root}{safe(link.to)}">{shown(link.text)}</a>{begins}{private}</span></li>\n'
     )
 
 
 def _way(way: Neighbours, root: str) -> str:
     before, after = way.before, way.after
-    back = f'<a class="step" href="{root}{safe(before.to)}">← {safe(before.text)}</a>' if before else ""
-    on = f'<a class="step" href="{root}{safe(after.to)}">{safe(after.text)} →</a>' if after else ""
-    return f'<li><a href="{root}{safe(way.about.to)}">{safe(way.about.text)}</a> {back} {on}</li>\n'
+    back = f'<a class="step" href="{root}{safe(before.to)}">← {shown(before.text)}</a>' if before else ""
+    on = f'<a class="step" href="{root}{safe(after.to)}">{shown(after.text)} →</a>' if after else ""
+    return f'<li><a href="{root}{safe(way.about.to)}">{shown(way.about.text)}</a> {back} {on}</li>\n'
 
 
 def _tags(several: Iterable[Tag], root: str) -> str:
@@ -311,7 +312,7 @@ def _tags(several: Iterable[Tag], root: str) -> str:
 def _tag(tag: Tag, root: str) -> str:
     """One label; a count of days can be moved on by the script while the page is read."""
     why = f' title="{safe(tag.why)}"' if tag.why else ""
-    text = safe(tag.text)
+    text = shown(tag.text)
     if tag.counted_from:
         around = f'data-before="{safe(tag.before)}" data-after="{safe(tag.after)}"'
         text = f'<data value="{tag.value}" data-from="{tag.counted_from}" {around}>{text}</data>'

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable
 from markupsafe import escape as safe
 
 from leafmould.pages.page import Figure, Link, Plate
+from leafmould.render.typography import shown
 
 ROOMS = {
     "text": "(min-width: 56rem) 38rem, calc(100vw - 2.2rem)",
@@ -75,7 +76,7 @@ class Plates:
         day = self._figure(plate.on) if plate.on else ""
         day += f" ({safe(plate.dated_by)})" if plate.dated_by else ""
         line = ", ".join(filter(None, (day, self._links(plate.about) if plate.about else "")))
-        words = f'<span class="said">{_closed(safe(plate.caption))}</span>' if plate.caption else ""
+        words = f'<span class="said">{_closed(shown(plate.caption))}</span>' if plate.caption else ""
         return " ".join(filter(None, (words, f'<span class="aside">{line}</span>' if line else "")))
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Mapping, Sequence
+from itertools import accumulate
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
@@ -29,6 +30,7 @@ from leafmould.render.flowing import flows
 from leafmould.render.in_text import BREAKS, FIGURE, IN_LINK, PICTURES, InText
 from leafmould.render.pieces import Written, safe
 from leafmould.render.plain import Block, plain_blocks
+from leafmould.render.typography import set_text, unbroken
 from leafmould.values.lengths import too_long_at
 
 DEEPEST = 60
@@ -100,10 +102,18 @@ class Prose:
         """One plain line as HTML with its names linked, but for those that lead to the page it stands on."""
         return "".join(
             [
-                _link(root, words, to) if to and not to.startswith(here) else safe(words)
-                for words, to in self._mentions.pieces(text)
+                _link(root, words, to) if to and not to.startswith(here) else unbroken(safe(words))
+                for words, to in self._set_pieces(text)
             ]
         )
+
+    def _set_pieces(self, text: str) -> Sequence[tuple[str, str]]:
+        """The pieces of a text, found as it was written and set as it is read."""
+        pieces, whole = self._mentions.pieces(text), set_text(text)
+        if whole == text:
+            return pieces
+        ends = list(accumulate(len(words) for words, _ in pieces))
+        return [(whole[end - len(words) : end], to) for (words, to), end in zip(pieces, ends, strict=True)]
 
     def _block(self, block: Block, root: str) -> str:
         if block.is_list:
@@ -118,7 +128,7 @@ class Prose:
         """A line with its names led to their pages, each once in a paragraph."""
         written = []
         has_signs = '"' in line or ">" in line  # no other sign of HTML comes here
-        for words, to in self._mentions.pieces(line):
+        for words, to in self._set_pieces(line):
             if not to or to in done:
                 written.append(escapeHtml(words) if has_signs else words)
             else:
@@ -160,8 +170,9 @@ class Prose:
         return True
 
     def _named(self, token: Token, root: str, done: set[str]) -> list[Token]:
-        pieces = self._mentions.pieces(token.content)
+        pieces = self._set_pieces(token.content)
         if not any(to for _, to in pieces):
+            token.content = set_text(token.content)
             return [token]
         led: list[Token] = []
         for words, to in pieces:
@@ -192,7 +203,7 @@ def _as_typed(text: str) -> Markup:
 
 def _link(root: str, words: str, to: str) -> str:
     """A name's link as HTML."""
-    return f'<a href="{root}{safe(to)}">{safe(words)}</a>'
+    return f'<a href="{root}{safe(to)}">{unbroken(safe(words))}</a>'
 
 
 def _reader() -> MarkdownIt:

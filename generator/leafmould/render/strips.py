@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from markupsafe import escape as safe
 
 from leafmould.pages.page import StripRow
+from leafmould.render.typography import shown
 
 COLUMNS = {"raised": "Raised", "ground": "In the ground", "picking": "Picked", "expected": "Expected"}
 """What bars are of, in the order of a season, as the key beside the strip calls them."""
@@ -42,7 +43,7 @@ def strip_key(rows: Iterable[StripRow]) -> str:
 
 def _strip_row(row: StripRow, root: str) -> str:
     note = f' <span class="aside">{safe(row.note)}</span>' if row.note else ""
-    name = f'<a href="{root}{safe(row.link.to)}">{safe(row.link.text)}</a>{note}'
+    name = f'<a href="{root}{safe(row.link.to)}">{shown(row.link.text)}</a>{note}'
     bars = "".join(
         [
             f'<rect class="{bar.kind}{" open" if bar.is_open else ""}" x="{bar.x}" width="{bar.width}"/>'
@@ -79,7 +80,7 @@ def _row(row: StripRow, kinds: Sequence[str], root: str) -> str:
     cells = f'<td class="silence" colspan="{len(kinds)}">no dates noted</td>'
     if row.bars:
         cells = "".join(_cell(row, kind) for kind in kinds)
-    return f'<tr><th scope="row"><a href="{root}{safe(row.link.to)}">{safe(row.link.text)}</a>{note}</th>{cells}</tr>\n'
+    return f'<tr><th scope="row"><a href="{root}{safe(row.link.to)}">{shown(row.link.text)}</a>{note}</th>{cells}</tr>\n'
 
 
 def _cell(row: StripRow, kind: str) -> str:

@@ -11,13 +11,10 @@ from importlib.resources import files
 from pathlib import Path
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateNotFound
-from jinja2.compiler import CodeGenerator, Frame
-from jinja2.nodes import Expr
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from leafmould import __version__
 from leafmould.render.compiled import Compiled
-from leafmould.render.pieces import safe
 from leafmould.values.problems import LeafmouldError
 
 STYLES = ("tokens", "text", "page", "tables", "labels", "families", "map", "share", "find", "print", "own")
@@ -46,33 +43,10 @@ class _Folder(FileSystemLoader):
             raise _unreadable(f"{Path(self.searchpath[0]).name}/{template}", fault) from fault
 
 
-class _Code(CodeGenerator):
-    """What a layout is compiled to: each value it prints is put down by `put`."""
-
-    def _output_child_pre(self, node: Expr, frame: Frame, finalize: CodeGenerator._FinalizeInfo) -> None:
-        if frame.eval_ctx.volatile or not frame.eval_ctx.autoescape or finalize.src is not None:
-            super()._output_child_pre(node, frame, finalize)
-        else:
-            self.write("environment.put(")
-
-
-class _Layouts(Environment):
-    """Where layouts are compiled and printed."""
-
-    code_generator_class = _Code
-
-    @staticmethod
-    def put(value: object) -> str:
-        """A value as it is printed: as `escape`, which would make a value anew of each that is ready."""
-        if type(value) is str:
-            return safe(value)
-        return value if isinstance(value, Markup) else escape(value)
-
-
 def open_layouts(look: Path | None, filters: dict[str, Callable[..., Markup]]) -> Environment:
     """A strict environment over a garden's own look, if it has one, and the built-in layouts."""
     folders = [folder for folder in (look, layouts_folder()) if folder is not None]
-    environment = _Layouts(
+    environment = Environment(
         loader=ChoiceLoader([_Folder(folder, encoding="utf-8") for folder in folders]),
         autoescape=True,
         undefined=StrictUndefined,

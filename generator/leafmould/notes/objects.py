@@ -25,6 +25,8 @@ STUFFS = (
     | nouns.PELLETS
     | nouns.TREATMENTS
 )
+WITH_STUFF = STUFFS | nouns.THINGS | {"water"}
+""" "soapy water": goes on with the stuff before it."""
 SPREADS = frozenset(
     {
         "put",
@@ -326,7 +328,7 @@ def _spread(walk: Walk, i: int) -> None:
     if first is None:
         return
     last = first + 1
-    while last < stop and walk.typed.words[last] in STUFFS | nouns.THINGS and not _is_place(walk, last):
+    while last < stop and walk.typed.words[last] in WITH_STUFF and not _is_place(walk, last):
         last += 1
     if walk.word(last) == "of" and (of := _stuff_behind(walk, last + 1, stop)):
         first, last = last + 1, of  # "a feed of chicken pellets"

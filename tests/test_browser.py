@@ -73,7 +73,7 @@ def test_f100_counts_move_on_by_the_readers_calendar(
 def test_a_count_with_words_after_it_keeps_them(browser: Browser, folder: Path) -> None:
     page = opened(browser, folder / "index.html", at="2026-07-16T12:00:00Z")
     pea = page.locator('[data-from="2026-07-03"]').first
-    assert pea.text_content() == "picking for 13 days, 1.4 kg so far"
+    assert pea.text_content() == "picking for 13 days, 1.4\u00a0kg so far"
     assert pea.get_attribute("value") == "13"
 
 

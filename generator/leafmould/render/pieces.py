@@ -33,7 +33,7 @@ from leafmould.pages.page import (
 from leafmould.pages.sections import Moment
 from leafmould.render.plates import Plates
 from leafmould.render.strips import strip, strip_key, strip_table
-from leafmould.render.typography import shown
+from leafmould.render.typography import set_text, shown
 
 
 @lru_cache(maxsize=1 << 16)
@@ -314,7 +314,7 @@ def _tag(tag: Tag, root: str) -> str:
     why = f' title="{safe(tag.why)}"' if tag.why else ""
     text = shown(tag.text)
     if tag.counted_from:
-        around = f'data-before="{safe(tag.before)}" data-after="{safe(tag.after)}"'
+        around = f'data-before="{safe(set_text(tag.before))}" data-after="{safe(set_text(tag.after))}"'
         text = f'<data value="{tag.value}" data-from="{tag.counted_from}" {around}>{text}</data>'
     if tag.to:
         text = f'<a href="{root}{safe(tag.to)}">{text}</a>'

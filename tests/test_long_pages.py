@@ -80,7 +80,9 @@ def test_a_variety_names_its_newest_plantings_and_counts_the_others(site: Site) 
     (meteor,) = values(site, "crops/pea.html").varieties
     assert (len(meteor.years), meteor.more) == (24, 6)
     assert meteor.years[-1].text == "2025"
-    assert '<td data-name="Grown">6 plantings before, <a' in Renderer(site).page(page_at(site, "crops/pea.html"))
+    assert '<td data-name="Grown">6 plantings before, <a' in Renderer(site).page(
+        page_at(site, "crops/pea.html")
+    )
 
 
 def test_a_family_names_its_newest_seasons_in_a_bed_and_counts_the_others(site: Site) -> None:

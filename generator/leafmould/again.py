@@ -8,6 +8,7 @@ this program and its libraries (`inputs`); and every file in the output folder (
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 from hashlib import blake2b
 from pathlib import Path
@@ -18,7 +19,6 @@ from leafmould.output.stage import is_at_work
 from leafmould.output.stamps import are_as_left
 from leafmould.report import BuildReport, LeftOut, Made
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,11 +7,11 @@ how it is coloured is left to `cli`.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from itertools import groupby
 
 from leafmould.values.problems import Level, Location, Problem, in_file_order
-from leafmould.values.quick_dataclass import dataclass
 
 NEWEST = 5
 """How many files are shown in full before all but errors is only counted."""

@@ -15,7 +15,7 @@ import sys
 import threading
 import time
 from collections.abc import Callable, Iterable, Iterator, Mapping, Set
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 from stat import S_ISREG
 
@@ -24,7 +24,6 @@ from watchdog.observers import Observer
 from watchdog.observers.api import BaseObserver, ObservedWatch
 
 from leafmould.values.problems import WrongUse
-from leafmould.values.quick_dataclass import dataclass
 
 FILES = ("garden.yaml", "crops.yaml")
 ROOMS = ("look", "notes", "pages", "photos", "plans", "records")

@@ -7,10 +7,9 @@ screens and paper have it. Drawing is left to the templates.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from itertools import accumulate, pairwise
 from math import cos, floor, log10, radians, sin
-
-from leafmould.values.quick_dataclass import dataclass
 
 WIDEST, TALLEST = 720.0, 860.0
 """The drawing's greatest width and height, margin and all [units]."""

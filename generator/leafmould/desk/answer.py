@@ -6,6 +6,7 @@ Reads the garden as a build would, so that nothing is said here which the pages 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -14,7 +15,6 @@ from leafmould.garden.model import Event, Garden
 from leafmould.lookup.teller import Teller, teller_of
 from leafmould.report import ERRORS, exit_code
 from leafmould.values.problems import LeafmouldError, Problem, asking, in_file_order
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 MOST_LINES = 4

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import Literal, TypeVar
@@ -17,7 +17,6 @@ from leafmould.desk.crops_told import grew, is_nothing, standing
 from leafmould.desk.kinds_told import SAYS_NOTHING, ByName, is_for_animals, kind_by_name, kind_in_words
 from leafmould.values.dates import read_date, written_day
 from leafmould.values.problems import WrongUse
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 IN_BRACKETS = re.compile(r"(?P<name>.*\S)\s*\((?P<kind>[^()]+)\)")

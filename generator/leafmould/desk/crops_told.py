@@ -9,13 +9,12 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from leafmould.values.dates import read_date
 from leafmould.values.names import fold
 from leafmould.values.problems import WrongUse
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When, on
 
 SAID_OF_NOTHING = """

@@ -6,6 +6,7 @@ Used while a garden is made. A name that says nothing of the kind makes a plain 
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import cache
 
 from leafmould.facts.tables import crops
@@ -13,7 +14,6 @@ from leafmould.garden.vocabulary import vocabulary_of
 from leafmould.notes.bed_settings import WORDS_TO_KIND
 from leafmould.notes.settings import Settings
 from leafmould.values.names import Kind, Vocabulary, fold
-from leafmould.values.quick_dataclass import dataclass
 
 GLASS = "under glass"
 BY_NAME = {

@@ -11,6 +11,7 @@ import re
 import shutil
 import unicodedata
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
@@ -24,7 +25,6 @@ from leafmould.notes.lines import read_line
 from leafmould.notes.settings import read_settings
 from leafmould.values.names import slug
 from leafmould.values.problems import LeafmouldError, Location, UnreadableGarden, WrongUse
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When, on
 
 NOTHING = "Say what was done, such as: leafmould note sowed beetroot Long border"

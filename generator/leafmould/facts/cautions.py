@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 
 from leafmould.facts.tables import DATA, Source, sources
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import csv
+from dataclasses import dataclass
 from functools import cache
 
 from leafmould.facts.tables import DATA
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

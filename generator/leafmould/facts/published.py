@@ -14,11 +14,11 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
 from leafmould.facts.tables import DATA
-from leafmould.values.quick_dataclass import dataclass
 
 SUBJECTS = (
     "least soil warmth",

@@ -12,13 +12,13 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 from typing import Literal
 
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 DATA = Path(__file__).parent / "data"
 

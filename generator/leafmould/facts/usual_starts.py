@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 
 from leafmould.facts.tables import DATA, CropFact
-from leafmould.values.quick_dataclass import dataclass
 
 WITHOUT_A_ROW = {True: "*tender", False: "*hardy"}
 """The rows for every other annual vegetable and herb, by whether frost kills it."""

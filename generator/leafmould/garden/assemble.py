@@ -10,7 +10,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from leafmould.facts.tables import CropFact
@@ -37,7 +37,6 @@ from leafmould.garden.told import differ_in_problems_only, problems_of
 from leafmould.notes.entries import Entry
 from leafmould.notes.settings import Settings
 from leafmould.values.problems import Problem
-from leafmould.values.quick_dataclass import dataclass
 
 Handler = Callable[[Ground, Act], None]
 

@@ -7,11 +7,11 @@ only then is more of the line looked at.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from leafmould.garden.called import KIN
 from leafmould.notes.words import nouns
 from leafmould.values.names import fold_word
-from leafmould.values.quick_dataclass import dataclass
 
 SEEN = 60
 """Letters before and behind a name that are looked at."""

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from leafmould.values.names import WORD, fold_word
-from leafmould.values.quick_dataclass import dataclass
 
 BLANK = "…"
 """What stands for words that were left out."""

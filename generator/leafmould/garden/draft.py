@@ -6,12 +6,11 @@ still grows: it takes acts, moves, ends. Nothing outside the assembling sees eit
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 
 from leafmould.garden.model import Origin
 from leafmould.notes.entries import Action, Entry, Fate
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 

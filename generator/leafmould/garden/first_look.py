@@ -9,13 +9,13 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import accumulate
 
 from leafmould.garden.figures import CODE_BEFORE, CODES, NUMBER_BEFORE, SIGNS, THREE_DECIMALS
 from leafmould.garden.people import GIVING, openings, people_told
 from leafmould.garden.view import View
 from leafmould.notes.entries import Entry, Named
-from leafmould.values.quick_dataclass import dataclass
 
 MONEY_CODES = CODES.split("|")
 PLACE = ("°",)

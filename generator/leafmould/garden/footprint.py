@@ -6,13 +6,13 @@ Works on one bed as the settings have it. Where it is drawn, and what grows in i
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from math import pi, sqrt
 from typing import Literal
 
 from leafmould.charts.plan import Box
 from leafmould.garden.model import Bed
 from leafmould.notes.measures import read_length
-from leafmould.values.quick_dataclass import dataclass
 
 ROW_DEPTH = 0.6
 """How deep a row is drawn where only its length is written [m]."""

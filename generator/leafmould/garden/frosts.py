@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 from statistics import median_low
 from typing import Literal
@@ -16,7 +17,6 @@ from typing import Literal
 from leafmould.garden.model import Event, Garden
 from leafmould.notes.setting_values import Settings, WeatherDay
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, counted
 
 FAR_APART = 10

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.draft import Act, Draft
@@ -11,7 +12,6 @@ from leafmould.garden.ground import Ground
 from leafmould.garden.model import Event, Picking, Planting, Season
 from leafmould.garden.perennials import seasons_of
 from leafmould.garden.totals import add_up
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

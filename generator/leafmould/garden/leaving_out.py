@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from leafmould.values.names import Kind, Vocabulary, fold
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 KINDS = (Kind.BED, Kind.CROP, Kind.CROP_GROUP)
 ONLY_YEARS = re.compile(

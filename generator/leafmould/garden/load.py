@@ -9,7 +9,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
@@ -34,7 +34,6 @@ from leafmould.notes.settings import read_settings
 from leafmould.report import LeftOut
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Level, Problem, in_file_order
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted, day
 
 

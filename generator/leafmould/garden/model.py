@@ -7,7 +7,7 @@ the event or entry it came from, so a page can lead home to the note. What was i
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
@@ -19,7 +19,6 @@ from leafmould.notes.entries import Words as Words
 from leafmould.notes.setting_values import Plan as Plan
 from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import GRAMS, Amount
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 NOWHERE = "not noted"

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING
 
@@ -22,7 +22,6 @@ from leafmould.photos.darkroom import Darkroom
 from leafmould.photos.fault import Fault
 from leafmould.photos.shelf import Found
 from leafmould.values.problems import Location
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When, on
 
 if TYPE_CHECKING:

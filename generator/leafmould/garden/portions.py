@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 
 PLANTS = frozenset(
     {

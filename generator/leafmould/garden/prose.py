@@ -8,8 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-
-from leafmould.values.quick_dataclass import dataclass
+from dataclasses import dataclass
 
 HEADING = re.compile(r" {0,3}(#{1,6})(?:\s|$)")
 UNDERLINE = re.compile(r" {0,3}(=+|-+)\s*$")

@@ -8,6 +8,7 @@ others.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
 from itertools import pairwise
@@ -17,7 +18,6 @@ from leafmould.garden.bed_lines import NOWHERE_KEY
 from leafmould.garden.indexes import Indexes, day_of_year, grouped
 from leafmould.garden.model import Bed, Entry, Event, Garden, Picking, Planting
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 DAYS_BACK, DAYS_ON = 3, 7
 """How far "this week in earlier years" looks back and on: what comes next matters more than what was."""

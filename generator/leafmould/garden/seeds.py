@@ -7,7 +7,7 @@ Rows are matched by everyday names as notes are; a name in no table stays a crop
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from leafmould.facts.tables import crops
 from leafmould.garden.view import View, masker
@@ -15,7 +15,6 @@ from leafmould.garden.vocabulary import names_of_crops, own_crop_keys
 from leafmould.notes.setting_values import KeptSeed, Settings
 from leafmould.values.names import FRACTIONS, WORD, Kind, Vocabulary, fold, slug
 from leafmould.values.problems import Level, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.blank import Folded, Names
 from leafmould.garden.figures import may_tell_a_place
@@ -24,7 +25,6 @@ from leafmould.garden.view import View
 from leafmould.notes.entries import Action, Named, Sureness
 from leafmould.notes.line_ends import may_be_private
 from leafmould.values.names import fold, slug
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 CALENDAR = frozenset(

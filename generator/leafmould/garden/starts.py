@@ -7,6 +7,7 @@ stood there before in `presumed`.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.acts import is_self_sown
@@ -20,7 +21,6 @@ from leafmould.garden.raised import draw, kinds_waiting
 from leafmould.garden.resown import resown, same_there, sown_before
 from leafmould.notes.entries import Named, Sureness
 from leafmould.values.problems import Level
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import on
 
 DAYS_PICKED_TOO_SOON = 60

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.garden.draft import Act, Draft
 from leafmould.garden.ground import Ground, find
 from leafmould.notes.entries import Named, Sureness
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

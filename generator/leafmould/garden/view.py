@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from leafmould.garden.blank import BLANK, Folded, Names, shortened
@@ -19,7 +19,6 @@ from leafmould.garden.somebody import Namer
 from leafmould.notes.setting_values import BedSetting, Settings
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 SHOWABLE = ("people", "prices", "problems", "place", "private", "note slip")
 """What a public build leaves out unless it is named under `show`."""

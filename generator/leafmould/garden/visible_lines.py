@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import dataclass, fields, is_dataclass, replace
 from functools import cache
 from itertools import pairwise
 from typing import Any
@@ -23,7 +23,6 @@ from leafmould.notes.entries import Action, Entry, Named
 from leafmould.values.names import slug
 from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 HIDDEN_VERBS = {

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Literal
 
@@ -18,7 +19,6 @@ from leafmould.facts.manure import days_after_manure
 from leafmould.garden.model import Event, Garden, Picking, Planting
 from leafmould.garden.queries import lineage
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 Cause = Literal["manure", "animals", "treatment"]
 

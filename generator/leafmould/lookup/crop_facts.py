@@ -7,6 +7,7 @@ page shows the same lines is another module's affair.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date
 from textwrap import wrap
 
@@ -22,7 +23,6 @@ from leafmould.reckon.known import KnownLine, known_of
 from leafmould.report import JSON_VERSION
 from leafmould.values.names import Kind, Known, Vocabulary
 from leafmould.values.problems import WrongUse
-from leafmould.values.quick_dataclass import dataclass
 
 WIDTH = 100
 """Columns of the terminal that are used at most."""

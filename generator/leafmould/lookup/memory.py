@@ -8,12 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from leafmould.lookup.question import Reader, Term
 from leafmould.lookup.recollection import EventRow, NoteRow, PlantingRow, Recollection
 from leafmould.values.names import IRREGULAR, Kind, fold
-from leafmould.values.quick_dataclass import dataclass
 
 PARTED = re.compile(r"[,;:.!?()\n]+(?!\d)|[\[\]{}]")
 """What parts words that are no name together: "in Kitchen bed, 4 rows"."""

@@ -8,13 +8,12 @@ What meets a question is told by `memory`.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from leafmould.lookup.recollection import Name, Recollection
 from leafmould.values.date_words import MONTHS, SHORT_MONTHS
 from leafmould.values.names import WORD, Kind, fold
-from leafmould.values.quick_dataclass import dataclass
 
 SILENT = frozenset(
     fold("in on at of and with from what grew when did was is my for a an our the which where how")

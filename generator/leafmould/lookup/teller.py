@@ -6,6 +6,7 @@ Shared by `find` and `note`, so that both say of a planting what its page says.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from functools import cache
 
 from leafmould.garden.load import Loaded
@@ -16,7 +17,6 @@ from leafmould.reckon.badges import badges
 from leafmould.reckon.coming_up import ComingUp, coming_up
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.here import forecasts_here
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 from leafmould.values.wording import when_words
 

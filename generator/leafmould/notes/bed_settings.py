@@ -6,7 +6,7 @@ Part of reading garden.yaml. A bed is kept as far as it can be read; only one wi
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 
 from leafmould.notes.bed_privacy import WRITE, is_mark_alone, is_private_bed, names_in, plain_name
@@ -18,7 +18,6 @@ from leafmould.notes.tree import Branch, Items, Key, Leaf, Tree
 from leafmould.values.dates import read_date
 from leafmould.values.names import fold
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 KINDS = {
     "bed": "raised bed, border, plot, patch, strip, garden, terrace, square",

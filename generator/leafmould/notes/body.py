@@ -7,11 +7,10 @@ whether a list line counts; whether a line without a mark does is for `bare_line
 from __future__ import annotations
 
 import re
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 from leafmould.values.date_forms import may_begin
 from leafmould.values.dates import DateWords, scan_date
-from leafmould.values.quick_dataclass import dataclass
 
 HEADING = re.compile(r" {0,3}(#{1,6})(?:[ \t]+(?P<text>.*?))?(?:[ \t]+#+)?[ \t]*$")
 UNDERLINE = re.compile(r" {0,3}(?:=+|-+)[ \t]*$")

@@ -6,13 +6,12 @@ the reader that changes while it is made.
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from leafmould.notes.entries import Fate, Named
 from leafmould.notes.words.verbs import Verb
 from leafmould.values.problems import Level
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 Span = tuple[str, int, int]

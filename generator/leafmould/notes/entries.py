@@ -7,11 +7,11 @@ An Entry may be incomplete, misspelt or contradictory: that is normal. What it m
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import StrEnum
 
 from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 import hashlib
 import os
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 from leafmould.notes.text import clean_text
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 ENDINGS = (".md", ".txt")
 LEFT_BY_EDITORS = ("~", ".swp", ".swo", ".tmp", ".bak", ".orig")

@@ -5,10 +5,11 @@ Apart from the matcher, which is large: a run in which no note has changed never
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.notes.entries import Action, Named, Words
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Problem
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ Between `header`, which gives the tree, and `read`, which makes entries. Knows t
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from leafmould.notes.entries import Named, Words
@@ -20,7 +20,6 @@ from leafmould.notes.tree import Branch, Items, Key, Leaf
 from leafmould.notes.work_lines import WorkLine
 from leafmould.values.dates import DateReading, read_date
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 EMPTY = Branch(keys=(), line=1, column=1)

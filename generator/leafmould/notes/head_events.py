@@ -7,7 +7,7 @@ One amount over several stays one action. Never every combination.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from leafmould.notes.draft import Draft
@@ -23,7 +23,6 @@ from leafmould.notes.whole_amounts import read_whole
 from leafmould.notes.words.verbs import PAST, VERBS
 from leafmould.values.problems import Level, Location, Problem
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 

@@ -7,13 +7,13 @@ lines never meet YAML: in them `#`, `:`, quotes and brackets are ordinary signs.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from leafmould.notes.mending import KEY_LINE, NO_SPACE, leaves, no_key, read_tree
 from leafmould.notes.text import COMMENT, without_comments
 from leafmould.notes.tree import Branch, Leaf
 from leafmould.notes.work_lines import MARK, WorkLine, take_out_work
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 NOTE_KEYS = frozenset(
     {

@@ -8,14 +8,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from leafmould.notes.entries import Named, Sureness
 from leafmould.notes.nearness import near_name
 from leafmould.notes.tree import Leaf
 from leafmould.values.names import Kind, Known, Vocabulary, fold, slug
 from leafmould.values.problems import Level
-from leafmould.values.quick_dataclass import dataclass
 
 UNKNOWN = re.compile(r"\?+|unknown|unnamed|not known|unlabelled|unlabeled", re.IGNORECASE)
 QUOTED = re.compile(

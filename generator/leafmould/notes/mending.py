@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import yaml
 
 from leafmould.notes.tabs import in_spaces, tabs_told
 from leafmould.notes.tree import DEEPEST, Branch, Items, Key, Leaf, NotAllowed, Tree, parse
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 KEY_LINE = re.compile(
     r"(?P<indent>[ \t]*)(?P<key>(?:'[^']*'|\"[^\"]*\"|[^\s:#'\"\[\]{}&*!|>%@`,-][^:#]*?)):(?P<value>[ \t].*|$)"

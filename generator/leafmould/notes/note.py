@@ -7,7 +7,7 @@ defaults. Loaded by `read` only when a note has to be read.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from leafmould.notes.bare_lines import read_bare, read_list
@@ -38,7 +38,6 @@ from leafmould.notes.too_long import long_prose
 from leafmould.values.dates import DateReading, resolve_date
 from leafmould.values.names import Kind, Vocabulary
 from leafmould.values.problems import Level, Location, Problem, in_file_order
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 NO_DATE = (

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
 from itertools import pairwise
@@ -15,7 +16,6 @@ from itertools import pairwise
 from leafmould.notes.body import Section
 from leafmould.notes.habits import Habits
 from leafmould.values.dates import DateReading, DateWords, resolve_date, scan_date
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 from leafmould.values.wording import day
 

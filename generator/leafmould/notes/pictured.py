@@ -8,8 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-
-from leafmould.values.quick_dataclass import dataclass
+from dataclasses import dataclass
 
 # Every part has an end, so that a text of nothing but openings is not searched to its end from each of them.
 PICTURE = re.compile(

@@ -5,11 +5,11 @@ Read by `settings`; this module holds only the values.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.values.problems import Location, Problem
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

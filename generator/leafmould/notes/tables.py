@@ -8,10 +8,10 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from leafmould.values.date_words import plain
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 DELIMITERS = {",": "commas", ";": "semicolons", "\t": "tabs"}
 MISSING = frozenset({"", "na", "n/a", "-", "–", "?", "??", "none recorded"})

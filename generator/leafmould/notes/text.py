@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import codecs
 import re
+from dataclasses import dataclass
 
 from leafmould.values.problems import Level, Location, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 OTHER_MARKS = (
     (codecs.BOM_UTF32_LE, "UTF-32"),

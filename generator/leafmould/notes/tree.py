@@ -7,12 +7,11 @@ that line alone: the rest is read piece by piece (`mending`). Anchors, aliases a
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import NoReturn, cast
 
 import yaml
-
-from leafmould.values.quick_dataclass import dataclass
 
 Loader = getattr(yaml, "CLoader", yaml.Loader)
 """The C parser where it is there. Only its events are used: nothing is ever constructed."""

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.values.date_forms import month_of
 from leafmould.values.dates import read_date
-from leafmould.values.quick_dataclass import dataclass
 
 DEGREES = {"c": ("c", "°c", "(c)", "(°c)", "celsius"), "f": ("f", "°f", "(f)", "(°f)", "fahrenheit")}
 DEPTHS = {"mm": ("mm", "(mm)"), "in": ("in", "(in)", "inches", "inch")}

@@ -7,7 +7,7 @@ is not used at all, because every sum from it would be wrong. The cells are read
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from itertools import pairwise
 from statistics import mean
@@ -28,7 +28,6 @@ from leafmould.notes.weather_cells import (
     with_units,
 )
 from leafmould.values.problems import Level, Location, Problem, in_file_order
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, counted
 from leafmould.values.wording import day as day_words
 

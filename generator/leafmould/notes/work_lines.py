@@ -6,13 +6,13 @@ One thing done a line, marked "-", "*", "•", "–" or not at all; a deeper ind
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 import yaml
 
 from leafmould.notes.mending import KEY_LINE
 from leafmould.notes.tree import Items, Leaf, NotAllowed, parse
 from leafmould.values.dates import scan_date
-from leafmould.values.quick_dataclass import dataclass
 
 WORK = re.compile(r"(?:work|['\"]work['\"])[ \t]*:(?P<value>.*)$", re.IGNORECASE)
 MARK = re.compile(r"[ \t]*[-*•–‣·][ \t]*(?:\[[xX]\][ \t]+)?")

@@ -11,10 +11,10 @@ import hashlib
 import os
 import stat
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from leafmould.output.names import is_inside
-from leafmould.values.quick_dataclass import dataclass
 
 LIST_NAME = "made.txt"
 """The list's name in the output folder."""

@@ -10,6 +10,7 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from leafmould.output import disk
@@ -17,7 +18,6 @@ from leafmould.output.built import LIST_NAME, digest_of
 from leafmould.output.names import folders_of, is_inside
 from leafmould.output.stage import PROBE, Stage, clear_stages, left_stages
 from leafmould.values.problems import LeafmouldError
-from leafmould.values.quick_dataclass import dataclass
 
 JOURNAL = "journal"
 BOTH, LAST = "both", "last"

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 from types import TracebackType
 
@@ -32,7 +32,6 @@ from leafmould.output.stage import SITE, Stage, beside, may_write_beside
 from leafmould.output.stamps import Row, stamps_of
 from leafmould.output.way import check_way, must_go_first
 from leafmould.values.problems import LeafmouldError, WrongUse
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.refusals import refusal
 
 LEFT_BY_SYSTEMS = frozenset({"thumbs.db", "desktop.ini"})

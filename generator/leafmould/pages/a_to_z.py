@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from leafmould.garden.bed_lines import NOWHERE_KEY
 from leafmould.notes.words.nouns import HELPERS, TROUBLES
@@ -18,7 +19,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.pages.ways import ours
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 MOST_TOLD = 12
 """Notes named beside a trouble or a person, newest first."""

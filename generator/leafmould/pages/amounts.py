@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.model import Crop
 from leafmould.pages.addresses import SOURCES, source_anchor
@@ -10,7 +11,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.next_in_beds import places_next
 from leafmould.pages.page import Link
 from leafmould.reckon.amounts import Room, rounded
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted, number_words, weight
 
 FEET = 0.3048

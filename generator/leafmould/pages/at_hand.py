@@ -5,6 +5,7 @@ Nothing here is ticked off: each line lapses by itself when its days are over or
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.model import Planting
@@ -12,7 +13,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link
 from leafmould.pages.still_to_sow import still_to_sow
 from leafmould.reckon.badges import STILL_PICKING
-from leafmould.values.quick_dataclass import dataclass
 
 AHEAD = timedelta(days=7)
 """How long before its earliest day a picking is announced."""

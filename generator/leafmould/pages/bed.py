@@ -7,6 +7,7 @@ and year it began in; a later year only points back to it.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.garden.model import NOWHERE, Bed, Planting
@@ -21,7 +22,6 @@ from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.next_in_beds import NextGroup, next_in_bed, next_sources, next_year
 from leafmould.pages.page import Lesson, Link, NoteLine, Page, PlantingLine
-from leafmould.values.quick_dataclass import dataclass
 
 MOST_NOTES = 24
 """Notes listed on a bed's page; the years below lead to all the others."""

@@ -5,7 +5,7 @@ Silence is told apart from emptiness: a season without a record is never a clear
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from leafmould.garden.model import Bed
@@ -14,7 +14,6 @@ from leafmould.pages.labels import family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Link
 from leafmould.reckon.rotation import YearsSince, years_since
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ like any other.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from leafmould.garden import queries
@@ -19,7 +19,6 @@ from leafmould.pages.page import Doing, Link, Plate, StripRow
 from leafmould.pages.plates import bed_year_plates
 from leafmould.pages.sections import PlantingSection, planting_section
 from leafmould.pages.strips import strip_row
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

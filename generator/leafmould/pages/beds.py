@@ -6,6 +6,8 @@ first page. Blank cells say what kind of blank they are.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.garden.model import Bed, Planting
 from leafmould.garden.queries import BedYear, lineage
 from leafmould.pages.addresses import BED_YEARS, BEDS
@@ -15,7 +17,6 @@ from leafmould.pages.figures import coarse_words
 from leafmould.pages.labels import families_of, planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page, PlantingLine
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day as day_words
 
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.model import Entry
 from leafmould.pages.addresses import BY_DATE, by_date_address
 from leafmould.pages.doings import note_line
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, NoteLine, Page
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, counted
 
 MOST_NOTES = 500

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.model import Planting
@@ -15,7 +16,6 @@ from leafmould.garden.waits import Waits
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.values.names import slug
-from leafmould.values.quick_dataclass import dataclass
 
 CALENDAR = "calendar.ics"
 LONGEST_LINE = 75

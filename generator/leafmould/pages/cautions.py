@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.facts.cautions import Caution, cautions
@@ -19,7 +20,6 @@ from leafmould.pages.figures import day_figure
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted, day
 
 LATELY = timedelta(days=120)

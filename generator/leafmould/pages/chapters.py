@@ -6,9 +6,9 @@ Runs before addresses are given. Weighs in rows, which are alike enough in size 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 
 from leafmould.pages.addresses import chapter_address
-from leafmould.values.quick_dataclass import dataclass
 
 MOST_ROWS = 360
 """Rows on one page; about 250 bytes each, well under the 300 kB a page may weigh."""

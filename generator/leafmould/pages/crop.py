@@ -6,6 +6,7 @@ Totals stand in their own units; what was picked together with another crop is s
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Planting
 from leafmould.pages.addresses import CROPS, FAMILIES, family_anchor
@@ -24,7 +25,6 @@ from leafmould.pages.plates import crop_plates
 from leafmould.pages.seed_tin import SeedLine, seed_line
 from leafmould.pages.strips import strip_row
 from leafmould.pages.when_to_sow import SowingTime, sowing_times
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 MOST_NOTES = 40

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.model import Crop, Picking, Planting
 from leafmould.pages.figures import how_long, total_figures, when_figure
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link
 from leafmould.values.names import slug
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 MOST_PLANTINGS = 24

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.pages.addresses import DATA
 from leafmould.pages.calendar import CALENDAR, events
 from leafmould.pages.data import HARVESTS, PLANTINGS, PROBLEMS
@@ -9,7 +11,6 @@ from leafmould.pages.feed import FEED
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.pages.tables import tables_of
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

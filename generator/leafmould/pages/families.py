@@ -6,6 +6,7 @@ A bed that does not stand under a family is not thereby free of it: the page say
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from leafmould.garden.model import Planting
 from leafmould.pages.addresses import FAMILIES
@@ -13,7 +14,6 @@ from leafmould.pages.bed_families import years_ago
 from leafmould.pages.labels import family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page
-from leafmould.values.quick_dataclass import dataclass
 
 MOST_SEASONS = 6
 """Seasons named beside a bed; its own page tells of every one."""

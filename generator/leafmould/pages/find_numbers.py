@@ -7,8 +7,7 @@ that reads them is `layouts/script/find.js`.
 from __future__ import annotations
 
 from collections.abc import Iterable
-
-from leafmould.values.quick_dataclass import dataclass
+from dataclasses import dataclass
 
 DIGITS = "".join(
     chr(code) for code in range(33, 127) if chr(code) not in "'\"\\<&" and not chr(code).islower()

@@ -7,12 +7,12 @@ season is opens that season's page (`season`).
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from leafmould.garden.model import Entry
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Page, Plate
 from leafmould.pages.plates import own_plates
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,8 @@ The words come from the reckoning; here they get their links and the numbers of 
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.facts import tables
 from leafmould.garden.model import Crop
 from leafmould.pages.addresses import SOURCES, source_anchor
@@ -12,7 +14,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link
 from leafmould.reckon.known import KnownLine, Said
 from leafmould.reckon.own_record import Seen
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

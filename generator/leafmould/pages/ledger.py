@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 from functools import cached_property, wraps
 from typing import Any, Protocol, TypeVar
@@ -37,7 +37,6 @@ from leafmould.reckon.warmth import Warmth
 from leafmould.reckon.windows import Window
 from leafmould.values.names import slug
 from leafmould.values.problems import Problem
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 MOST_CELL_ROWS = 2400

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from leafmould.pages.addresses import LESSONS
 from leafmould.pages.chapters import chapters
@@ -10,7 +11,6 @@ from leafmould.pages.doings import lessons_of
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.lessons_due import lessons_due
 from leafmould.pages.page import Lesson, Link, Page
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ at the season's end. Places that are left out of this build are not in the garde
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.charts.plan import Box, Drawing, around, arrow, drawing_of, round_length
@@ -19,7 +20,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.map_names import named
 from leafmould.pages.map_place import Place, place_of
 from leafmould.pages.page import FamilyMark, Link, Page
-from leafmould.values.quick_dataclass import dataclass
 
 YEARS_BEFORE = 3
 """Seasons told of each bed beside the one that is drawn."""

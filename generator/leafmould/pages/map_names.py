@@ -7,11 +7,10 @@ which the key under the map explains.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from leafmould.charts.plan import Box, Words, covered, length_of, shared
 from leafmould.pages.map_place import NAME, ROOMY, SUN_ROOM, Place
-from leafmould.values.quick_dataclass import dataclass
 
 LINE = 12.0
 """Room a name takes up across its letters [units]."""

@@ -7,6 +7,7 @@ a stretch where they fit. Names get their spots when all places are known (`map_
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from leafmould.charts.plan import Box, Drawing, Words, length_of, stretches, words_in
 from leafmould.garden.footprint import CROWNED, Footprint
@@ -17,7 +18,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.map_shares import Shares, shares_of
 from leafmould.pages.page import FamilyMark, Link
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 NAME, CROP, PAST = 11.5, 10.5, 9.5
 """Sizes of letters [units]."""

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.model import Planting
 from leafmould.pages.ledger import Ledger
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 OF_A_BED = {"half": 1 / 2, "quarter": 1 / 4}
 """Words a part ends in that say how much of the bed it is; "third" does not, since it may be the one after the second."""

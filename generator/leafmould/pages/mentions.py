@@ -9,12 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from itertools import compress, count
 
 from leafmould.pages.crop_tables import variety_anchor
 from leafmould.pages.ledger import Ledger
 from leafmould.values.names import WORD, Kind, Known, Vocabulary, fold, fold_word
-from leafmould.values.quick_dataclass import dataclass
 
 BEFORE_PLACES = frozenset(
     {"in", "into", "from", "at", "on", "onto", "to", "off", "under", "along", "the", "bed"}

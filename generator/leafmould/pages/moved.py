@@ -11,6 +11,7 @@ import hashlib
 import re
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 from difflib import get_close_matches
 
@@ -19,7 +20,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.values.file_names import disk_name
 from leafmould.values.names import Kind, Vocabulary, fold
-from leafmould.values.quick_dataclass import dataclass
 
 MOST = 300
 """So many old addresses lead on; the oldest of them go first."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from leafmould.garden.model import Bed, Crop
 from leafmould.pages.addresses import ROTATION, SOURCES, source_anchor
@@ -15,7 +16,6 @@ from leafmould.pages.labels import family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Link, Page
 from leafmould.reckon.next_in_bed import ORDER, Kind, Verdict, advised, rotating_beds, rotating_crops
-from leafmould.values.quick_dataclass import dataclass
 
 SHORT: dict[Kind, str] = {"sooner than some advise": "rather soon"}
 """Verdicts that are too long for a table."""

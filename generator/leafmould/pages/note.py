@@ -6,6 +6,7 @@ The words are shown as written. Questions and problems of the note stand here in
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from leafmould.garden.model import Entry, Event, Planting
 from leafmould.pages.addresses import by_date_address
@@ -16,7 +17,6 @@ from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.moved import same_words
 from leafmould.pages.page import Figure, Lesson, Link, Page, Plate
 from leafmould.pages.plates import note_plates
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,6 +6,7 @@ Due lines lapse by themselves: nothing stays on the list because nobody ticked i
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.model import Entry, Planting
@@ -18,7 +19,6 @@ from leafmould.pages.figures import day_figure, how_long
 from leafmould.pages.labels import planting_line
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Lesson, Link, NoteLine, Page, PlantingLine
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day_range
 
 MOST_DUE = 7

@@ -6,7 +6,7 @@ site, seen from its top ("beds/long-border.html#id"); rendering makes it relativ
 
 from __future__ import annotations
 
-from leafmould.values.quick_dataclass import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

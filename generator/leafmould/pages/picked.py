@@ -6,13 +6,14 @@ where a season has more pickings than a page can hold do sums lead to the season
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.garden.model import Picking
 from leafmould.pages.crop_tables import Totals, totals
 from leafmould.pages.figures import when_figure
 from leafmould.pages.labels import family_mark
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import FamilyMark, Figure, Link
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

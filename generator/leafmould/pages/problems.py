@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from functools import partial
 from itertools import groupby
 
@@ -16,7 +17,6 @@ from leafmould.pages.doings import entry_day, note_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link, Page
 from leafmould.values.problems import WORK_LINE, Level, Problem, asking
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 HEADINGS = {

@@ -6,7 +6,7 @@ Also the list of seasons. A gap in the notes is shown as a gap, never as weeks i
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from leafmould.garden import queries
 from leafmould.garden.model import Planting
@@ -31,7 +31,6 @@ from leafmould.pages.season_told import (
     opening,
     worst_lines,
 )
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 GAP_DAYS = 21

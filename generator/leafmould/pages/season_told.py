@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.indexes import grouped
 from leafmould.garden.model import Event, Photo, Picking, Planting
@@ -13,7 +14,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Figure, Link, Plate
 from leafmould.pages.plates import elsewhere, own_plates
 from leafmould.reckon.season_told import Harvest, Mark
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 from leafmould.values.wording import MONTHS, counted
 

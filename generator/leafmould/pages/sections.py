@@ -6,6 +6,7 @@ Made once for each planting; every other page shows its line only and leads here
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from leafmould.garden.model import Planting, Season
 from leafmould.pages.addresses import SOURCES, source_anchor
@@ -15,7 +16,6 @@ from leafmould.pages.labels import planting_line, planting_name
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Doing, Figure, Link, PlantingLine, Plate
 from leafmould.pages.plates import planting_plate
-from leafmould.values.quick_dataclass import dataclass
 
 BEFOREHAND = "From the table of the years before the notes"
 WHICH_TABLE = ": records/beforehand.csv"

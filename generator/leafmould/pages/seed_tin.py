@@ -7,6 +7,7 @@ lets them through.
 from __future__ import annotations
 
 from collections import defaultdict
+from dataclasses import dataclass
 
 from leafmould.pages.addresses import SEED_TIN, SOURCES, source_anchor
 from leafmould.pages.ledger import Ledger
@@ -14,7 +15,6 @@ from leafmould.pages.page import Figure, Link, Page
 from leafmould.reckon.amounts import enough_for
 from leafmould.reckon.seed_life import Standing, Trial
 from leafmould.reckon.seed_tin import Lot
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 LOOK_AT: tuple[Standing, ...] = ("test first", "sow thicker", "likely spent")

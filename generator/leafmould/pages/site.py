@@ -7,6 +7,7 @@ page means a function and a line in `make_pages`.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from leafmould.facts import tables
 from leafmould.garden.model import Garden, Planting
@@ -51,7 +52,6 @@ from leafmould.reckon.seed_tin import lots_by_crop, seed_tin
 from leafmould.reckon.windows import windows
 from leafmould.values.names import Vocabulary
 from leafmould.values.problems import Problem
-from leafmould.values.quick_dataclass import dataclass
 
 MASTHEAD = (
     ("now", "Now", addresses.NOW),

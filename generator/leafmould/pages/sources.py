@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from leafmould.facts.common_practice import common_practice
 from leafmould.facts.tables import Source
@@ -13,7 +14,6 @@ from leafmould.pages.page import Link, Page
 from leafmould.pages.source_groups import group_of, order
 from leafmould.reckon.what_is_taken import what_is_taken
 from leafmould.values.names import slug
-from leafmould.values.quick_dataclass import dataclass
 
 MOST_NAMED = 24
 """Plantings named beside a source."""

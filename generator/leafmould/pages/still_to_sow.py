@@ -6,13 +6,13 @@ Made from this season's windows, for the head of the page of when to sow. What i
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.garden.model import Crop
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.page import Link
 from leafmould.reckon.windows import IN_AUTUMN, TOO_COLD, TOO_SHORT, UnderCover, Window
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day_range
 
 WAYS = ("Start indoors", "Sow", "Set out or plant", "In autumn, for next year")

@@ -7,6 +7,7 @@ known nothing is drawn. Each row says the same in words, and each bar its days f
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.charts.strip import place, stretch
@@ -15,7 +16,6 @@ from leafmould.pages.figures import day_text
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger, once
 from leafmould.pages.page import Bar, Link, StripRow
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 from leafmould.values.wording import day, day_range, when_words
 

@@ -11,12 +11,12 @@ import io
 import json
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from leafmould.pages.ledger import Ledger
 from leafmould.pages.table_schemas import ENDING, table_schema
 from leafmould.report import JSON_VERSION
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r")

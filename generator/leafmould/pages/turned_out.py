@@ -5,6 +5,8 @@ An honest look back, so that a gardener knows how far to trust a label. Reckoned
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.pages.addresses import TURNED_OUT
 from leafmould.pages.labels import planting_name
 from leafmould.pages.ledger import Ledger
@@ -12,7 +14,6 @@ from leafmould.pages.page import Figure, Link, Page
 from leafmould.reckon.here import Turned, outside
 from leafmould.reckon.hindsight import Score, scores, way_scores
 from leafmould.reckon.standing import stands
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted, day, day_range
 
 MOST_ROWS = 120

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from leafmould.garden.model import Entry, Photo
 from leafmould.notes.body import HEADING
@@ -22,7 +23,6 @@ from leafmould.pages.ledger import Ledger
 from leafmould.pages.mentions import Mentions
 from leafmould.pages.page import Link, Page, PlantingLine, Plate
 from leafmould.pages.plates import elsewhere, own_plates
-from leafmould.values.quick_dataclass import dataclass
 
 NamesAPlace = Callable[[str], bool]
 NUMBERED = re.compile(r"(?P<mark>\d{1,3}[.)][ \t]+)(?P<text>\S.*)")

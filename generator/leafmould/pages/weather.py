@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.charts.line import height_at, points, ticks
@@ -20,7 +21,6 @@ from leafmould.pages.page import Link, Page
 from leafmould.reckon.heat_methods import MAIZE_UPPER, counted_otherwise
 from leafmould.reckon.warmth import BASE, Warmth, degree_days
 from leafmould.reckon.weather_told import MonthWeather, season_weather, usual_sums
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, counted, day_range
 
 HEIGHT = 60.0

@@ -5,6 +5,8 @@ The windows come reckoned, for the spring to come; they are shown as days of the
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.garden.frosts import NotedFrost
 from leafmould.garden.model import Crop
 from leafmould.pages.addresses import SOURCES, WEATHER, WHEN_TO_SOW, source_anchor
@@ -15,7 +17,6 @@ from leafmould.pages.still_to_sow import StillWay, still_to_sow
 from leafmould.pages.weather import has_weather
 from leafmould.reckon.season_here import FrostLine
 from leafmould.reckon.windows import IN_AUTUMN, TOO_COLD, Window
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import on
 from leafmould.values.wording import day_range
 

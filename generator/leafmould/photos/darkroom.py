@@ -7,6 +7,7 @@ are shown. Only pictures that are shown are ever made.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -14,7 +15,6 @@ from typing import TYPE_CHECKING
 from leafmould.photos.fault import Fault
 from leafmould.photos.shelf import Found, Shelf
 from leafmould.photos.sizes import Size, sizes_of
-from leafmould.values.quick_dataclass import dataclass
 
 if TYPE_CHECKING:
     from leafmould.photos.kept import Kept

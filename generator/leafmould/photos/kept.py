@@ -11,6 +11,7 @@ import hashlib
 import json
 import os
 import tempfile
+from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from pathlib import Path
@@ -19,7 +20,6 @@ from typing import Any
 import leafmould
 from leafmould.photos.look import Head
 from leafmould.photos.sizes import Size
-from leafmould.values.quick_dataclass import dataclass
 
 FOLDER = ".leafmould"
 LIST = "photos.json"

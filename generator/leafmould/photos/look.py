@@ -14,6 +14,7 @@ import warnings
 import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 from importlib import import_module
@@ -24,7 +25,6 @@ from typing import BinaryIO
 from PIL import Image, UnidentifiedImageError
 
 from leafmould.photos.fault import CUT_SHORT, Fault
-from leafmould.values.quick_dataclass import dataclass
 
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF", "GIF", "BMP", "AVIF")
 """What is accepted; a camera's file of two pictures (MPO) is a JPEG with one more behind it."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import hashlib
 from contextlib import nullcontext
+from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
@@ -17,7 +18,6 @@ from leafmould.photos.colour import plain, srgb
 from leafmould.photos.fault import CUT_SHORT, Fault
 from leafmould.photos.look import BROKEN, SIDEWAYS, Head, head_of, mute, opened, quiet
 from leafmould.photos.sizes import Size, sizes_of
-from leafmould.values.quick_dataclass import dataclass
 
 RECIPE = b"2"
 """Counted up whenever the same source would give other bytes: it is part of every file's name."""

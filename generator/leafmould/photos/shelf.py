@@ -12,6 +12,7 @@ import posixpath
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cached_property
 from pathlib import Path
@@ -19,7 +20,6 @@ from typing import Literal
 from urllib.parse import unquote
 
 from leafmould.photos.fault import Fault
-from leafmould.values.quick_dataclass import dataclass
 
 PHOTOS = "photos"
 PLACES = (PHOTOS, "notes")

@@ -8,9 +8,9 @@ from __future__ import annotations
 import os
 import threading
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from leafmould.values.problems import LeafmouldError, Problem
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ published tables are asked through `facts.tables`.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date
 
 from leafmould.facts import tables
@@ -20,7 +20,6 @@ from leafmould.notes.setting_values import Cover
 from leafmould.notes.settings import CropSetting, PacketDays, Settings
 from leafmould.reckon.warmth import Warmth
 from leafmould.values.names import fold, slug
-from leafmould.values.quick_dataclass import dataclass
 
 TROPICS_END = 30.0
 """Nearer the equator than this [degrees] winter is not taken to slow growth. Common practice."""

@@ -9,6 +9,7 @@ Pure.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from math import ceil, floor
 from operator import itemgetter
 from statistics import median_low
@@ -20,7 +21,6 @@ from leafmould.reckon.known_words import figure_words, range_words
 from leafmould.reckon.next_in_bed import rotating_beds
 from leafmould.reckon.seed_life import Trial, least_share
 from leafmould.reckon.seed_tin import Lot
-from leafmould.values.quick_dataclass import dataclass
 
 NO_ROWS = frozenset({"container"})
 """Kinds of place that are not sown in rows."""

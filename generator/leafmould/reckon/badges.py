@@ -8,6 +8,7 @@ opens with a comma. Where nothing was counted, `counted_from` is None and the te
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.facts import tables
@@ -17,7 +18,6 @@ from leafmould.reckon.ages import days_since
 from leafmould.reckon.coming_up import ComingUp
 from leafmould.reckon.first_crop import first_crop
 from leafmould.reckon.forecast import Forecast
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 from leafmould.values.wording import amount_words, counted, day, day_range, weight, when_words
 

@@ -10,6 +10,7 @@ many gardeners never write down that something came up. Pure.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cache
 from itertools import pairwise
@@ -21,7 +22,6 @@ from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.known_words import COMES_UP
 from leafmould.reckon.own_record import Seen, days_to_come_up
 from leafmould.reckon.soil_warmth import SoilWarmth, noted_warmth
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day, number_words
 
 Usual = Callable[[date], float | None]

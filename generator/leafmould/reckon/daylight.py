@@ -8,11 +8,10 @@ so that a result is good to about two minutes below 60 degrees. Pure; near the p
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
 from math import acos, asin, cos, degrees, radians, sin
-
-from leafmould.values.quick_dataclass import dataclass
 
 ALTITUDE = -50 / 60
 """Of the sun's centre at sunrise and sunset [degrees]; source: United States Naval Observatory, definitions."""

@@ -9,6 +9,7 @@ planting is left to `forecast`.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from datetime import date
 from statistics import median
 from typing import Literal
@@ -17,7 +18,6 @@ from leafmould.facts import tables
 from leafmould.facts.tables import CropFact, DaysFact, UsualDays
 from leafmould.reckon.almanac import Almanac
 from leafmould.values.half_years import northern_month
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 Start = Literal["sowing", "planting out"]

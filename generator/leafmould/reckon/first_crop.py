@@ -5,9 +5,10 @@ Told in years, since no source is finer. Once anything was picked of it, or its 
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.facts.published import published
 from leafmould.garden.model import Planting
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 FIRST_CROP = "first crop"

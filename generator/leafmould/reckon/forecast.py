@@ -7,7 +7,7 @@ garden's in one year, so a range that is narrower than gardens are is widened. T
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import ceil
 from typing import Literal
@@ -16,7 +16,6 @@ from leafmould.garden.model import Planting
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.days import Days, days_words, season, steps
 from leafmould.values.half_years import northern_month
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day
 
 LEAST_BEFORE, LEAST_AFTER = 0.15, 0.25

@@ -8,6 +8,7 @@ nothing in it: too few crops have such figures for this garden's past to tell wh
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.facts.published import Fact, published
@@ -15,7 +16,6 @@ from leafmould.garden.model import Garden, Planting
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.known_words import figure_words
 from leafmould.reckon.warmth import Warmth, degree_days
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import day_range
 
 LONGEST = 250

@@ -8,7 +8,7 @@ move and narrow them. Where that did worse on this garden's past than the publis
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from heapq import heappop, heappush
 from math import exp, log, sqrt
@@ -21,7 +21,6 @@ from leafmould.reckon.own_days import TENTH, Record, Told, Took, ratio_of
 from leafmould.reckon.seen_since import narrowed
 from leafmould.reckon.standing import next_season, stands
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 ENOUGH = 8

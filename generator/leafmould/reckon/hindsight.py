@@ -7,11 +7,11 @@ leak in. Only plantings count whose start and first picking are both noted to th
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from leafmould.reckon.forecast import Forecast
 from leafmould.reckon.here import KINDS, Turned
 from leafmould.reckon.standing import stands
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ Pure: asks the tables and the plantings handed in, no files, no clock. Pages and
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import groupby
 
 from leafmould.facts import tables
@@ -23,7 +24,6 @@ from leafmould.reckon.known_words import (
     range_words,
 )
 from leafmould.reckon.own_record import Seen, days_to_come_up, days_to_first_picking, weeks_of_picking
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 FIRST_HARVEST = "first harvest"

@@ -8,6 +8,7 @@ A season without a record is never taken for one without the family. Runs on an 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from statistics import median_low
@@ -19,7 +20,6 @@ from leafmould.garden.model import Bed, Event, Garden, Planting
 from leafmould.garden.queries import lineage
 from leafmould.reckon.rotation import Occupancy, YearsSince, years_since
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 Kind = Literal["fine", "sooner than some advise", "not yet", "not known"]

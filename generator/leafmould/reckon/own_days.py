@@ -12,9 +12,8 @@ differed by 17 days between its years; the shares of garden and planting are com
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import log, sqrt
-
-from leafmould.values.quick_dataclass import dataclass
 
 GARDEN = 0.10
 """How far gardens differ from what is published of all crops: standard deviation of the logarithm."""

@@ -6,9 +6,9 @@ Only plantings with both days exact count; perennials are left out where a year'
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 
 from leafmould.garden.model import Planting
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 from leafmould.values.wording import counted
 

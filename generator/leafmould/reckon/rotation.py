@@ -7,13 +7,13 @@ the family. What may follow what is left to a later step.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
 from leafmould.facts.tables import families
 from leafmould.garden.model import Garden, Planting
 from leafmould.garden.queries import lineage, years_in_bed
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 YEARS_BACK = 4

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.frosts import NotedFrost, Turn, days_worse, noted_frosts, span_words
 from leafmould.garden.model import Garden
 from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.daylight import TEN_HOURS, ShortDays, day_length, midwinter, short_days
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, counted
 
 COMMON_YEAR = 2025

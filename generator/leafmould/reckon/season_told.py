@@ -7,6 +7,7 @@ be better than others, never worse. Pure.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 from statistics import median
@@ -15,7 +16,6 @@ from leafmould.garden.frosts import is_frost
 from leafmould.garden.indexes import grouped
 from leafmould.garden.model import Event, Picking
 from leafmould.garden.queries import Past
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 SOWINGS = frozenset({"sowed", "started"})

@@ -7,12 +7,12 @@ and grams only; a bare number sown is so many seeds. What was sown by the row or
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from leafmould.garden.model import Event, Garden
 from leafmould.notes.setting_values import KeptSeed
 from leafmould.values.quantities import Amount
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted, number_words
 
 SEEDS = frozenset({"seed", "piece"})

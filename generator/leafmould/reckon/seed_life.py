@@ -6,12 +6,12 @@ year. Of a crop without figures the nearest relative's under the same kind word 
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from statistics import median_low
 from typing import Literal
 
 from leafmould.facts import tables
 from leafmould.facts.published import Fact, published
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import counted
 
 Standing = Literal["still good", "sow thicker", "test first", "likely spent", "not known", "used up"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from leafmould.facts import tables
 from leafmould.garden.model import Event, Garden, Planting
@@ -19,7 +19,6 @@ from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.seed_left import Left, seed_left
 from leafmould.reckon.seed_life import Judged, Life, Trial, judge, life_of
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 Name = tuple[str, tuple[str, ...]]
 """Crop key and folded variety; () where none is written."""

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.model import Entry, Event, Garden, Planting
-from leafmould.values.quick_dataclass import dataclass
 
 SOIL = re.compile(
     r"\b(?:soil|ground|seed ?bed)\b(?:\s+(?:temperature|temp|warmth|is|was|at|of|now|still|only|already|about|reads?))*"

@@ -10,12 +10,12 @@ from __future__ import annotations
 
 from calendar import monthrange
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
 from math import asin, cos, pi, sin
 
 from leafmould.notes.setting_values import MonthNormal, WeatherDay
-from leafmould.values.quick_dataclass import dataclass
 
 HARMONICS = 6
 BASE = 10.0

@@ -7,12 +7,12 @@ and for nothing else. Pure.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import date, timedelta
 
 from leafmould.garden.indexes import grouped
 from leafmould.notes.setting_values import WeatherDay
 from leafmould.reckon.warmth import Warmth
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,7 +11,7 @@ coldest month is usually mild enough for it. Days of the month hold for any year
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from statistics import median_low
 
@@ -23,7 +23,6 @@ from leafmould.reckon.almanac import Almanac
 from leafmould.reckon.daylight import ShortDays, midwinter, short_days
 from leafmould.reckon.days import start_of
 from leafmould.reckon.known_words import from_frost_words
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.wording import MONTHS, number_words
 
 GROWN_BY_THE_DARK = 0.75

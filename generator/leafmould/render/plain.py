@@ -7,8 +7,7 @@ could mean something in Markdown is left to the parser; what both read comes out
 from __future__ import annotations
 
 import re
-
-from leafmould.values.quick_dataclass import dataclass
+from dataclasses import dataclass
 
 MARKS = re.compile(r"""[^\w\n .,;:?'"()/%°=+>–—‘’“”…-]""")
 """Signs that may mean something in Markdown, and all that are not known to mean nothing."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from leafmould.values.date_words import (
     DAYS_AGO,
@@ -22,7 +22,6 @@ from leafmould.values.date_words import (
     WEEKDAYS,
     plain,
 )
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,14 +9,13 @@ from __future__ import annotations
 
 import re
 from calendar import monthrange
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from leafmould.values.date_forms import FORMS_BY_LETTER, FORMS_BY_NUMBER, DateWords, clock_after, may_begin
 from leafmould.values.date_words import ENGLISH_MONTHS, MONTHS, SEASONS, plain
 from leafmould.values.days_back import day_back, span_back
 from leafmould.values.feasts import feast_days
-from leafmould.values.quick_dataclass import dataclass
 from leafmould.values.when import When
 
 __all__ = ["DateReading", "DateWords", "read_date", "resolve_date", "scan_date", "written_day"]

@@ -11,10 +11,9 @@ import hashlib
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
-
-from leafmould.values.quick_dataclass import dataclass
 
 FRACTIONS = "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _LETTERS = rf"(?:[^\W\d_{FRACTIONS}]|[\u0300-\u036f])+"

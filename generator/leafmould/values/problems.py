@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import dataclass
 from enum import StrEnum
-
-from leafmould.values.quick_dataclass import dataclass
 
 WORK_LINE = re.compile(r"(?:work|did|body)(?:\[\d+\])?$")
 """Fields that name a line and nothing more."""

@@ -6,9 +6,8 @@ a weight was written or the garden says what its own measure weighs.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
-
-from leafmould.values.quick_dataclass import dataclass
 
 Whole = Literal["all", "half", "the rest", "the last", "some", "a few"]
 

@@ -6,9 +6,8 @@ The reading of dates is in `dates`; this module holds only the value.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
-
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,10 +12,11 @@ loss · raise reads "from" as where it was raised · fate may be the fate of a p
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from leafmould.notes.words.families import FAMILY_PARTICLES, FAMILY_SENSES
 from leafmould.notes.words.meanings import PARTICLES, SENSES
 from leafmould.values.names import fold
-from leafmould.values.quick_dataclass import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from sites import CONTENT, ON, Book, Lead, site_of_notes
 
 FIGURES = ["data", "time"]
 BEFORE = "From the table of the years before the notes"
-WEIGHT = re.compile(r"^(about )?[\d.,]+ k?g$")
+WEIGHT = re.compile(r"^(about\s)?[\d.,]+\sk?g$")
 
 
 def figures(book: Book, page: str, within: Tag | None = None) -> list[Tag]:

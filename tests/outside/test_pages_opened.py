@@ -138,7 +138,7 @@ def test_nothing_moves_while_a_page_comes_and_is_read(browser: Browser, book: Bo
 OVERLAPS = """() => {
     const unseen = head => head && getComputedStyle(head).position === "absolute";  // read aloud only
     const boxes = [...document.querySelectorAll("main a, main .tag, main h1, main h2, main h3, main dt, main dd > p")]
-        .filter(e => e.textContent.trim() && !e.closest("svg, .skip") && !unseen(e.closest("thead")))
+        .filter(e => e.textContent.trim() && !e.closest("svg, .skip") && !(e.closest("details:not([open])") && !e.closest("summary")) && !unseen(e.closest("thead")))
         .flatMap(e => [...e.getClientRects()].filter(r => r.width > 2 && r.height > 2).map(r => [e, r]));
     const found = [];
     for (let i = 0; i < boxes.length; i += 1) {

@@ -81,6 +81,8 @@ def _ask_of_running(clause: Done, typed: Typed) -> None:
     if not at or clause.verb.name != "picked" or not spans or spans[-1][2] > typed.starts[at]:
         return
     start, end = spans[-1][1:]
+    if not any(sign.isdigit() for sign in typed.plain[start:end]):
+        return  # "all there were so far"
     if not any(typed.is_number(i) for i in range(at) if typed.starts[i] >= end):
         question = f'"{typed.plain[start:end]}" is counted for this day. Is it what there was till then?'
         clause.draft.ask(Level.QUESTION, question, start)

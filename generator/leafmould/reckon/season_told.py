@@ -160,7 +160,7 @@ def _sowings(events: Iterable[Event]) -> Iterator[Mark]:
     sown = [event for event in events if event.verb in SOWINGS and event.crops]
     if sown:
         yield _mark("first sowing", sown[0])
-    if len(sown) > 1 and sown[-1].when != sown[0].when:
+    if sown and sown[-1].when != sown[0].when:
         yield _mark("last sowing", sown[-1])
 
 

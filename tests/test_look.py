@@ -71,7 +71,7 @@ def test_night_has_a_colour_for_every_colour_of_the_day() -> None:
 def family_lines() -> dict[str, tuple[str, str]]:
     """Family mark to hatch and tone."""
     found = re.findall(
-        r"^\.([A-Z][a-z]) \{ --hatch: var\(--(h\d)\); --ft: var\(--(t\d)\); \}", FAMILIES, re.M
+        r"^\.([A-Z][a-z]) \{ --hatch: var\(--(h\d+)\); --ft: var\(--(t\d)\); \}", FAMILIES, re.M
     )
     return {mark: (hatch, tone) for mark, hatch, tone in found}
 

@@ -25,7 +25,7 @@ def page() -> BeautifulSoup:
 
 
 def test_every_source_is_listed_with_what_is_taken_from_it() -> None:
-    listed = page().select("section.source")
+    listed = page().select(".source")
     assert len(listed) == len(sources()) - len(NOT_PUBLISHED)
     assert all("Taken from it: " in section.get_text() for section in listed)
 

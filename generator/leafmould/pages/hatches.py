@@ -11,7 +11,8 @@ ORDER = (
     "Pm Sb Bc Ir Wa By Li Eg Fl Pg Wp Mu Ba My Ol Ox Py Po Pf Pl Sl Pu Bu Ci Wi Te Na Ve Vi Gi "
 )
 """Marks as the styles have them, the most met first."""
-HATCHES = 8
+HATCHES = 24
+"""Eight kinds of lines, each fine, wide and heavy."""
 
 
 def hatch_of(mark: str) -> int:

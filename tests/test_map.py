@@ -78,6 +78,21 @@ def test_the_map_of_today_and_of_earlier_years(site: Path) -> None:
     assert [name for name, _ in grown(before)] == ["beetroot", "leek", "plum"]
 
 
+def test_of_two_plantings_of_one_name_the_one_that_stands_is_drawn(tmp_path: Path) -> None:
+    (tmp_path / "notes").mkdir()
+    (tmp_path / "garden.yaml").write_text(GARDEN, encoding="utf-8")
+    (tmp_path / "notes" / "all.txt").write_text(
+        "2026-03-02\nsowed lettuce in Long border\n\n2026-05-02\ncleared lettuce from Long border\n\n"
+        "2026-06-12\nsowed lettuce in Long border\n",
+        encoding="utf-8",
+    )
+    build(tmp_path, to=tmp_path / "site", on=ON, household=False)
+    assert grown((tmp_path / "site/map/index.html").read_text(encoding="utf-8")) == [
+        ("lettuce", False),
+        ("plum", False),
+    ]
+
+
 def test_every_year_leads_to_the_others_in_plain_links(site: Path) -> None:
     page = (site / "map/2025.html").read_text(encoding="utf-8")
     ways = re.search(r'<nav class="map-years".*?</nav>', page, re.S)

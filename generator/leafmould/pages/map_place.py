@@ -110,10 +110,12 @@ def place_of(bed: Bed, found: Footprint, drawing: Drawing, year: int, ledger: Le
 
 
 def _along(bed: Bed, plantings: Iterable[Planting]) -> list[Planting]:
-    """One planting of each name, in the order of the bed's parts where they are told."""
+    """One planting of each name, one that stands sooner than one that is over; in the order of the bed's parts where they are told."""
     named: dict[str, Planting] = {}
     for planting in plantings:
-        named.setdefault(planting_name(planting), planting)
+        name = planting_name(planting)
+        if name not in named or (named[name].ended_on is not None and planting.ended_on is None):
+            named[name] = planting
     order = {fold(part): place for place, part in enumerate(bed.parts)}
     return sorted(named.values(), key=lambda p: order.get(fold(p.part or ""), len(order)))
 
